@@ -1,0 +1,1 @@
+export { type CourseRun, type CourseDemand, piecesInRun } from './course-demand.ts';
