@@ -1,2 +1,3 @@
 export { kickProbabilityWithin, kickProbabilityBetween } from './kick-probability.ts';
 export { FEWEST_PILES, MOST_PILES, requireThresholds, pileOf, splitIntoPiles } from './piles.ts';
+export { largestRemainder } from './apportion.ts';
