@@ -1,0 +1,237 @@
+import * as v from 'valibot';
+import { isUuid } from './ids.ts';
+
+/** Short text that a person typed: trimmed, at most 200 characters. */
+const shortText = v.pipe(v.string(), v.trim(), v.maxLength(200));
+const longText = v.pipe(v.string(), v.maxLength(4000));
+/** A key made by the app; letters, digits, dot and dash, so that it can name nothing of JavaScript. */
+const key = v.pipe(v.string(), v.regex(/^[A-Za-z0-9.-]{1,64}$/));
+const day = v.pipe(v.string(), v.isoDate());
+const whole = v.pipe(v.number(), v.integer(), v.minValue(0), v.maxValue(10_000_000));
+const amount = v.pipe(v.number(), v.finite(), v.minValue(0), v.maxValue(1e9));
+const lengthMm = v.pipe(v.number(), v.finite(), v.minValue(0), v.maxValue(1_000_000));
+const signedMm = v.pipe(v.number(), v.finite(), v.minValue(-1_000_000), v.maxValue(1_000_000));
+const pile = v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(8));
+
+/** A thickness reading in whole hundredths of a millimetre, inside the accepted 1.5 to 40 mm. */
+const reading = v.pipe(v.number(), v.integer(), v.minValue(150), v.maxValue(4000));
+const points = v.pipe(v.array(reading), v.minLength(1), v.maxLength(4));
+
+/** The set of grades a slate was told its pile by: the id of a gradesSet, or null before any. */
+const gradesId = v.nullable(key);
+
+/** Why a slate goes on no pile. */
+export const SET_ASIDE_REASONS = [
+  'broken',
+  'dullRing',
+  'twisted',
+  'tapered',
+  'wrongSize',
+  'inclusion',
+  'colour',
+  'other'
+] as const;
+export const SET_ASIDE_USES = ['undereave', 'cutPiece', 'return', 'scrap'] as const;
+export const BOUNDARY_METHODS = ['naturalBreaks', 'suitTheRoof', 'equalShares', 'byHand'] as const;
+
+const edge = v.object({
+  kind: v.picklist(['verge', 'hip', 'valley', 'abutment']),
+  insetAtTopMm: v.optional(signedMm),
+  planAngleDegrees: v.optional(v.pipe(v.number(), v.finite()))
+});
+
+const opening = v.object({
+  kind: v.picklist(['rooflight', 'chimney']),
+  fromEaveMm: lengthMm,
+  heightMm: lengthMm,
+  fromLeftMm: lengthMm,
+  widthMm: lengthMm
+});
+
+const pilesOfCourse = v.pipe(
+  v.array(v.object({ pile, pieces: whole })),
+  v.minLength(1),
+  v.maxLength(2)
+);
+
+/** Where in the pallets a slate of the unsorted sample was drawn, and what else was measured. */
+const sampleSlate = v.object({
+  drawId: key,
+  layer: v.optional(whole),
+  place: v.optional(whole),
+  lengthMm: v.optional(lengthMm),
+  widthMm: v.optional(lengthMm),
+  outOfSquareMm: v.optional(lengthMm),
+  edgeBowMm: v.optional(lengthMm),
+  flatnessMm: v.optional(lengthMm),
+  ring: v.optional(v.picklist(['clear', 'dull'])),
+  defects: v.optional(v.pipe(v.array(v.picklist(SET_ASIDE_REASONS)), v.maxLength(8)))
+});
+
+/**
+ * What each type of event carries. Types are past tense; lengths are millimetres, readings whole
+ * hundredths of a millimetre. To change a body, raise its version in {@link EVENT_VERSIONS} and add
+ * an upcaster.
+ */
+export const BODIES = {
+  jobOpened: v.object({ name: v.pipe(shortText, v.minLength(1)) }),
+  jobSettingsSet: v.object({
+    kickAllowanceMm: v.optional(v.pipe(v.number(), v.minValue(0), v.maxValue(20))),
+    lengthUnit: v.optional(v.picklist(['mm', 'ftIn'])),
+    readingUnit: v.optional(v.picklist(['mm', 'in'])),
+    pointsPerSlate: v.optional(v.pipe(whole, v.minValue(1), v.maxValue(4))),
+    piles: v.optional(v.pipe(whole, v.minValue(2), v.maxValue(8))),
+    breakageShare: v.optional(v.pipe(v.number(), v.minValue(0), v.maxValue(0.9))),
+    sparesShare: v.optional(v.pipe(v.number(), v.minValue(0), v.maxValue(0.9))),
+    runOutRisk: v.optional(v.pipe(v.number(), v.minValue(0), v.maxValue(1))),
+    gaugeSdMm: v.optional(v.nullable(v.pipe(v.number(), v.minValue(0), v.maxValue(5)))),
+    stackHeightMm: v.optional(lengthMm),
+    sortingRatePerHour: v.optional(amount),
+    sortingPacePerHour: v.optional(amount)
+  }),
+  slateSpecSet: v.object({
+    lengthMm,
+    widthMm: lengthMm,
+    slateAndAHalfWidthMm: v.optional(lengthMm),
+    nailing: v.picklist(['centre', 'head']),
+    headNailLineMm: v.optional(lengthMm),
+    headlapMm: lengthMm,
+    jointMinMm: lengthMm,
+    jointMaxMm: lengthMm,
+    eaveOverhangMm: lengthMm,
+    vergeOverhangMm: lengthMm,
+    holeClearanceMm: v.optional(lengthMm),
+    densityKgPerM3: v.optional(amount)
+  }),
+  deliveryDeclared: v.object({
+    supplier: shortText,
+    nominalThicknessMm: v.optional(lengthMm),
+    tolerancePercent: v.optional(v.pipe(v.number(), v.minValue(0), v.maxValue(100))),
+    texture: v.optional(v.picklist(['verySmooth', 'smooth', 'normal', 'textured'])),
+    slatesOrdered: v.optional(whole),
+    pricePerThousand: v.optional(amount),
+    currency: v.optional(v.pipe(v.string(), v.maxLength(8))),
+    stackOf100Mm: v.optional(lengthMm),
+    arrivedOn: v.optional(day),
+    daysToClaim: v.optional(whole),
+    replacementDays: v.optional(whole),
+    creditPerThousand: v.optional(amount)
+  }),
+  palletAdded: v.object({
+    palletId: key,
+    label: v.pipe(shortText, v.minLength(1)),
+    slates: whole,
+    layers: v.optional(whole),
+    perLayer: v.optional(whole),
+    stackOf100Mm: v.optional(lengthMm)
+  }),
+  sampleDrawn: v.object({
+    seed: v.pipe(v.number(), v.integer()),
+    plan: v.picklist(['attributes', 'variables', 'own']),
+    level: v.optional(v.picklist(['I', 'II', 'III'])),
+    aqlPercent: v.optional(v.number()),
+    severity: v.optional(v.picklist(['normal', 'tightened'])),
+    positions: v.pipe(
+      v.array(v.object({ palletId: key, layer: whole, place: whole })),
+      v.minLength(1),
+      v.maxLength(5000)
+    )
+  }),
+  slateGauged: v.object({
+    palletId: key,
+    points,
+    gradesId,
+    pile: v.nullable(pile),
+    sample: v.optional(sampleSlate)
+  }),
+  slateTapped: v.object({ palletId: key, pile, gradesId }),
+  slateSetAside: v.object({
+    palletId: key,
+    reason: v.picklist(SET_ASIDE_REASONS),
+    use: v.picklist(SET_ASIDE_USES),
+    points: v.optional(points),
+    sample: v.optional(sampleSlate)
+  }),
+  slateChecked: v.object({
+    palletId: v.nullable(key),
+    of: v.picklist(['tap', 'pile']),
+    pile,
+    gradesId,
+    points
+  }),
+  stackMeasured: v.object({
+    palletId: v.nullable(key),
+    slates: v.pipe(whole, v.minValue(1)),
+    totalMm: lengthMm
+  }),
+  pileCounted: v.object({ gradesId, pile, slates: whole, slateAndAHalves: v.optional(whole) }),
+  entryVoided: v.object({ voids: v.pipe(v.string(), v.check(isUuid, 'not an event id')) }),
+  gradesSet: v.object({
+    method: v.picklist(BOUNDARY_METHODS),
+    thresholdsMm: v.pipe(v.array(lengthMm), v.minLength(1), v.maxLength(7)),
+    sampleSlates: v.optional(whole)
+  }),
+  slopeSet: v.object({
+    slopeId: key,
+    name: v.pipe(shortText, v.minLength(1)),
+    rafterLengthMm: lengthMm,
+    eaveWidthMm: lengthMm,
+    pitchDegrees: v.nullable(v.pipe(v.number(), v.minValue(0), v.maxValue(90))),
+    eaveHeightMm: lengthMm,
+    left: edge,
+    right: edge,
+    openings: v.pipe(v.array(opening), v.maxLength(50))
+  }),
+  slopeRemoved: v.object({ slopeId: key }),
+  planAdopted: v.object({
+    gradesId,
+    kickAllowanceMm: v.number(),
+    expectedKickers: v.number(),
+    joints: whole,
+    courses: v.pipe(
+      v.array(v.object({ slopeId: key, course: whole, piles: pilesOfCourse })),
+      v.maxLength(5000)
+    )
+  }),
+  courseLaid: v.object({ slopeId: key, course: whole, piles: pilesOfCourse }),
+  slatesLost: v.object({
+    pile,
+    gradesId,
+    slates: whole,
+    reason: v.picklist(['broken', 'rogue', 'ranOut', 'other']),
+    thicknessHundredths: v.optional(reading)
+  }),
+  defectNoted: v.object({ palletId: v.nullable(key), text: longText }),
+  photoAdded: v.object({
+    photoId: key,
+    palletId: v.nullable(key),
+    caption: shortText,
+    sha256: v.pipe(v.string(), v.hexadecimal()),
+    bytes: whole
+  }),
+  gaugeStudied: v.object({
+    /** Readings by part, then sorter, then trial, hundredths of a millimetre. */
+    readings: v.pipe(v.array(v.array(v.array(reading))), v.maxLength(50)),
+    sorters: v.array(shortText),
+    repeatabilitySdMm: v.number()
+  }),
+  verdictSigned: v.object({
+    verdict: v.picklist(['take', 'query', 'refuse']),
+    signedBy: shortText,
+    note: longText,
+    journalSha256: v.pipe(v.string(), v.hexadecimal()),
+    events: whole
+  })
+} as const;
+
+export type EventType = keyof typeof BODIES;
+export type BodyOf<T extends EventType> = v.InferOutput<(typeof BODIES)[T]>;
+export type SetAsideReason = (typeof SET_ASIDE_REASONS)[number];
+export type SetAsideUse = (typeof SET_ASIDE_USES)[number];
+export type BoundaryMethod = (typeof BOUNDARY_METHODS)[number];
+export type SampleSlate = v.InferOutput<typeof sampleSlate>;
+export type SlopeBody = BodyOf<'slopeSet'>;
+export type SlateSpecBody = BodyOf<'slateSpecSet'>;
+
+/** The present version of each body. Absent means 1. */
+export const EVENT_VERSIONS: Partial<Record<EventType, number>> = {};

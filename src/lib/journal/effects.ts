@@ -1,0 +1,155 @@
+import type { JournalEvent } from './events.ts';
+import type { ViewDraft } from './draft.ts';
+import { type Register, addSetting, removeSetting } from './register.ts';
+import type { Counts, PilePart } from './view.ts';
+
+/** 1 to count an event in, −1 to take it out again. */
+export type Sign = 1 | -1;
+
+/**
+ * Counts an event into a view, or out of it. In and out cancel exactly and the order of events does
+ * not matter, so a view depends only on the set of events in force: devices can merge by union, and
+ * an undo needs no replay. All sums are of whole numbers.
+ */
+export function count(draft: ViewDraft, event: JournalEvent, sign: Sign): void {
+  switch (event.type) {
+    case 'jobOpened':
+      return set(draft.part('job').opened, event, event.body, sign);
+    case 'jobSettingsSet':
+      return set(draft.part('job').settings, event, event.body, sign);
+    case 'slateSpecSet':
+      return set(draft.part('job').spec, event, event.body, sign);
+    case 'deliveryDeclared':
+      return set(draft.part('job').delivery, event, event.body, sign);
+    case 'gradesSet':
+      return set(draft.part('job').grades, event, event.body, sign);
+    case 'slopeSet':
+      return setIn(draft.part('job').slopes, event.body.slopeId, event, event.body, sign);
+    case 'slopeRemoved':
+      return setIn(draft.part('job').slopes, event.body.slopeId, event, null, sign);
+    case 'sampleDrawn':
+      return set(draft.part('job').draws, event, event.body, sign);
+    case 'gaugeStudied':
+      return set(draft.part('job').studies, event, event.body, sign);
+    case 'defectNoted':
+      return set(draft.part('job').defects, event, event.body, sign);
+    case 'photoAdded':
+      return set(draft.part('job').photos, event, event.body, sign);
+    case 'verdictSigned':
+      return set(draft.part('job').verdicts, event, event.body, sign);
+    case 'stackMeasured':
+      return set(draft.part('job').stacks, event, event.body, sign);
+    case 'planAdopted':
+      return set(draft.part('plans').plans, event, event.body, sign);
+    case 'courseLaid': {
+      const place = `${event.body.slopeId}|${event.body.course}`;
+      return setIn(draft.part('laying').laid, place, event, event.body, sign);
+    }
+    case 'slatesLost':
+      return set(draft.part('laying').lost, event, event.body, sign);
+    case 'pileCounted': {
+      const place = `${event.body.gradesId ?? ''}|${event.body.pile}`;
+      return setIn(draft.part('laying').counted, place, event, event.body, sign);
+    }
+    case 'palletAdded':
+      return set(draft.part(`pallet:${event.body.palletId}`).declared, event, event.body, sign);
+    case 'slateGauged':
+      return countGauged(draft, event, sign);
+    case 'slateTapped': {
+      const pallet = draft.part(`pallet:${event.body.palletId}`);
+      const pile = pileIn(pallet.piles, `${event.body.gradesId ?? ''}|${event.body.pile}`);
+      add(pile.tapped, event.sorter, sign);
+      dropEmptyPiles(pallet.piles);
+      return add(pallet.minutes, minuteOf(event), sign);
+    }
+    case 'slateSetAside':
+      return countSetAside(draft, event, sign);
+    case 'slateChecked': {
+      const { of, gradesId, pile, points } = event.body;
+      const key = `${of}|${gradesId ?? ''}|${pile}|${meanHundredths(points)}`;
+      return add(draft.part(`sorter:${event.sorter}`).checks, key, sign);
+    }
+    case 'entryVoided':
+      return; // has no count of its own; the fold turns it into a count of what it names
+    default:
+      return event satisfies never;
+  }
+}
+
+/** Mean of a slate's points in whole hundredths of a millimetre; halves round up. */
+export function meanHundredths(points: readonly number[]): number {
+  return Math.round(points.reduce((sum, point) => sum + point, 0) / points.length);
+}
+
+type Of<T extends JournalEvent['type']> = Extract<JournalEvent, { type: T }>;
+
+function countGauged(draft: ViewDraft, event: Of<'slateGauged'>, sign: Sign): void {
+  const { palletId, points, gradesId, pile, sample } = event.body;
+  const pallet = draft.part(`pallet:${palletId}`);
+  const thickness = String(meanHundredths(points));
+  if (sample) {
+    add(pallet.sampled, thickness, sign);
+    set(draft.part('sample').slates, event, { palletId, points, sample }, sign);
+  } else {
+    add(pileIn(pallet.piles, `${gradesId ?? ''}|${pile ?? 0}`).gauged, thickness, sign);
+    dropEmptyPiles(pallet.piles);
+    add(pallet.minutes, minuteOf(event), sign);
+  }
+  if (points.length > 1) add(pallet.taper, String(Math.max(...points) - Math.min(...points)), sign);
+}
+
+function countSetAside(draft: ViewDraft, event: Of<'slateSetAside'>, sign: Sign): void {
+  const { palletId, reason, use, points, sample } = event.body;
+  const pallet = draft.part(`pallet:${palletId}`);
+  add(pallet.setAside, `${reason}|${use}`, sign);
+  if (sample) {
+    const slate = { palletId, points: points ?? [], sample, setAside: reason };
+    set(draft.part('sample').slates, event, slate, sign);
+  } else add(pallet.minutes, minuteOf(event), sign);
+}
+
+function set<T>(register: Register<T>, event: JournalEvent, value: T, sign: Sign): void {
+  if (sign > 0) addSetting(register, { id: event.id, at: event.at, value });
+  else removeSetting(register, event.id);
+}
+
+function setIn<T>(
+  registers: Record<string, Register<T>>,
+  key: string,
+  event: JournalEvent,
+  value: T,
+  sign: Sign
+): void {
+  const register = Object.hasOwn(registers, key) ? registers[key] : [];
+  set(register, event, value, sign);
+  if (register.length > 0) registers[key] = register;
+  else delete registers[key];
+}
+
+/** Adds to a count; one that comes to nothing is dropped, so that in and out leave the same bytes. */
+function add(counts: Counts, key: string, sign: Sign): void {
+  const next = (Object.hasOwn(counts, key) ? counts[key] : 0) + sign;
+  if (next === 0) delete counts[key];
+  else counts[key] = next;
+}
+
+function pileIn(piles: Record<string, PilePart>, key: string): PilePart {
+  if (!Object.hasOwn(piles, key)) piles[key] = { gauged: {}, tapped: {} };
+  return piles[key];
+}
+
+function dropEmptyPiles(piles: Record<string, PilePart>): void {
+  for (const key of Object.keys(piles))
+    if (isEmpty(piles[key].gauged) && isEmpty(piles[key].tapped)) delete piles[key];
+}
+
+function isEmpty(counts: Counts): boolean {
+  for (const _key in counts) return false;
+  return true;
+}
+
+/** The minute an event was made in, from the clock in its id, which never runs backwards. */
+function minuteOf(event: JournalEvent): string {
+  const milliseconds = parseInt(event.id.slice(0, 8) + event.id.slice(9, 13), 16);
+  return String(Math.floor(milliseconds / 60_000));
+}

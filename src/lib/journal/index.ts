@@ -1,0 +1,43 @@
+export {
+  BODIES,
+  BOUNDARY_METHODS,
+  SET_ASIDE_REASONS,
+  SET_ASIDE_USES,
+  type BodyOf,
+  type BoundaryMethod,
+  type EventType,
+  type SampleSlate,
+  type SetAsideReason,
+  type SetAsideUse,
+  type SlateSpecBody,
+  type SlopeBody
+} from './bodies.ts';
+export {
+  type JournalEvent,
+  type NewEvent,
+  type ReadEvent,
+  type StoredEvent,
+  eventVersion,
+  readEvent
+} from './events.ts';
+export { canonicalJson } from './canonical.ts';
+export { createIdSource, isUuid } from './ids.ts';
+export { ViewDraft } from './draft.ts';
+export { meanHundredths } from './effects.ts';
+export { EMPTY_VIEW, foldAll, foldEvent, isVoided, type Lookup } from './fold.ts';
+export { type Register, type Setting, current } from './register.ts';
+export {
+  VIEW_VERSION,
+  type AnyPart,
+  type Counts,
+  type JobPart,
+  type JobView,
+  type PalletPart,
+  type PartKey,
+  type PilePart,
+  type SampledSlate,
+  emptyPart,
+  palletIds,
+  partOf,
+  sorterNames
+} from './view.ts';

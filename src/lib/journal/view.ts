@@ -1,0 +1,168 @@
+import type { BodyOf, SampleSlate, SetAsideReason, SlopeBody } from './bodies.ts';
+import type { Register } from './register.ts';
+
+/** Raise when the shape or meaning of any part changes: stored views are then rebuilt from events. */
+export const VIEW_VERSION = 1;
+
+/** How many slates have each thickness: whole hundredths of a millimetre → slates. */
+export type Counts = Record<string, number>;
+
+/** What the job is, as settings with their history. One per job. */
+export interface JobPart {
+  opened: Register<BodyOf<'jobOpened'>>;
+  settings: Register<BodyOf<'jobSettingsSet'>>;
+  spec: Register<BodyOf<'slateSpecSet'>>;
+  delivery: Register<BodyOf<'deliveryDeclared'>>;
+  grades: Register<BodyOf<'gradesSet'>>;
+  /** By slopeId; null once removed. */
+  slopes: Record<string, Register<SlopeBody | null>>;
+  draws: Register<BodyOf<'sampleDrawn'>>;
+  studies: Register<BodyOf<'gaugeStudied'>>;
+  defects: Register<BodyOf<'defectNoted'>>;
+  photos: Register<BodyOf<'photoAdded'>>;
+  verdicts: Register<BodyOf<'verdictSigned'>>;
+  stacks: Register<BodyOf<'stackMeasured'>>;
+}
+
+export interface PlansPart {
+  plans: Register<BodyOf<'planAdopted'>>;
+}
+
+/** What has been laid and lost. */
+export interface LayingPart {
+  /** By `slopeId|course`. */
+  laid: Record<string, Register<BodyOf<'courseLaid'>>>;
+  lost: Register<BodyOf<'slatesLost'>>;
+  /** By `gradesId|pile`; counted by hand, overriding the tally up to that moment. */
+  counted: Record<string, Register<BodyOf<'pileCounted'>>>;
+}
+
+/** One pile's share of one pallet, under one set of grades. */
+export interface PilePart {
+  gauged: Counts;
+  /** Taps by sorter (nickname or empty). */
+  tapped: Counts;
+}
+
+/** Everything counted of one pallet. */
+export interface PalletPart {
+  declared: Register<BodyOf<'palletAdded'>>;
+  /** By `gradesId|pile`; `|0` for slates gauged before there were grades. */
+  piles: Record<string, PilePart>;
+  /** Gauged slates of the unsorted sample, which are on no pile yet. */
+  sampled: Counts;
+  /** Taper (thickest less thinnest point) of slates gauged at several points, hundredths. */
+  taper: Counts;
+  /** By `reason|use`. */
+  setAside: Counts;
+  /** Slates sorted in each minute since 1970, from the ids of their events. */
+  minutes: Counts;
+}
+
+/** Spot checks of one sorter: `of|gradesId|pile|hundredths` → how often. */
+export interface SorterPart {
+  checks: Counts;
+}
+
+/** One measured slate of the unsorted sample. */
+export interface SampledSlate {
+  palletId: string;
+  points: readonly number[];
+  sample: SampleSlate;
+  setAside?: SetAsideReason;
+}
+
+export interface SamplePart {
+  slates: Register<SampledSlate>;
+}
+
+export interface VoidsPart {
+  /** Event id → ids of the entryVoided that name it, in order. */
+  voidedBy: Record<string, string[]>;
+  /** Events of types that this release does not know: type → how many. */
+  unknown: Counts;
+}
+
+/** The parts of which a job has one, by key. */
+export interface SingleParts {
+  job: JobPart;
+  plans: PlansPart;
+  laying: LayingPart;
+  sample: SamplePart;
+  voids: VoidsPart;
+}
+
+/** All parts by key; `pallet:ID` and `sorter:NICKNAME` beside the single ones. */
+export type PartKey = keyof SingleParts | `pallet:${string}` | `sorter:${string}`;
+export type PartOf<K extends PartKey> = K extends keyof SingleParts
+  ? SingleParts[K]
+  : K extends `pallet:${string}`
+    ? PalletPart
+    : SorterPart;
+export type AnyPart = SingleParts[keyof SingleParts] | PalletPart | SorterPart;
+
+/**
+ * A job's view: a fold of its events in parts, each small and stored on its own, so that one act
+ * rewrites one or two of them however many readings the job has. Disposable. Never modified: a fold
+ * gives a new view that shares untouched parts.
+ */
+export type JobView = ReadonlyMap<string, AnyPart>;
+
+const EMPTY: { [K in keyof SingleParts]: () => SingleParts[K] } = {
+  job: () => ({
+    opened: [],
+    settings: [],
+    spec: [],
+    delivery: [],
+    grades: [],
+    slopes: {},
+    draws: [],
+    studies: [],
+    defects: [],
+    photos: [],
+    verdicts: [],
+    stacks: []
+  }),
+  plans: () => ({ plans: [] }),
+  laying: () => ({ laid: {}, lost: [], counted: {} }),
+  sample: () => ({ slates: [] }),
+  voids: () => ({ voidedBy: {}, unknown: {} })
+};
+
+/** A part as it is before any event touched it. */
+export function emptyPart<K extends PartKey>(key: K): PartOf<K> {
+  if (Object.hasOwn(EMPTY, key)) return EMPTY[key as keyof SingleParts]() as PartOf<K>;
+  if (key.startsWith('pallet:')) {
+    const pallet: PalletPart = {
+      declared: [],
+      piles: {},
+      sampled: {},
+      taper: {},
+      setAside: {},
+      minutes: {}
+    };
+    return pallet as PartOf<K>;
+  }
+  return { checks: {} } as unknown as PartOf<K>;
+}
+
+/** One part of a view, empty when nothing touched it. Not to be modified. */
+export function partOf<K extends PartKey>(view: JobView, key: K): PartOf<K> {
+  return (view.get(key) as PartOf<K> | undefined) ?? emptyPart(key);
+}
+
+/** Ids of the pallets, in the order in which their first event was folded into the view's keys. */
+export function palletIds(view: JobView): string[] {
+  return [...view.keys()]
+    .filter((key) => key.startsWith('pallet:'))
+    .map((key) => key.slice('pallet:'.length))
+    .sort();
+}
+
+/** Nicknames of the sorters with spot checks. */
+export function sorterNames(view: JobView): string[] {
+  return [...view.keys()]
+    .filter((key) => key.startsWith('sorter:'))
+    .map((key) => key.slice('sorter:'.length))
+    .sort();
+}
