@@ -1,0 +1,18 @@
+export type {
+  CommonStock,
+  CoursePart,
+  Evenness,
+  KickChances,
+  PileCount,
+  PileStock,
+  PileUse,
+  Plan,
+  PlanRequest,
+  PlanResult,
+  PlannedCourse,
+  Shortage
+} from './plan-types.ts';
+export { kickChances } from './kick-chances.ts';
+export { layingOrder } from './laying-order.ts';
+export { planCourses } from './planner.ts';
+export { type PlanFault, checkPlan } from './plan-check.ts';

@@ -1,0 +1,126 @@
+import type { CourseDemand } from '../roof/index.ts';
+import type { PileSpan } from './best-spans.ts';
+import { BILLIONTHS, chancesInBillionths } from './kick-chances.ts';
+import { commonNeed, piecesInCourse, slatesInCourse } from './laying-order.ts';
+import type {
+  CoursePart,
+  Evenness,
+  KickChances,
+  PileUse,
+  Plan,
+  PlannedCourse,
+  PlanRequest
+} from './plan-types.ts';
+import type { SlotRow } from './slots.ts';
+
+/** A course's figures before billionths are turned into kickers. */
+interface CountedCourse {
+  readonly planned: PlannedCourse;
+  readonly joints: number;
+  readonly billionths: number;
+}
+
+/** Turns the spans of piles into the plan that people read: courses, slopes, piles and totals. */
+export function planFromSpans(
+  request: PlanRequest,
+  row: SlotRow,
+  spans: readonly PileSpan[]
+): Plan {
+  const kicks = chancesInBillionths(request.kicks);
+  const counted = request.courses.map((course, index) =>
+    countedCourse(course, index, row, spans, kicks, request.common !== undefined)
+  );
+  const courses = counted.map(({ planned }) => planned);
+  const objective = counted.reduce((sum, { billionths }) => sum + billionths, 0);
+  const joints = counted.reduce((sum, course) => sum + course.joints, 0);
+  const { common } = request;
+  return {
+    status: 'optimal',
+    objective,
+    ...evenness(joints, objective),
+    courses,
+    changeovers: courses.filter(({ parts }) => parts.length > 1).length,
+    slopes: slopeFigures(counted),
+    piles: pileUse(request, courses),
+    spareCommonSlateAndAHalves: common
+      ? common.slateAndAHalves - common.reservedSlateAndAHalves - commonNeed(request.courses)
+      : 0
+  };
+}
+
+/** Kickers from exact billionths, and the same per 100 joints. */
+export function evenness(joints: number, billionths: number): Evenness {
+  const kickers = billionths / BILLIONTHS;
+  return { joints, kickers, per100Joints: joints === 0 ? 0 : (100 * kickers) / joints };
+}
+
+function countedCourse(
+  course: CourseDemand,
+  index: number,
+  row: SlotRow,
+  spans: readonly PileSpan[],
+  kicks: KickChances,
+  hasCommonStock: boolean
+): CountedCourse {
+  const before = index === 0 ? 0 : row.courseEnds[index - 1];
+  const end = row.courseEnds[index];
+  const parts: CoursePart[] = [];
+  let joints = row.pairedCommonJoints[index];
+  let billionths = joints * (kicks.common?.within ?? 0);
+  for (const span of spans) {
+    const after = Math.max(before, span.after);
+    const last = Math.min(end, span.last);
+    if (after >= last) continue;
+    if (parts.length > 0 && row.isJoint[after]) {
+      joints++;
+      billionths += kicks.between[parts[parts.length - 1].pile - 1][span.pile];
+    }
+    const inside = row.jointsUpTo[last - 1] - row.jointsUpTo[after];
+    const common = row.commonJointsUpTo[last] - row.commonJointsUpTo[after];
+    joints += inside + common;
+    billionths += inside * kicks.within[span.pile];
+    billionths += common * (kicks.common?.withPile[span.pile] ?? 0);
+    parts.push({
+      pile: span.pile + 1,
+      slates: row.slatesUpTo[last] - row.slatesUpTo[after],
+      slateAndAHalves: row.slateAndAHalvesUpTo[last] - row.slateAndAHalvesUpTo[after]
+    });
+  }
+  const planned: PlannedCourse = {
+    slopeId: course.slopeId,
+    course: course.course,
+    heightMm: course.heightMm,
+    parts,
+    commonSlateAndAHalves: hasCommonStock ? piecesInCourse(course) - slatesInCourse(course) : 0,
+    ...evenness(joints, billionths)
+  };
+  return { planned, joints, billionths };
+}
+
+function slopeFigures(counted: readonly CountedCourse[]): Map<string, Evenness> {
+  const sums = new Map<string, { joints: number; billionths: number }>();
+  for (const { planned, joints, billionths } of counted) {
+    const sum = sums.get(planned.slopeId) ?? { joints: 0, billionths: 0 };
+    sum.joints += joints;
+    sum.billionths += billionths;
+    sums.set(planned.slopeId, sum);
+  }
+  return new Map([...sums].map(([id, sum]) => [id, evenness(sum.joints, sum.billionths)]));
+}
+
+function pileUse(request: PlanRequest, courses: readonly PlannedCourse[]): PileUse[] {
+  const used = request.piles.map(() => ({ slates: 0, slateAndAHalves: 0 }));
+  for (const { parts } of courses)
+    for (const part of parts) {
+      used[part.pile - 1].slates += part.slates;
+      used[part.pile - 1].slateAndAHalves += part.slateAndAHalves;
+    }
+  return request.piles.map((pile, index) => ({
+    pile: index + 1,
+    ...used[index],
+    spareSlates: pile.slates - pile.reservedSlates - used[index].slates,
+    spareSlateAndAHalves: request.common
+      ? 0
+      : pile.slateAndAHalves - pile.reservedSlateAndAHalves - used[index].slateAndAHalves
+  }));
+}

@@ -1,0 +1,102 @@
+import { EngineError } from '../errors.ts';
+import { type PileLimit, type PileSpan, bestSpans } from './best-spans.ts';
+import { BILLIONTHS, chancesInBillionths } from './kick-chances.ts';
+import { commonNeed, layingOrder } from './laying-order.ts';
+import { planFromSpans } from './plan-figures.ts';
+import type { PileStock, PlanRequest, PlanResult } from './plan-types.ts';
+import { requireRequest } from './request-check.ts';
+import { shortage } from './shortage.ts';
+import { type SlotRow, slotRow } from './slots.ts';
+
+/**
+ * The most even roof that the stock can give: which pile each course is laid from, with the fewest
+ * expected kickers of all plans that fit. Use it before sorting (expected counts), after sorting
+ * (counted piles) and part laid (the remaining courses and what is left).
+ *
+ * The model. All courses stand in laying order (height, then slope, then course); thickness never
+ * rises along that order, so slopes that meet change pile at the same height. Each pile is laid in
+ * one unbroken stretch of that order, or left out. A course holds at most two piles; in a
+ * changeover course each forms one run from the left, the thicker first, so there is one joint
+ * between unlike slates (none if the change falls on an opening). Stock less reserve is never
+ * exceeded, neither slates nor slate-and-a-halves.
+ *
+ * Expected kickers. Each joint between two pieces of pile k counts q_k, each joint between piles
+ * j and k counts q_jk. A slate-and-a-half is as thick as its pile, unless it comes from a common
+ * stock; then it makes a joint of its own chance with its neighbour.
+ *
+ * Ties, in this order: fewer changeover courses; more of the roof from pile 1, then from pile 2,
+ * and so on. The same request always gives the same plan, whatever the order of its courses.
+ *
+ * Accuracy. Chances are rounded to whole billionths; from there on all sums are exact whole
+ * numbers, so `optimal` is a proof for the rounded chances.
+ *
+ * @returns a plan with `status: 'optimal'`, or `status: 'short'` with how much is missing when no
+ * plan fits: too few slates, a reserve above its stock, or piles too small to share courses out two
+ * by two. A roof without pieces gives an empty optimal plan.
+ * @throws EngineError for misuse: `inconsistent` for contradictory courses or chances,
+ * `wrong-length`, `not-whole`, `not-finite`, `out-of-range` (also for a roof so large that
+ * joints × piles would pass 9 million)
+ *
+ * Cost: piles² × slots for a plan, a few times that for a shortage.
+ * @example
+ * // two courses of 10; pile 1 holds 12, pile 2 holds 8; chances 0.1, 0.2, between them 0.5
+ * planCourses(request).kickers; // 0.1 × 9 + 0.1 × 1 + 0.5 + 0.2 × 7 = 2.9
+ */
+export function planCourses(request: PlanRequest): PlanResult {
+  requireRequest(request);
+  const ordered = { ...request, courses: layingOrder(request.courses) };
+  const row = slotRow(ordered.courses, ordered.common !== undefined);
+  requireExact(row, request.piles.length);
+  const spans = hasEnoughCommon(ordered) ? spansThatFit(ordered, row) : undefined;
+  if (spans) return planFromSpans(ordered, row, spans);
+  return shortage(ordered, row, (piles) => spansThatFit({ ...ordered, piles }, row) !== undefined);
+}
+
+/** The best spans for courses in laying order, whatever the common stock; undefined if none fit. */
+function spansThatFit(request: PlanRequest, row: SlotRow): PileSpan[] | undefined {
+  if (!keepsEveryReserve(request)) return undefined;
+  return bestSpans(row, pileLimits(request, row), chancesInBillionths(request.kicks));
+}
+
+function keepsEveryReserve({ piles, common }: PlanRequest): boolean {
+  const fits = (pile: PileStock) =>
+    pile.reservedSlates <= pile.slates &&
+    (common !== undefined || pile.reservedSlateAndAHalves <= pile.slateAndAHalves);
+  return piles.every(fits);
+}
+
+function hasEnoughCommon({ common, courses }: PlanRequest): boolean {
+  if (!common) return true;
+  return commonNeed(courses) <= common.slateAndAHalves - common.reservedSlateAndAHalves;
+}
+
+function pileLimits(request: PlanRequest, row: SlotRow): PileLimit[] {
+  return request.piles.map((pile, index) => ({
+    slates: pile.slates - pile.reservedSlates,
+    slateAndAHalves: request.common
+      ? Infinity
+      : pile.slateAndAHalves - pile.reservedSlateAndAHalves,
+    lastSlot: lastSlotFor(index + 1, request, row)
+  }));
+}
+
+/** The last slot below the first course whose slope admits only thinner piles than this one. */
+function lastSlotFor(pile: number, request: PlanRequest, row: SlotRow): number {
+  const thickest = request.thickestPileOfSlope;
+  if (!thickest) return row.count;
+  const barred = request.courses.findIndex(
+    (course, index) =>
+      (thickest.get(course.slopeId) ?? 1) > pile &&
+      row.courseEnds[index] > (row.courseEnds[index - 1] ?? 0)
+  );
+  return barred < 0 ? row.count : (row.courseEnds[barred - 1] ?? 0);
+}
+
+function requireExact(row: SlotRow, piles: number): void {
+  const joints = row.jointsUpTo[row.count] + row.commonJointsUpTo[row.count];
+  if ((joints + 1) * BILLIONTHS * Math.max(1, piles) > Number.MAX_SAFE_INTEGER)
+    throw new EngineError(
+      'out-of-range',
+      `${joints} joints and ${piles} piles are too many to plan`
+    );
+}

@@ -1,0 +1,119 @@
+import { commonNeed } from './laying-order.ts';
+import type { PileCount, PileStock, PlanRequest, Shortage } from './plan-types.ts';
+import type { SlotRow } from './slots.ts';
+
+/** Whether a plan fits the given piles, the common stock being ample. */
+type Fits = (piles: readonly PileStock[]) => boolean;
+
+/**
+ * How much is missing when no plan fits: overall, in reserves, and the least that each pile alone
+ * would have to gain. A shortage can have nothing missing overall: piles too small to hold whole
+ * courses, or too few slate-and-a-halves where they are needed, still need more of one kind.
+ *
+ * @param request courses in laying order
+ * @param row the same courses as slots
+ * @param fits the planner's own test
+ *
+ * More stock never makes a plan impossible, so the least gain is found by doubling and halving:
+ * some twenty tests per pile at most, usually two.
+ */
+export function shortage(request: PlanRequest, row: SlotRow, fits: Fits): Shortage {
+  const { piles, common } = request;
+  const needed = row.slatesUpTo[row.count];
+  const neededWide = row.slateAndAHalvesUpTo[row.count];
+  const missingSlates = missing(needed, piles.map(spareSlates));
+  const missingWide = missing(neededWide, piles.map(spareWide));
+  const commonSpare = common ? common.slateAndAHalves - common.reservedSlateAndAHalves : 0;
+  return {
+    status: 'short',
+    missingSlates,
+    missingSlateAndAHalves: common
+      ? missing(commonNeed(request.courses), [commonSpare])
+      : missingWide,
+    missingReserve: piles.flatMap((pile, index) => reserveGap(pile, index, common !== undefined)),
+    missingCommonReserve: Math.max(0, -commonSpare),
+    mendedBy: mendedBy(
+      piles.map(withWholeReserve),
+      { needed, neededWide, missingSlates, missingWide },
+      fits
+    )
+  };
+}
+
+interface Need {
+  readonly needed: number;
+  readonly neededWide: number;
+  readonly missingSlates: number;
+  readonly missingWide: number;
+}
+
+function mendedBy(piles: readonly PileStock[], need: Need, fits: Fits): PileCount[] {
+  if (fits(piles)) return [];
+  return piles.flatMap((pile, index) => {
+    const fitsWith = (slates: number, slateAndAHalves: number) =>
+      fits(piles.with(index, grown(pile, slates, slateAndAHalves)));
+    const slateAndAHalves = least(need.missingWide, need.neededWide, (wide) =>
+      fitsWith(need.needed, wide)
+    );
+    if (slateAndAHalves === undefined) return [];
+    const slates = least(need.missingSlates, need.needed, (more) =>
+      fitsWith(more, slateAndAHalves)
+    );
+    return slates === undefined ? [] : [{ pile: index + 1, slates, slateAndAHalves }];
+  });
+}
+
+/**
+ * The least whole number from `low` to `high` that passes a test which, once passed, stays passed.
+ * Undefined if none does. Quick when the answer is near `low`.
+ */
+export function least(
+  low: number,
+  high: number,
+  passes: (value: number) => boolean
+): number | undefined {
+  let failing = low - 1;
+  let passing = low;
+  for (let step = 1; !passes(passing); step *= 2) {
+    if (passing >= high) return undefined;
+    failing = passing;
+    passing = Math.min(high, passing + step);
+  }
+  while (passing - failing > 1) {
+    const middle = Math.floor((passing + failing) / 2);
+    if (passes(middle)) passing = middle;
+    else failing = middle;
+  }
+  return passing;
+}
+
+function missing(needed: number, spares: readonly number[]): number {
+  return Math.max(0, needed - spares.reduce((sum, spare) => sum + Math.max(0, spare), 0));
+}
+
+function spareSlates(pile: PileStock): number {
+  return pile.slates - pile.reservedSlates;
+}
+
+function spareWide(pile: PileStock): number {
+  return pile.slateAndAHalves - pile.reservedSlateAndAHalves;
+}
+
+function reserveGap(pile: PileStock, index: number, hasCommonStock: boolean): PileCount[] {
+  const slates = Math.max(0, -spareSlates(pile));
+  const slateAndAHalves = hasCommonStock ? 0 : Math.max(0, -spareWide(pile));
+  return slates + slateAndAHalves > 0 ? [{ pile: index + 1, slates, slateAndAHalves }] : [];
+}
+
+/** The pile once its missing reserve is made good. */
+function withWholeReserve(pile: PileStock): PileStock {
+  return grown(pile, Math.max(0, -spareSlates(pile)), Math.max(0, -spareWide(pile)));
+}
+
+function grown(pile: PileStock, slates: number, slateAndAHalves: number): PileStock {
+  return {
+    ...pile,
+    slates: pile.slates + slates,
+    slateAndAHalves: pile.slateAndAHalves + slateAndAHalves
+  };
+}

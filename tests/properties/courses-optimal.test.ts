@@ -1,0 +1,76 @@
+import * as fc from 'fast-check';
+import loadHighs from 'highs';
+import { describe, expect, it } from 'vitest';
+import { checkPlan, planCourses } from '$lib/engine/courses/index.ts';
+import { bruteForceOptimum } from './courses-brute-force.ts';
+import { planRequests } from './courses-cases.ts';
+import { milpOf } from './courses-milp.ts';
+
+const BILLIONTHS_PER_THOUSANDTH = 1e6;
+
+describe('the planner is exact', () => {
+  it('agrees with trying everything on 4,000 small roofs: kickers, changeovers, thicker stock lower', () => {
+    const seen = { optimal: 0, short: 0, changeovers: 0 };
+    const small = planRequests({
+      slopes: 2,
+      coursesPerSlope: 3,
+      runsPerCourse: 2,
+      slatesPerRun: 3,
+      piles: 4
+    });
+    fc.assert(
+      fc.property(small, (request) => {
+        const plan = planCourses(request);
+        const best = bruteForceOptimum(request);
+        seen[plan.status]++;
+        if (plan.status === 'short') {
+          expect(best).toBeUndefined();
+          return;
+        }
+        expect(checkPlan(request, plan)).toEqual([]);
+        expect({
+          thousandths: plan.objective / BILLIONTHS_PER_THOUSANDTH,
+          changeovers: plan.changeovers,
+          pieces: plan.piles.map((pile) => pile.slates + pile.slateAndAHalves)
+        }).toEqual(best);
+        if (plan.changeovers > 0) seen.changeovers++;
+      }),
+      { seed: 20260, numRuns: 4000 }
+    );
+    expect(seen.optimal).toBeGreaterThan(1500);
+    expect(seen.short).toBeGreaterThan(300);
+    expect(seen.changeovers).toBeGreaterThan(500);
+  });
+
+  it('agrees with HiGHS on 300 medium roofs, feasible or not', async () => {
+    const highs = await loadHighs();
+    const seen = { optimal: 0, short: 0, changeovers: 0 };
+    const medium = planRequests({
+      slopes: 3,
+      coursesPerSlope: 6,
+      runsPerCourse: 2,
+      slatesPerRun: 12,
+      piles: 4
+    });
+    for (const request of fc.sample(medium, { seed: 7, numRuns: 300 })) {
+      const plan = planCourses(request);
+      const model = milpOf(request);
+      const solved = model && highs.solve(model.lp, { mip_rel_gap: 0, output_flag: false });
+      seen[plan.status]++;
+      if (plan.status === 'short') {
+        if (solved) expect(solved.Status).toBe('Infeasible');
+        continue;
+      }
+      expect(checkPlan(request, plan)).toEqual([]);
+      expect(solved?.Status).toBe('Optimal');
+      expect(plan.objective / BILLIONTHS_PER_THOUSANDTH).toBeCloseTo(
+        solved!.ObjectiveValue + model!.constant,
+        5
+      );
+      if (plan.changeovers > 0) seen.changeovers++;
+    }
+    expect(seen.optimal).toBeGreaterThan(150);
+    expect(seen.short).toBeGreaterThan(20);
+    expect(seen.changeovers).toBeGreaterThan(50);
+  }, 60_000);
+});
