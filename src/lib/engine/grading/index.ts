@@ -11,3 +11,18 @@ export {
 } from './natural-breaks.ts';
 export { type EqualShares, equalShares } from './equal-shares.ts';
 export { thresholdBetween } from './threshold-between.ts';
+export { type PileEvenness, type KickWindows, kickWindows, pileEvenness } from './kick-windows.ts';
+export {
+  type CourseNeed,
+  type FilledCourses,
+  fillWholeCourses,
+  usableSlates
+} from './whole-courses.ts';
+export { type ChanceAbove, misgradedPiles, pileChances } from './misgraded-piles.ts';
+export { combinedSdMm, normalMisgrading } from './misgrading.ts';
+export {
+  type NothingToLay,
+  type RoofToSuit,
+  type SuitedThresholds,
+  suitTheRoof
+} from './suit-the-roof.ts';

@@ -1,0 +1,50 @@
+import { type ThicknessBins, binsFromPairs } from '../thickness/index.ts';
+import { requireThresholds } from './piles.ts';
+
+/**
+ * The chance that the sorter puts a slate on the thicker side of a threshold. Both in mm; must fall
+ * as the threshold rises.
+ */
+export type ChanceAbove = (thicknessMm: number, thresholdMm: number) => number;
+
+/**
+ * The chance of each pile for a slate, thickest pile first, summing to 1.
+ *
+ * @param thicknessMm the slate's true thickness, mm
+ * @param thresholdsMm bounds between piles, mm, strictly falling; not modified
+ */
+export function pileChances(
+  thicknessMm: number,
+  thresholdsMm: readonly number[],
+  chanceAbove: ChanceAbove
+): number[] {
+  requireThresholds(thresholdsMm);
+  const atOrAbove = thresholdsMm.map((thresholdMm) => chanceAbove(thicknessMm, thresholdMm));
+  return [...atOrAbove, 1].map((chance, pile) =>
+    Math.max(0, chance - (pile > 0 ? atOrAbove[pile - 1] : 0))
+  );
+}
+
+/**
+ * What the piles will really hold when slates near a threshold may land on the wrong side: one
+ * spread per pile, thickest first, in fractional slates that sum to the stock.
+ *
+ * @param bins the spread of true thickness; not modified
+ * @param thresholdsMm bounds between piles, mm, strictly falling; not modified
+ * @param chanceAbove how slates fall either side of a threshold
+ *
+ * Accuracy: the sum over piles equals each bin's count to rounding. Cost: bins × piles.
+ * @throws EngineError `not-finite`, `wrong-order`
+ */
+export function misgradedPiles(
+  bins: ThicknessBins,
+  thresholdsMm: readonly number[],
+  chanceAbove: ChanceAbove
+): ThicknessBins[] {
+  requireThresholds(thresholdsMm);
+  const piles: [number, number][][] = Array.from({ length: thresholdsMm.length + 1 }, () => []);
+  for (const [bin, hundredths] of bins.hundredths.entries())
+    for (const [pile, chance] of pileChances(hundredths / 100, thresholdsMm, chanceAbove).entries())
+      piles[pile].push([hundredths, bins.counts[bin] * chance]);
+  return piles.map(binsFromPairs);
+}

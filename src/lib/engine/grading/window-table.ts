@@ -1,0 +1,68 @@
+import { type ThicknessBins } from '../thickness/index.ts';
+import { type PileEvenness, kickWindows, pileEvenness } from './kick-windows.ts';
+import { type ChanceAbove } from './misgraded-piles.ts';
+import { thresholdBetween } from './threshold-between.ts';
+
+/**
+ * Every pile that two of the candidate cuts can bound.
+ *
+ * Edges run from thick to thin: edge 0 lies above the thickest slate, the last edge below the
+ * thinnest, and the pile between edges `thick` < `thin` is `at(thick, thin)`.
+ */
+export interface WindowTable {
+  readonly edges: number;
+  /** Threshold at an edge that is neither the first nor the last, mm. */
+  readonly thresholdsMm: readonly number[];
+  readonly at: (thick: number, thin: number) => PileEvenness;
+}
+
+/**
+ * Works out the evenness of every window between candidate cuts.
+ *
+ * @param bins the spread; not modified
+ * @param cuts rising bin numbers, each the first bin of the thicker side; not modified
+ * @param kickAllowanceMm the step that is still accepted, mm
+ * @param chanceAbove how slates fall either side of a threshold; sharp if left out
+ *
+ * Cost: constant per window if sharp; with misgrading, bins per window.
+ */
+export function windowTable(
+  bins: ThicknessBins,
+  cuts: readonly number[],
+  kickAllowanceMm: number,
+  chanceAbove?: ChanceAbove
+): WindowTable {
+  const binAtEdge = [bins.hundredths.length, ...[...cuts].reverse(), 0];
+  const thresholdsMm = binAtEdge.map((cut, edge) =>
+    edge === 0 || edge === binAtEdge.length - 1
+      ? Number.NaN
+      : thresholdBetween(bins.hundredths[cut - 1], bins.hundredths[cut])
+  );
+  const windows = kickWindows(bins, kickAllowanceMm);
+  const sharp = (thick: number, thin: number) => windows(binAtEdge[thin], binAtEdge[thick]);
+  const at = chanceAbove
+    ? misgradedWindows(bins, thresholdsMm, kickAllowanceMm, chanceAbove)
+    : sharp;
+  return { edges: binAtEdge.length, thresholdsMm, at };
+}
+
+function misgradedWindows(
+  bins: ThicknessBins,
+  thresholdsMm: readonly number[],
+  kickAllowanceMm: number,
+  chanceAbove: ChanceAbove
+): WindowTable['at'] {
+  const last = thresholdsMm.length - 1;
+  const atOrAbove = thresholdsMm.map((thresholdMm, edge) =>
+    Float64Array.from(bins.hundredths, (hundredths) => {
+      if (edge === 0) return 0;
+      return edge === last ? 1 : chanceAbove(hundredths / 100, thresholdMm);
+    })
+  );
+  return (thick, thin) => {
+    const counts = bins.counts.map((count, bin) =>
+      Math.max(0, count * (atOrAbove[thin][bin] - atOrAbove[thick][bin]))
+    );
+    return pileEvenness({ hundredths: bins.hundredths, counts }, kickAllowanceMm);
+  };
+}
