@@ -1,0 +1,91 @@
+export {
+  type LengthUnit,
+  type AcceptedReading,
+  type RefusedReading,
+  type RefusedNumber,
+  type UnreadableReason,
+  type Reading,
+  parseReading
+} from './reading-grammar.ts';
+export {
+  type UnitTrial,
+  type UnitVerdict,
+  NUMBERS_IN_UNIT_TRIAL,
+  startUnitTrial,
+  addToUnitTrial,
+  judgeUnitTrial
+} from './units-plausibility.ts';
+export {
+  type WedgeEnding,
+  type WedgeSettings,
+  type WedgeEvent,
+  type TornReading,
+  type WedgeOutcome,
+  type WedgeState,
+  type WedgeStep,
+  BURST_GAP_MS,
+  PAUSE_ENDS_MS,
+  IDLE_WEDGE,
+  wedgeStep,
+  looksUnended
+} from './wedge.ts';
+export { type KeyPress, type KeyMeaning, meaningOfKey } from './wedge-keys.ts';
+export { type WedgeLesson, READINGS_TO_LEARN, learnWedgeEnding } from './wedge-setup.ts';
+export { type CaptureField, type WedgeAudience, WedgeListener } from './wedge-listener.ts';
+export { type TextChange, changeOfText } from './field-text.ts';
+export {
+  type KeypadKey,
+  type KeypadState,
+  type KeypadSettings,
+  type KeypadEffect,
+  type KeypadStep,
+  EMPTY_KEYPAD,
+  USUAL_TAKING,
+  pressKeypad
+} from './keypad.ts';
+export {
+  type PointsState,
+  type PointsStep,
+  type GaugedSlate,
+  startPoints,
+  addPoint,
+  dropPoint
+} from './points.ts';
+export {
+  type RepeatState,
+  type RepeatEffect,
+  type RepeatStep,
+  USUAL_REPEAT_LIMIT_MM,
+  startRepeatCheck,
+  repeatReading
+} from './repeat-check.ts';
+export {
+  type LineEnding,
+  type LineState,
+  type LineStep,
+  type RawLine,
+  PAUSE_ENDS_LINE_MS,
+  startLines,
+  takeBytes,
+  passTime
+} from './serial-lines.ts';
+export {
+  type DecimalMark,
+  type LinePattern,
+  type LineCandidate,
+  type LineLesson,
+  type NoiseLine,
+  LINES_TO_LEARN,
+  learnLinePattern,
+  readLine
+} from './line-pattern.ts';
+export {
+  type SerialReader,
+  type SerialSpeed,
+  type SerialPortLike,
+  type SerialSettings,
+  type SerialEvent,
+  type NoiseReason,
+  SerialGauge
+} from './serial.ts';
+export { type Timer } from './timer.ts';
