@@ -16,3 +16,11 @@ export { kickChances } from './kick-chances.ts';
 export { layingOrder } from './laying-order.ts';
 export { planCourses } from './planner.ts';
 export { type PlanFault, checkPlan } from './plan-check.ts';
+export {
+  type CourseDraw,
+  type Draw,
+  type PalletStock,
+  type PalletsShort,
+  FEWEST_PALLETS,
+  drawList
+} from './draw-list.ts';
