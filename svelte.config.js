@@ -14,7 +14,7 @@ export default {
       directives: {
         'default-src': ['self'],
         'script-src': ['self'],
-        'style-src': ['self', 'unsafe-inline'],
+        'style-src': ['self'],
         'img-src': ['self', 'blob:', 'data:'],
         'connect-src': ['self'],
         'worker-src': ['self'],

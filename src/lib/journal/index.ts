@@ -41,3 +41,22 @@ export {
   partOf,
   sorterNames
 } from './view.ts';
+export {
+  DEFAULT_SETTINGS,
+  type Grades,
+  type JobSettings,
+  type PalletTally,
+  binsOf,
+  deliveryOf,
+  gradesIdOfKey,
+  gradesOf,
+  jobName,
+  pileOfKey,
+  pilesOf,
+  settingsOf,
+  slopesOf,
+  specOf,
+  sum,
+  tallyPallet,
+  tallyPallets
+} from './queries.ts';

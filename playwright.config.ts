@@ -1,0 +1,35 @@
+import { defineConfig, devices } from '@playwright/test';
+
+const executablePath = process.env.CHROMIUM_PATH ?? '/usr/bin/chromium';
+
+export default defineConfig({
+  testDir: 'tests/e2e',
+  outputDir: 'test-results',
+  timeout: 60_000,
+  fullyParallel: false,
+  workers: 2,
+  retries: 0,
+  forbidOnly: true,
+  reporter: [['list']],
+  use: {
+    baseURL: 'http://127.0.0.1:4273/',
+    launchOptions: {
+      executablePath,
+      args: ['--no-sandbox', '--disable-gpu', '--disable-quic', '--disable-background-networking']
+    },
+    locale: 'en-GB',
+    timezoneId: 'UTC'
+  },
+  projects: [
+    {
+      name: 'phone',
+      use: { ...devices['Pixel 7'], viewport: { width: 390, height: 844 }, hasTouch: true }
+    },
+    { name: 'desktop', use: { viewport: { width: 1280, height: 800 } } }
+  ],
+  webServer: {
+    command: 'node scripts/serve.js 4273',
+    url: 'http://127.0.0.1:4273/',
+    reuseExistingServer: false
+  }
+});

@@ -1,0 +1,4 @@
+export { JobState, type SaveFailure } from './job.svelte.ts';
+export { provideJob, useJob } from './job-context.ts';
+export { device } from './device.svelte.ts';
+export { JobsState } from './jobs.svelte.ts';

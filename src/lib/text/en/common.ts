@@ -1,0 +1,85 @@
+import { pluralizer } from '../plural.ts';
+
+const many = pluralizer('en');
+
+/** Words that several screens share. */
+export const common = {
+  appName: 'Evencourse',
+  slates: (n: number) => many(n, { one: 'slate', other: 'slates' }),
+  courses: (n: number) => many(n, { one: 'course', other: 'courses' }),
+  pallets: (n: number) => many(n, { one: 'pallet', other: 'pallets' }),
+  piles: (n: number) => many(n, { one: 'pile', other: 'piles' }),
+  entries: (n: number) => many(n, { one: 'entry', other: 'entries' }),
+  /** Name of a pile: with three piles also a word. */
+  pileWord: (pile: number, piles: number) =>
+    piles === 3 ? ['Thick', 'Medium', 'Thin'][pile - 1] : '',
+  pile: (pile: number, piles: number) =>
+    piles === 3 ? `${pile} ${['Thick', 'Medium', 'Thin'][pile - 1]}` : `Pile ${pile}`,
+  back: 'Back',
+  save: 'Save',
+  cancel: 'Cancel',
+  undo: 'Undo',
+  print: 'Print',
+  close: 'Close',
+  remove: 'Remove',
+  change: 'Change',
+  online: 'Online',
+  offline: 'Offline: everything works, all is kept on this device',
+  lastSaved: (what: string) => `Last saved: ${what}`,
+  nothingSaved: 'Nothing saved yet',
+  unexported: (n: number) =>
+    n === 0 ? 'All backed up' : `${many(n, { one: 'entry', other: 'entries' })} not backed up`,
+  backUpNow: 'Back up',
+  notSaved: 'NOT SAVED',
+  retry: 'Try again',
+  diskFull:
+    'This device has no room left, so the entry is not saved. Free some space, or back the job up and move to another device; then try again.',
+  saveFailed: (detail: string) =>
+    `The browser did not save the entry (${detail}). It is still on the screen: try again.`,
+  loading: 'Opening…',
+  jobMissing:
+    'This job is not on this device. Open the job list, or restore it from a backup file.',
+  toJobs: 'All jobs',
+  steps: {
+    overview: 'Job',
+    delivery: 'Delivery',
+    sort: 'Sort',
+    grades: 'Grades',
+    roof: 'Roof',
+    courses: 'Courses',
+    lay: 'Lay',
+    sheet: 'Setting out',
+    settings: 'Settings'
+  },
+  unexpected: 'Something went wrong on this screen. What was saved is safe.',
+  skipToContent: 'Skip to content',
+  stepsLabel: 'Steps of the job',
+  openFailed: (detail: string) =>
+    `The browser did not open this device's journal (${detail}). Close other tabs of the app and load the page again; nothing is deleted.`,
+  /** What an event was, for "last saved". */
+  events: {
+    jobOpened: 'job opened',
+    jobSettingsSet: 'settings',
+    slateSpecSet: 'slate size',
+    deliveryDeclared: 'order',
+    palletAdded: 'pallet',
+    sampleDrawn: 'sample list',
+    slateGauged: 'slate measured',
+    slateTapped: 'slate piled',
+    slateSetAside: 'slate set aside',
+    slateChecked: 'spot check',
+    stackMeasured: 'stack measured',
+    pileCounted: 'pile counted',
+    entryVoided: 'undo',
+    gradesSet: 'grades',
+    slopeSet: 'slope',
+    slopeRemoved: 'slope removed',
+    planAdopted: 'plan',
+    courseLaid: 'course laid',
+    slatesLost: 'slates lost',
+    defectNoted: 'defect',
+    photoAdded: 'photo',
+    gaugeStudied: 'gauge study',
+    verdictSigned: 'verdict'
+  } as Record<string, string>
+};

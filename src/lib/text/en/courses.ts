@@ -1,0 +1,2 @@
+/** Words of the courses screen. */
+export const courses = {};

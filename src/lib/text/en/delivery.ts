@@ -1,0 +1,2 @@
+/** Words of the delivery screen. */
+export const delivery = {};

@@ -1,0 +1,2 @@
+/** Words of the grades screen. */
+export const grades = {};

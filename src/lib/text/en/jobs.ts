@@ -1,0 +1,66 @@
+import { common } from './common.ts';
+
+/** Words of the job list and the overview of one job. */
+export const jobs = {
+  title: 'Jobs',
+  lead: 'Sort natural slates by thickness and lay every course even.',
+  openExample: 'Open the worked example',
+  exampleHint:
+    'An invented delivery of six pallets, part measured, part sorted by hand, with a roof.',
+  makingExample: 'Making the worked example…',
+  newJob: 'New job',
+  jobName: 'Name of the job',
+  start: 'Start',
+  nameMissing: 'Give the job a name, so that you find it again.',
+  none: 'No job on this device yet.',
+  entries: (n: number) => common.entries(n),
+  restore: 'Restore a backup',
+  restoreHint: 'Choose a job file that this app wrote.',
+  settings: 'Settings and health',
+  lastEntry: (moment: string) => `last entry ${moment}`,
+  overviewTitle: 'Job',
+  next: 'Next',
+  nextSteps: {
+    pallets: {
+      title: 'Enter the pallets',
+      why: 'How many pallets came, and how many slates are on each.'
+    },
+    sample: {
+      title: 'Measure a sample',
+      why: 'About 20 slates from each pallet show the spread of thickness.'
+    },
+    grades: { title: 'Set the grades', why: 'Cut the spread into piles before sorting.' },
+    roof: { title: 'Enter the roof', why: 'The roof decides how many slates each course takes.' },
+    plan: { title: 'Make the plan', why: 'Give every course its pile, from eave to ridge.' },
+    sort: { title: 'Sort the slates', why: 'Log each slate on to its pile.' },
+    lay: { title: 'Lay', why: 'Mark courses as they are laid.' },
+    done: { title: 'All courses are laid', why: 'Print or back up the record.' }
+  },
+  facts: {
+    stock: 'Stock',
+    measured: 'Measured',
+    tapped: 'Told by hand',
+    setAside: 'Set aside',
+    thickness: 'Thickness',
+    grades: 'Grades',
+    roof: 'Roof',
+    plan: 'Plan',
+    laid: 'Laid'
+  },
+  noPallets: 'No pallets entered',
+  noReadings: 'No readings yet',
+  noGrades: 'Not set',
+  noRoof: 'Not entered',
+  noPlan: 'Not made',
+  ofTotal: (part: string, total: string) => `${part} of ${total}`,
+  spread: (mean: string, low: string, high: string) => `${mean} on average, ${low} to ${high}`,
+  importTitle: 'Readings from a file',
+  importHint:
+    'A CSV file with the columns pallet and thickness_mm, or pallet and grade. It is taken whole or not at all.',
+  importButton: 'Import CSV',
+  exportButton: 'Export CSV',
+  exportCountryButton: 'Export for a spreadsheet with decimal comma',
+  imported: (slates: string, pallets: string) => `Imported ${slates} on ${pallets}.`,
+  safety:
+    'Slates are heavy and brittle. Stack low and level, lift with help, wet or extract the dust when you cut or hole, and work at height only from a proper scaffold. Local rules and the licensed trade decide.'
+};

@@ -1,0 +1,2 @@
+/** Words of the lay screen. */
+export const lay = {};

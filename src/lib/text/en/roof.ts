@@ -1,0 +1,2 @@
+/** Words of the roof screen. */
+export const roof = {};

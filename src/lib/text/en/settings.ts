@@ -1,0 +1,2 @@
+/** Words of the settings screen. */
+export const settings = {};

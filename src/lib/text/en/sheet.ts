@@ -1,0 +1,2 @@
+/** Words of the sheet screen. */
+export const sheet = {};

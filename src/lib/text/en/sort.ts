@@ -1,0 +1,2 @@
+/** Words of the sort screen. */
+export const sort = {};

@@ -1,0 +1,2 @@
+/** Words of the tags screen. */
+export const tags = {};

@@ -1,0 +1,49 @@
+/** Numbers as a locale writes them. One per locale; formatters are slow to make. */
+export class NumberWords {
+  readonly #locale: string;
+  readonly #formats = new Map<number, Intl.NumberFormat>();
+
+  constructor(locale: string) {
+    this.#locale = locale;
+  }
+
+  /** A number with so many decimals, grouped as the locale does. */
+  decimal(value: number, decimals = 0): string {
+    let format = this.#formats.get(decimals);
+    if (!format) {
+      const digits = { minimumFractionDigits: decimals, maximumFractionDigits: decimals };
+      format = new Intl.NumberFormat(this.#locale, digits);
+      this.#formats.set(decimals, format);
+    }
+    return format.format(value);
+  }
+
+  whole(value: number): string {
+    return this.decimal(value, 0);
+  }
+
+  /** A length with its unit: 6.4 mm. */
+  mm(lengthMm: number, decimals = 1): string {
+    return `${this.decimal(lengthMm, decimals)} mm`;
+  }
+
+  /** A share of 1 as per cent: 0.125 → 12.5 %. */
+  percent(share: number, decimals = 0): string {
+    return `${this.decimal(share * 100, decimals)} %`;
+  }
+
+  /** A moment as day and time of day. */
+  moment(at: string): string {
+    const style = { dateStyle: 'medium', timeStyle: 'short' } as const;
+    return new Date(at).toLocaleString(this.#locale, style);
+  }
+
+  /** The time of day of a moment. */
+  time(at: string): string {
+    return new Date(at).toLocaleTimeString(this.#locale, { timeStyle: 'short' });
+  }
+
+  day(at: string): string {
+    return new Date(at).toLocaleDateString(this.#locale, { dateStyle: 'medium' });
+  }
+}

@@ -1,0 +1,52 @@
+/// <reference types="@sveltejs/kit" />
+/// <reference lib="webworker" />
+import { base, build, files, prerendered, version } from '$service-worker';
+
+/**
+ * Keeps the app's shell on the device, so that it starts without a network. It never sees a
+ * reading: those are in the journal. A new version waits until the person accepts it.
+ */
+const worker = self as unknown as ServiceWorkerGlobalScope;
+
+const CACHE = `evencourse-${version}`;
+// Kit's lists name neither the fallback page, which serves every job's pages, nor worker scripts.
+const FALLBACK = `${base}/fallback.html`;
+const WORKERS = `${base}/workers.json`;
+
+worker.addEventListener('install', (event) => {
+  event.waitUntil(precache());
+});
+
+worker.addEventListener('activate', (event) => {
+  event.waitUntil(dropOldCaches());
+});
+
+worker.addEventListener('message', (event) => {
+  if (event.data === 'accept-update') void worker.skipWaiting();
+});
+
+worker.addEventListener('fetch', (event) => {
+  const url = new URL(event.request.url);
+  if (event.request.method !== 'GET' || url.origin !== worker.location.origin) return;
+  event.respondWith(answer(event.request, url));
+});
+
+async function precache(): Promise<void> {
+  const cache = await caches.open(CACHE);
+  const workers: string[] = await (await fetch(WORKERS, { cache: 'reload' })).json();
+  const paths = [...build, ...files, ...prerendered, FALLBACK, ...workers.map((w) => base + w)];
+  await cache.addAll([...new Set(paths)]);
+}
+
+async function dropOldCaches(): Promise<void> {
+  for (const name of await caches.keys()) if (name !== CACHE) await caches.delete(name);
+  await worker.clients.claim();
+}
+
+async function answer(request: Request, url: URL): Promise<Response> {
+  const cache = await caches.open(CACHE);
+  const kept = await cache.match(url.pathname);
+  if (kept) return kept;
+  if (request.mode === 'navigate') return (await cache.match(FALLBACK)) ?? fetch(request);
+  return fetch(request);
+}
