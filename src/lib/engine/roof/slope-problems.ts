@@ -1,0 +1,247 @@
+import { leastRafterLengthMm } from './courses.ts';
+import { type FieldProblem, type FieldRange, rangeProblems } from './field-problem.ts';
+import type { SlateSpec } from './slate-spec.ts';
+import { type Slope, type SlopeEdge, insetAtTopMm, leftAtMm, rightAtMm } from './slope-shape.ts';
+
+/** Widest and longest slope taken, mm: a hundred metres, ours. */
+const LONGEST_MM = 100_000;
+
+const RANGES: Readonly<Record<string, FieldRange>> = {
+  rafterLengthMm: { least: 1, most: LONGEST_MM },
+  eaveWidthMm: { least: 1, most: LONGEST_MM },
+  pitchDegrees: { least: 1, most: 90 },
+  eaveHeightMm: { least: 0, most: LONGEST_MM },
+  eaveOverhangMm: { least: 0, most: 150 },
+  vergeOverhangMm: { least: 0, most: 150 },
+  ridgeGapMm: { least: 0, most: 300 },
+  'left.planAngleDegrees': { least: 10, most: 90 },
+  'right.planAngleDegrees': { least: 10, most: 90 },
+  'left.insetAtTopMm': { least: -LONGEST_MM, most: LONGEST_MM },
+  'right.insetAtTopMm': { least: -LONGEST_MM, most: LONGEST_MM }
+};
+
+/**
+ * Everything that keeps a slope from being laid out with a slate, field by field; empty when
+ * nothing does.
+ *
+ * @param slope as typed; not modified; may hold NaN
+ * @param spec a slate without problems of its own
+ * @returns plain fields first, then what depends on several: a hip that turns outwards or a valley
+ * that turns inwards, hips that close before the ridge, a slope narrower than one slate, a rafter too
+ * short for one course, openings outside the slope or over each other. What depends on a field that
+ * is no number, or out of range, is not judged until that is put right
+ *
+ * The nearest value is whole mm (tenths of a degree), rounded to the side that works.
+ * @example
+ * const slope = makeSlope({ id: 'a', rafterLengthMm: 300, eaveWidthMm: 6000, pitchDegrees: 35 });
+ * slopeProblems(slope, slateSpec({ lengthMm: 500, widthMm: 250, headlapMm: 100 }));
+ * // [{ field: 'rafterLengthMm', code: 'no-course', value: 300, limit: 475, nearest: 475 }]
+ */
+export function slopeProblems(slope: Slope, spec: SlateSpec): FieldProblem[] {
+  const problems = rangeProblems(plainNumbers(slope), RANGES);
+  if (problems.length > 0) return problems;
+  problems.push(...edgeProblems(slope));
+  if (problems.length > 0) return problems;
+  problems.push(...closingProblems(slope));
+  problems.push(...sizeProblems(slope, spec));
+  if (problems.length > 0) return problems;
+  return openingProblems(slope);
+}
+
+function plainNumbers(slope: Slope): Record<string, number> {
+  const numbers: Record<string, number> = {
+    rafterLengthMm: slope.rafterLengthMm,
+    eaveWidthMm: slope.eaveWidthMm,
+    pitchDegrees: slope.pitchDegrees,
+    eaveHeightMm: slope.eaveHeightMm,
+    eaveOverhangMm: slope.eaveOverhangMm,
+    vergeOverhangMm: slope.vergeOverhangMm,
+    ridgeGapMm: slope.ridgeGapMm
+  };
+  for (const side of ['left', 'right'] as const) {
+    const edge = slope[side];
+    if ('insetAtTopMm' in edge) numbers[`${side}.insetAtTopMm`] = edge.insetAtTopMm;
+    else numbers[`${side}.planAngleDegrees`] = edge.planAngleDegrees;
+  }
+  for (const [index, opening] of slope.openings.entries()) {
+    numbers[`openings.${index}.fromLeftMm`] = opening.fromLeftMm;
+    numbers[`openings.${index}.widthMm`] = opening.widthMm;
+    numbers[`openings.${index}.fromEaveMm`] = opening.fromEaveMm;
+    numbers[`openings.${index}.heightMm`] = opening.heightMm;
+  }
+  return numbers;
+}
+
+/** A hip moves inwards, a valley outwards. */
+function edgeProblems(slope: Slope): FieldProblem[] {
+  const problems: FieldProblem[] = [];
+  for (const side of ['left', 'right'] as const) {
+    const edge = slope[side];
+    if (!('insetAtTopMm' in edge)) continue;
+    const value = edge.insetAtTopMm;
+    const isWrong = (edge.kind === 'hip' && value < 0) || (edge.kind === 'valley' && value > 0);
+    if (isWrong)
+      problems.push({
+        field: `${side}.insetAtTopMm`,
+        code: 'wrong-way',
+        value,
+        limit: 0,
+        nearest: -value
+      });
+  }
+  return problems;
+}
+
+/** The edges may meet at the ridge but not below it. */
+function closingProblems(slope: Slope): FieldProblem[] {
+  const insets = {
+    left: insetAtTopMm(slope, slope.left),
+    right: insetAtTopMm(slope, slope.right)
+  };
+  if (insets.left + insets.right <= slope.eaveWidthMm) return [];
+  const side = insets.left >= insets.right ? 'left' : 'right';
+  const other = side === 'left' ? 'right' : 'left';
+  const mostMm = slope.eaveWidthMm - insets[other];
+  const edge = slope[side];
+  return [
+    'insetAtTopMm' in edge
+      ? {
+          field: `${side}.insetAtTopMm`,
+          code: 'closes-before-ridge',
+          value: edge.insetAtTopMm,
+          limit: mostMm,
+          ...(mostMm >= 0 && { nearest: Math.floor(mostMm) })
+        }
+      : {
+          field: `${side}.planAngleDegrees`,
+          code: 'closes-before-ridge',
+          value: edge.planAngleDegrees,
+          ...leastAngle(slope, edge, mostMm)
+        }
+  ];
+}
+
+/** The smallest angle on plan, to a tenth of a degree upwards, that keeps an edge within an inset. */
+function leastAngle(
+  slope: Slope,
+  edge: SlopeEdge,
+  mostMm: number
+): Pick<FieldProblem, 'limit' | 'nearest'> {
+  const insetAt90 = insetAtTopMm(slope, { kind: edge.kind, planAngleDegrees: 90 });
+  if (mostMm < insetAt90) return {};
+  const insetAt45 = insetAtTopMm(slope, { kind: edge.kind, planAngleDegrees: 45 });
+  const limit = mostMm === 0 ? 90 : (Math.atan(insetAt45 / mostMm) * 180) / Math.PI;
+  return { limit, nearest: Math.min(90, Math.ceil(limit * 10) / 10) };
+}
+
+function sizeProblems(slope: Slope, spec: SlateSpec): FieldProblem[] {
+  const problems: FieldProblem[] = [];
+  const leastMm = leastRafterLengthMm(spec, slope);
+  if (slope.rafterLengthMm < leastMm)
+    problems.push({
+      field: 'rafterLengthMm',
+      code: 'no-course',
+      value: slope.rafterLengthMm,
+      limit: leastMm,
+      nearest: Math.ceil(leastMm)
+    });
+  const slatedMm = rightAtMm(slope, 0) - leftAtMm(slope, 0);
+  if (slatedMm < spec.widthMm) {
+    const limit = slope.eaveWidthMm + spec.widthMm - slatedMm;
+    problems.push({
+      field: 'eaveWidthMm',
+      code: 'narrower-than-slate',
+      value: slope.eaveWidthMm,
+      limit,
+      nearest: Math.ceil(limit)
+    });
+  }
+  return problems;
+}
+
+/** Openings lie inside the slope without its overhangs, and apart from each other. */
+function openingProblems(slope: Slope): FieldProblem[] {
+  const problems: FieldProblem[] = [];
+  for (const [index, opening] of slope.openings.entries()) {
+    const { fromLeftMm, widthMm, fromEaveMm, heightMm } = opening;
+    const add = (
+      name: keyof typeof opening,
+      value: number,
+      limit: number,
+      nearest?: number,
+      code: FieldProblem['code'] = 'outside-slope'
+    ) =>
+      problems.push({
+        field: `openings.${index}.${name}`,
+        code,
+        value,
+        limit,
+        ...(nearest !== undefined && { nearest })
+      });
+    const before = problems.length;
+    if (widthMm < 1) add('widthMm', widthMm, 1, 1, 'too-small');
+    if (heightMm < 1) add('heightMm', heightMm, 1, 1, 'too-small');
+    if (fromEaveMm < 0) add('fromEaveMm', fromEaveMm, 0, 0);
+    else if (fromEaveMm + heightMm > slope.rafterLengthMm) {
+      const limit = slope.rafterLengthMm - fromEaveMm;
+      if (limit >= 1) add('heightMm', heightMm, limit, Math.floor(limit));
+      else {
+        const highest = slope.rafterLengthMm - heightMm;
+        add('fromEaveMm', fromEaveMm, highest, highest >= 0 ? Math.floor(highest) : undefined);
+      }
+    }
+    if (problems.length > before) continue;
+
+    const topMm = fromEaveMm + heightMm;
+    const leftLimit = Math.max(sideMm(slope, 'left', fromEaveMm), sideMm(slope, 'left', topMm));
+    const rightLimit = Math.min(sideMm(slope, 'right', fromEaveMm), sideMm(slope, 'right', topMm));
+    const mostWidth = rightLimit - fromLeftMm;
+    const furthest = rightLimit - widthMm;
+    if (fromLeftMm < leftLimit)
+      add(
+        'fromLeftMm',
+        fromLeftMm,
+        leftLimit,
+        furthest >= Math.ceil(leftLimit) ? Math.ceil(leftLimit) : undefined
+      );
+    else if (mostWidth < 1)
+      add(
+        'fromLeftMm',
+        fromLeftMm,
+        furthest,
+        Math.floor(furthest) >= leftLimit ? Math.floor(furthest) : undefined
+      );
+    else if (widthMm > mostWidth) add('widthMm', widthMm, mostWidth, Math.floor(mostWidth));
+    if (problems.length > before) continue;
+
+    const others = slope.openings.filter((_, other) => other !== index);
+    const over = slope.openings.slice(0, index).find((earlier) => overlaps(earlier, opening));
+    if (over) {
+      const beside = others
+        .flatMap((other) => [other.fromLeftMm + other.widthMm, other.fromLeftMm - widthMm])
+        .filter((left) => left >= leftLimit && left + widthMm <= rightLimit)
+        .filter(
+          (left) => !others.some((other) => overlaps(other, { ...opening, fromLeftMm: left }))
+        )
+        .sort((one, other) => Math.abs(one - fromLeftMm) - Math.abs(other - fromLeftMm));
+      const limit = over.fromLeftMm + over.widthMm;
+      add('fromLeftMm', fromLeftMm, limit, beside[0], 'overlaps-opening');
+    }
+  }
+  return problems;
+}
+
+/** A side of the roof itself, without overhang. */
+function sideMm(slope: Slope, side: 'left' | 'right', fromEaveMm: number): number {
+  const bare = { ...slope, vergeOverhangMm: 0 };
+  return side === 'left' ? leftAtMm(bare, fromEaveMm) : rightAtMm(bare, fromEaveMm);
+}
+
+function overlaps(one: Slope['openings'][number], other: Slope['openings'][number]): boolean {
+  return (
+    one.fromLeftMm < other.fromLeftMm + other.widthMm &&
+    other.fromLeftMm < one.fromLeftMm + one.widthMm &&
+    one.fromEaveMm < other.fromEaveMm + other.heightMm &&
+    other.fromEaveMm < one.fromEaveMm + one.heightMm
+  );
+}
