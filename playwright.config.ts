@@ -1,5 +1,6 @@
 import { defineConfig, devices } from '@playwright/test';
 
+const site = process.env.BASE_URL;
 const executablePath = process.env.CHROMIUM_PATH ?? '/usr/bin/chromium';
 
 export default defineConfig({
@@ -12,7 +13,7 @@ export default defineConfig({
   forbidOnly: true,
   reporter: [['list']],
   use: {
-    baseURL: 'http://127.0.0.1:4273/',
+    baseURL: site ?? 'http://127.0.0.1:4273/',
     launchOptions: {
       executablePath,
       args: ['--no-sandbox', '--disable-gpu', '--disable-quic', '--disable-background-networking']
@@ -27,9 +28,11 @@ export default defineConfig({
     },
     { name: 'desktop', use: { viewport: { width: 1280, height: 800 } } }
   ],
-  webServer: {
-    command: 'node scripts/serve.js 4273',
-    url: 'http://127.0.0.1:4273/',
-    reuseExistingServer: false
-  }
+  webServer: site
+    ? undefined
+    : {
+        command: 'node scripts/serve.js 4273',
+        url: 'http://127.0.0.1:4273/',
+        reuseExistingServer: false
+      }
 });

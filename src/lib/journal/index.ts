@@ -60,3 +60,4 @@ export {
   tallyPallet,
   tallyPallets
 } from './queries.ts';
+export { type PileStock, type Stock, NO_SPREAD, stockOf } from './stock.ts';

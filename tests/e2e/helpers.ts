@@ -1,0 +1,41 @@
+import { test as base, expect, type Page } from '@playwright/test';
+
+/** A test that fails on any console error or warning, page error or request to another host. */
+export const test = base.extend<{ quiet: void }>({
+  quiet: [
+    async ({ page, baseURL }, use) => {
+      const noises: string[] = [];
+      page.on('console', (message) => {
+        if (['error', 'warning'].includes(message.type())) noises.push(message.text());
+      });
+      page.on('pageerror', (error) => noises.push(String(error)));
+      page.on('request', (request) => {
+        const url = request.url();
+        if (/^https?:/.test(url) && !url.startsWith(baseURL ?? ''))
+          noises.push(`request to ${url}`);
+      });
+      await use();
+      expect(noises).toEqual([]);
+    },
+    { auto: true }
+  ]
+});
+
+export { expect };
+
+/** Opens a fresh copy of the worked example and gives its address. */
+export async function openExample(page: Page): Promise<string> {
+  await page.goto('/');
+  await page.getByRole('button', { name: 'Open the worked example' }).click();
+  await page.waitForURL(/\/job\/[0-9a-f-]+$/);
+  return page.url();
+}
+
+/** Starts a new job and gives its address. */
+export async function startJob(page: Page, name: string): Promise<string> {
+  await page.goto('/');
+  await page.getByLabel('Name of the job').fill(name);
+  await page.getByRole('button', { name: 'Start' }).click();
+  await page.waitForURL(/\/job\/[0-9a-f-]+$/);
+  return page.url();
+}
