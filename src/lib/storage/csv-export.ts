@@ -1,0 +1,87 @@
+import {
+  type JobView,
+  type JournalEvent,
+  ViewDraft,
+  current,
+  isVoided,
+  meanHundredths,
+  palletIds,
+  partOf,
+  readEvent
+} from '$lib/journal';
+import { type CsvExportRow, type CsvStyle, readingLine, readingsHeading } from './csv-write.ts';
+import type { JournalStore } from './store.ts';
+
+/**
+ * All readings and taps of a job that are in force, oldest first, as a file: one line a slate. Spot
+ * checks are left out, because they are second looks at slates that have a line already.
+ *
+ * @returns undefined when there is no such job
+ */
+export async function exportReadingsCsv(
+  store: JournalStore,
+  jobId: string,
+  style: CsvStyle = 'standard'
+): Promise<Blob | undefined> {
+  const job = await store.open(jobId);
+  if (!job) return undefined;
+  const names = palletNames(job.view);
+  const voids = new ViewDraft(job.view);
+  const parts: string[] = [readingsHeading(style)];
+  for await (const batch of store.events(jobId)) {
+    const lines = batch.map((event) => {
+      const read = readEvent(event);
+      if (read.kind !== 'known' || isVoided(voids, event.id)) return '';
+      const row = rowOf(read.event, names);
+      return row ? readingLine(row, style) : '';
+    });
+    parts.push(lines.join(''));
+  }
+  return new Blob(parts, { type: 'text/csv;charset=utf-8' });
+}
+
+function rowOf(event: JournalEvent, names: ReadonlyMap<string, string>): CsvExportRow | undefined {
+  const of = (palletId: string) => ({
+    pallet: names.get(palletId) ?? palletId,
+    time: event.at,
+    sorter: event.sorter
+  });
+  switch (event.type) {
+    case 'slateGauged': {
+      const { palletId, points, pile, sample } = event.body;
+      const thicknessHundredths = meanHundredths(points);
+      return {
+        ...of(palletId),
+        thicknessHundredths,
+        pile: pile ?? undefined,
+        isSample: sample !== undefined
+      };
+    }
+    case 'slateTapped':
+      return { ...of(event.body.palletId), grade: event.body.pile };
+    case 'slateSetAside': {
+      const { palletId, reason, use, points, sample } = event.body;
+      return {
+        ...of(palletId),
+        thicknessHundredths: points && meanHundredths(points),
+        setAside: { reason, use },
+        isSample: sample !== undefined
+      };
+    }
+    default:
+      return undefined;
+  }
+}
+
+/** What each pallet is called: its label, with its id behind it where two share one. */
+function palletNames(view: JobView): ReadonlyMap<string, string> {
+  const labels = palletIds(view).map((id): [string, string] => [
+    id,
+    current(partOf(view, `pallet:${id}`).declared)?.label ?? id
+  ]);
+  const count = new Map<string, number>();
+  for (const [, label] of labels) count.set(label, (count.get(label) ?? 0) + 1);
+  return new Map(
+    labels.map(([id, label]) => [id, (count.get(label) ?? 0) > 1 ? `${label} (${id})` : label])
+  );
+}
