@@ -26,3 +26,29 @@ export {
   type SuitedThresholds,
   suitTheRoof
 } from './suit-the-roof.ts';
+export { perfectOrderKickers } from './perfect-order.ts';
+export {
+  type GradeFigures,
+  type GradingGround,
+  type Kickers,
+  type PileFigures,
+  type PileThickness,
+  gradeFigures
+} from './grade-figures.ts';
+export { type BoundaryMethod, type CurvePoint, kickerCurve } from './kicker-curve.ts';
+export {
+  type AgreementTable,
+  type AgreementWeights,
+  type Kappa,
+  type NoKappa,
+  agreementFromDisagreement,
+  agreementTable,
+  weightedKappa
+} from './agreement.ts';
+export { type HandBias, handBias } from './hand-bias.ts';
+export {
+  type RegradeAdvice,
+  type SlatesToRecheck,
+  type SortedPallet,
+  regradeAdvice
+} from './regrade-advice.ts';

@@ -1,4 +1,4 @@
-import { type ThicknessBins, binsFromPairs } from '../thickness/index.ts';
+import { type ThicknessBins } from '../thickness/index.ts';
 import { requireThresholds } from './piles.ts';
 
 /**
@@ -42,9 +42,21 @@ export function misgradedPiles(
   chanceAbove: ChanceAbove
 ): ThicknessBins[] {
   requireThresholds(thresholdsMm);
-  const piles: [number, number][][] = Array.from({ length: thresholdsMm.length + 1 }, () => []);
-  for (const [bin, hundredths] of bins.hundredths.entries())
-    for (const [pile, chance] of pileChances(hundredths / 100, thresholdsMm, chanceAbove).entries())
-      piles[pile].push([hundredths, bins.counts[bin] * chance]);
-  return piles.map(binsFromPairs);
+  const { hundredths, counts } = bins;
+  const atOrAbove = [
+    ...thresholdsMm.map((thresholdMm) =>
+      Float64Array.from(hundredths, (thickness) => chanceAbove(thickness / 100, thresholdMm))
+    ),
+    new Float64Array(hundredths.length).fill(1)
+  ];
+  return atOrAbove.map((chances, pile) => {
+    const thicker = atOrAbove[pile - 1] as Float64Array | undefined;
+    const own = counts.map((count, bin) =>
+      Math.max(0, count * (chances[bin] - (thicker ? thicker[bin] : 0)))
+    );
+    return {
+      hundredths: hundredths.filter((_thickness, bin) => own[bin] > 0),
+      counts: own.filter((count) => count > 0)
+    };
+  });
 }

@@ -1,0 +1,123 @@
+import { EngineError } from '../errors.ts';
+import { type ThicknessBins } from '../thickness/index.ts';
+import { type GradingGround, type Kickers, gradeFigures } from './grade-figures.ts';
+import { requireThresholds } from './piles.ts';
+import { cutsAtThresholds } from './threshold-between.ts';
+
+/** Slates already on the piles that came from one pallet. */
+export interface SortedPallet {
+  readonly palletId: string;
+  /** Thickness of its sorted slates, as gauged or as estimated from taps; not modified. */
+  readonly bins: ThicknessBins;
+}
+
+/** Slates to look at again: they lie between an old threshold and a new one. */
+export interface SlatesToRecheck {
+  readonly palletId: string;
+  /** The pile they stand on under the old thresholds, 1 for the thickest. */
+  readonly fromPile: number;
+  /** The pile they belong on under the new ones. */
+  readonly toPile: number;
+  /** How many; fractional where taps are spread over thicknesses. */
+  readonly slates: number;
+  /** Thinnest and thickest of them, mm. */
+  readonly thinnestMm: number;
+  readonly thickestMm: number;
+}
+
+export interface RegradeAdvice {
+  /** On the roof, or the stock in one row while there is no roof: as the piles stand now. */
+  readonly before: Kickers & { readonly coursesMissing: number };
+  /** With the new thresholds, all slates regraded. */
+  readonly after: Kickers & { readonly coursesMissing: number };
+  /** Kickers saved per 100 joints; below 0 where the new thresholds are worse. */
+  readonly gainPer100Joints: number;
+  /** By pallet in the order given, then by pile. */
+  readonly recheck: readonly SlatesToRecheck[];
+  /** Slates to look at again in all. */
+  readonly slatesToRecheck: number;
+}
+
+/**
+ * What it would bring, and what it would cost, to move the boundaries after sorting began: the gain
+ * in kickers under the spread as it is known now, and the sorted slates that would change pile.
+ *
+ * @param ground the spread, stock and roof as known now
+ * @param oldThresholdsMm thresholds the piles were sorted under, mm, strictly falling
+ * @param newThresholdsMm thresholds they might be sorted under, mm, strictly falling, as many
+ * @param sorted what stands on the piles, by pallet
+ * @returns both sides' kickers, the gain, and the slates to look at again. A slate exactly on a
+ * threshold belongs to its thicker pile under both
+ *
+ * Cost: twice that of the figures, and the bins of the sorted slates.
+ * @throws EngineError `wrong-length`, `wrong-order`, `not-finite` and those of `gradeFigures`
+ */
+export function regradeAdvice(
+  ground: GradingGround,
+  oldThresholdsMm: readonly number[],
+  newThresholdsMm: readonly number[],
+  sorted: readonly SortedPallet[]
+): RegradeAdvice {
+  requireThresholds(oldThresholdsMm);
+  requireThresholds(newThresholdsMm);
+  if (oldThresholdsMm.length !== newThresholdsMm.length)
+    throw new EngineError(
+      'wrong-length',
+      `${newThresholdsMm.length} new thresholds for ${oldThresholdsMm.length} old ones`
+    );
+  const figuresAt = gradeFigures(ground);
+  const kickersAt = (thresholdsMm: readonly number[]) => {
+    const { roof, expectedKickersPer100Joints, unsorted } = figuresAt(thresholdsMm);
+    if (roof) return roof;
+    const { joints } = unsorted;
+    const expectedKickers = (expectedKickersPer100Joints * joints) / 100;
+    return { joints, expectedKickers, expectedKickersPer100Joints, coursesMissing: 0 };
+  };
+  const before = kickersAt(oldThresholdsMm);
+  const after = kickersAt(newThresholdsMm);
+  const recheck = sorted.flatMap((pallet) =>
+    slatesThatMove(pallet, oldThresholdsMm, newThresholdsMm)
+  );
+  return {
+    before,
+    after,
+    gainPer100Joints: before.expectedKickersPer100Joints - after.expectedKickersPer100Joints,
+    recheck,
+    slatesToRecheck: recheck.reduce((sum, { slates }) => sum + slates, 0)
+  };
+}
+
+function slatesThatMove(
+  { palletId, bins }: SortedPallet,
+  oldThresholdsMm: readonly number[],
+  newThresholdsMm: readonly number[]
+): SlatesToRecheck[] {
+  const oldCuts = cutsAtThresholds(bins, oldThresholdsMm);
+  const newCuts = cutsAtThresholds(bins, newThresholdsMm);
+  const pileAt = (cuts: readonly number[], bin: number) =>
+    1 + cuts.filter((cut) => bin < cut).length;
+  const moves: SlatesToRecheck[] = [];
+  for (let bin = bins.counts.length - 1; bin >= 0; bin--) {
+    const fromPile = pileAt(oldCuts, bin);
+    const toPile = pileAt(newCuts, bin);
+    if (fromPile === toPile) continue;
+    const thicknessMm = bins.hundredths[bin] / 100;
+    const last = moves.at(-1);
+    if (last?.fromPile === fromPile && last.toPile === toPile)
+      moves[moves.length - 1] = {
+        ...last,
+        slates: last.slates + bins.counts[bin],
+        thinnestMm: thicknessMm
+      };
+    else
+      moves.push({
+        palletId,
+        fromPile,
+        toPile,
+        slates: bins.counts[bin],
+        thinnestMm: thicknessMm,
+        thickestMm: thicknessMm
+      });
+  }
+  return moves;
+}
