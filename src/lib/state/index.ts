@@ -2,3 +2,5 @@ export { JobState, type SaveFailure } from './job.svelte.ts';
 export { provideJob, useJob } from './job-context.ts';
 export { device } from './device.svelte.ts';
 export { JobsState } from './jobs.svelte.ts';
+export { updates } from './updates.svelte.ts';
+export { type NextStep, nextStep } from './next-step.ts';

@@ -53,6 +53,8 @@ export const common = {
   },
   unexpected: 'Something went wrong on this screen. What was saved is safe.',
   skipToContent: 'Skip to content',
+  updateWaiting: 'A new version of the app is ready. It waits until you say so; nothing is lost.',
+  updateNow: 'Load it now',
   stepsLabel: 'Steps of the job',
   openFailed: (detail: string) =>
     `The browser did not open this device's journal (${detail}). Close other tabs of the app and load the page again; nothing is deleted.`,

@@ -47,6 +47,13 @@ export const jobs = {
     plan: 'Plan',
     laid: 'Laid'
   },
+  slopes: (n: number) => (n === 1 ? '1 slope' : `${n} slopes`),
+  planned: (courses: number, kickers: number) =>
+    `${common.courses(courses)}, about ${Math.round(kickers)} kickers expected`,
+  onPile: (n: number) => `${n.toLocaleString('en')} piled`,
+  more: 'More',
+  tags: 'Tags and tally sheet',
+  files: 'Files and backup',
   noPallets: 'No pallets entered',
   noReadings: 'No readings yet',
   noGrades: 'Not set',

@@ -1,0 +1,39 @@
+/**
+ * The service worker's registration and its updates. A new version waits until the person accepts
+ * it, so that it never reloads a batch away.
+ */
+class Updates {
+  isWaiting = $state(false);
+  /** Whether the shell is on the device, so that a cold start needs no network. */
+  isReadyOffline = $state(false);
+  #registration: ServiceWorkerRegistration | undefined;
+
+  /** Registers the worker and looks for a new version now and whenever the network comes back. */
+  async start(scriptUrl: string): Promise<void> {
+    if (!('serviceWorker' in navigator)) return;
+    const registration = await navigator.serviceWorker.register(scriptUrl, { type: 'module' });
+    this.#registration = registration;
+    this.isWaiting = !!registration.waiting && !!navigator.serviceWorker.controller;
+    registration.addEventListener('updatefound', () => {
+      const incoming = registration.installing;
+      incoming?.addEventListener('statechange', () => {
+        if (incoming.state === 'installed' && navigator.serviceWorker.controller)
+          this.isWaiting = true;
+      });
+    });
+    void navigator.serviceWorker.ready.then(() => (this.isReadyOffline = true));
+    const look = (): void => void registration.update().catch(() => undefined);
+    addEventListener('online', look);
+    if (navigator.onLine) look();
+  }
+
+  /** Puts the waiting version in force and loads the page anew. */
+  accept(): void {
+    navigator.serviceWorker.addEventListener('controllerchange', () => location.reload(), {
+      once: true
+    });
+    this.#registration?.waiting?.postMessage('accept-update');
+  }
+}
+
+export const updates = new Updates();
