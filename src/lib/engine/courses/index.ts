@@ -24,3 +24,10 @@ export {
   FEWEST_PALLETS,
   drawList
 } from './draw-list.ts';
+export {
+  type Simulation,
+  type SimulationRequest,
+  type SimulationSummary,
+  createSimulation
+} from './simulate.ts';
+export { type SimulatedKickers } from './simulation-tally.ts';
