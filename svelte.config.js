@@ -15,6 +15,8 @@ export default {
         'default-src': ['self'],
         'script-src': ['self'],
         'style-src': ['self'],
+        // The one inline style: Kit's own announcer for screen readers, allowed by its hash.
+        'style-src-attr': ['unsafe-hashes', 'sha256-S8qMpvofolR8Mpjy4kQvEm7m1q8clzU4dfDH0AmvZjo='],
         'img-src': ['self', 'blob:', 'data:'],
         'connect-src': ['self'],
         'worker-src': ['self'],
