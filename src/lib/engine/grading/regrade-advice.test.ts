@@ -1,0 +1,88 @@
+import { describe, expect, it } from 'vitest';
+import { binsFromPairs } from '../thickness/index.ts';
+import { regradeAdvice } from './regrade-advice.ts';
+
+const bins = binsFromPairs([
+  [450, 20],
+  [600, 20],
+  [800, 20]
+]);
+const courses = Array.from({ length: 3 }, () => ({ slates: 20, joints: 19 }));
+const ground = Object.freeze({ bins, stockSlates: 60, courses, kickAllowanceMm: 1 });
+const sorted = Object.freeze([
+  {
+    palletId: 'A',
+    bins: binsFromPairs([
+      [600, 3],
+      [610, 1],
+      [800, 2]
+    ])
+  },
+  {
+    palletId: 'B',
+    bins: binsFromPairs([
+      [450, 4],
+      [650, 2]
+    ])
+  }
+]);
+
+describe('regradeAdvice', () => {
+  it('asks for nothing where nothing moves', () => {
+    expect(regradeAdvice(ground, [7, 5], [7, 5], sorted)).toMatchObject({
+      gainPer100Joints: 0,
+      recheck: [],
+      slatesToRecheck: 0
+    });
+  });
+
+  it('lists by pallet and pile the slates between an old threshold and a new one', () => {
+    const advice = regradeAdvice(ground, [6, 5], [7, 5], sorted);
+    expect(advice.recheck).toEqual([
+      { palletId: 'A', fromPile: 1, toPile: 2, slates: 4, thinnestMm: 6, thickestMm: 6.1 },
+      { palletId: 'B', fromPile: 1, toPile: 2, slates: 2, thinnestMm: 6.5, thickestMm: 6.5 }
+    ]);
+    expect(advice.slatesToRecheck).toBe(6);
+  });
+
+  it('tells the gain: the mixed pile of two beds comes apart', () => {
+    const { before, after, gainPer100Joints } = regradeAdvice(ground, [6, 5], [7, 5], sorted);
+    // before: 6 and 8 mm share a pile, 20 × 20 kicking pairs of 780, over two courses of three
+    expect(before.expectedKickers).toBeCloseTo((2 * 19 * 400) / 780, 12);
+    expect(after.expectedKickers).toBe(0);
+    expect(gainPer100Joints).toBeCloseTo((100 * 2 * 400) / 780 / 3, 12);
+  });
+
+  it('reads the whole stock while there is no roof', () => {
+    const advice = regradeAdvice({ ...ground, courses: [] }, [6, 5], [7, 5], []);
+    expect(advice.gainPer100Joints).toBeCloseTo(((40 / 60) * 100 * 400) / 780, 12);
+    expect(advice.before).toMatchObject({ joints: 59, coursesMissing: 0 });
+  });
+
+  it('follows a slate over several piles and keeps one on the threshold', () => {
+    const far = regradeAdvice(
+      ground,
+      [6, 5],
+      [9, 8],
+      [
+        {
+          palletId: 'A',
+          bins: binsFromPairs([
+            [599, 1],
+            [600, 1],
+            [800, 1]
+          ])
+        }
+      ]
+    );
+    expect(far.recheck.map(({ fromPile, toPile, slates }) => [fromPile, toPile, slates])).toEqual([
+      [1, 2, 1],
+      [1, 3, 1],
+      [2, 3, 1]
+    ]);
+  });
+
+  it('refuses another number of piles', () => {
+    expect(() => regradeAdvice(ground, [6, 5], [7], sorted)).toThrow(/wrong-length/);
+  });
+});
