@@ -87,33 +87,36 @@ export function piecesInCourse(
       );
       return { leftMm, rightMm };
     };
-    const pieces = joinNarrowEnds(showing, shows, extentOf, spec).map((place): Piece => {
-      const { leftMm, rightMm } = extentOf(place);
-      const wholeMm = place.rightMm - place.leftMm;
-      const tailWidthMm = widthAt(place, line.tailMm);
-      const headWidthMm = widthAt(place, headMm);
-      const isWhole =
-        Math.abs(tailWidthMm - wholeMm) < SAME_MM && Math.abs(headWidthMm - wholeMm) < SAME_MM;
-      const isNotched = openings.some(
-        (opening) =>
-          opening.fromLeftMm < rightMm - SAME_MM &&
-          opening.fromLeftMm + opening.widthMm > leftMm + SAME_MM &&
-          opening.fromEaveMm < headMm - SAME_MM &&
-          opening.fromEaveMm + opening.heightMm > line.tailMm + SAME_MM
-      );
-      const isWide = place.kind === 'slate-and-a-half' && rightMm - leftMm > spec.widthMm + SAME_MM;
-      const isCut =
-        !isWhole || isNotched || isTrimmed({ kind: place.kind, widthMm: rightMm - leftMm }, spec);
-      return {
-        kind: isWide ? 'slate-and-a-half' : isCut ? 'cut' : 'full',
-        isCut,
-        leftMm,
-        widthMm: rightMm - leftMm,
-        tailWidthMm,
-        marginWidthMm: widthAt(place, marginTopMm),
-        headWidthMm
-      };
-    });
+    const pieces = joinNarrowEnds(showing, shows, extentOf, slope.setOutFrom, spec).map(
+      (place): Piece => {
+        const { leftMm, rightMm } = extentOf(place);
+        const wholeMm = place.rightMm - place.leftMm;
+        const tailWidthMm = widthAt(place, line.tailMm);
+        const headWidthMm = widthAt(place, headMm);
+        const isWhole =
+          Math.abs(tailWidthMm - wholeMm) < SAME_MM && Math.abs(headWidthMm - wholeMm) < SAME_MM;
+        const isNotched = openings.some(
+          (opening) =>
+            opening.fromLeftMm < rightMm - SAME_MM &&
+            opening.fromLeftMm + opening.widthMm > leftMm + SAME_MM &&
+            opening.fromEaveMm < headMm - SAME_MM &&
+            opening.fromEaveMm + opening.heightMm > line.tailMm + SAME_MM
+        );
+        const isWide =
+          place.kind === 'slate-and-a-half' && rightMm - leftMm > spec.widthMm + SAME_MM;
+        const isCut =
+          !isWhole || isNotched || isTrimmed({ kind: place.kind, widthMm: rightMm - leftMm }, spec);
+        return {
+          kind: isWide ? 'slate-and-a-half' : isCut ? 'cut' : 'full',
+          isCut,
+          leftMm,
+          widthMm: rightMm - leftMm,
+          tailWidthMm,
+          marginWidthMm: widthAt(place, marginTopMm),
+          headWidthMm
+        };
+      }
+    );
     const last = pieces[pieces.length - 1];
     runs.push({ leftMm: pieces[0].leftMm, rightMm: last.leftMm + last.widthMm, pieces });
   }
@@ -145,27 +148,33 @@ function clippedWidth(place: Place, stretch: Stretch, atMm: number): number {
   );
 }
 
-/** Lays an end piece below the limit as one slate-and-a-half with its neighbour, where it reaches. */
+/**
+ * Lays an end piece below the limit as one slate-and-a-half with its neighbour, where it reaches.
+ * The narrower end comes first; of two alike, the one on the side the slope is set out from.
+ */
 function joinNarrowEnds(
   places: readonly Place[],
   shows: (place: Place) => number,
   extentOf: (place: Place) => { leftMm: number; rightMm: number },
+  firstSide: 'left' | 'right',
   spec: SlateSpec
 ): Place[] {
   const joined = [...places];
-  const isNarrow = (place: Place) => shows(place) < spec.narrowestCutMm - SAME_MM;
-  const join = (left: Place, right: Place): Place | undefined => {
+  const joinAt = (side: 'left' | 'right') => {
+    const end = side === 'left' ? joined[0] : joined[joined.length - 1];
+    if (joined.length < 2 || shows(end) >= spec.narrowestCutMm - SAME_MM) return;
+    const [left, right] = side === 'left' ? joined.slice(0, 2) : joined.slice(-2);
     const reachMm = extentOf(right).rightMm - extentOf(left).leftMm;
-    if (reachMm > spec.slateAndAHalfWidthMm + SAME_MM) return undefined;
-    return { kind: 'slate-and-a-half', leftMm: left.leftMm, rightMm: right.rightMm };
+    if (reachMm > spec.slateAndAHalfWidthMm + SAME_MM) return;
+    joined.splice(side === 'left' ? 0 : -2, 2, {
+      kind: 'slate-and-a-half',
+      leftMm: left.leftMm,
+      rightMm: right.rightMm
+    });
   };
-  if (joined.length > 1 && isNarrow(joined[0])) {
-    const one = join(joined[0], joined[1]);
-    if (one) joined.splice(0, 2, one);
-  }
-  if (joined.length > 1 && isNarrow(joined[joined.length - 1])) {
-    const one = join(joined[joined.length - 2], joined[joined.length - 1]);
-    if (one) joined.splice(-2, 2, one);
-  }
+  const wider = shows(joined[0]) - shows(joined[joined.length - 1]);
+  const leftFirst = Math.abs(wider) < SAME_MM ? firstSide === 'left' : wider < 0;
+  joinAt(leftFirst ? 'left' : 'right');
+  joinAt(leftFirst ? 'right' : 'left');
   return joined;
 }
