@@ -31,3 +31,40 @@ export {
   createSimulation
 } from './simulate.ts';
 export { type SimulatedKickers } from './simulation-tally.ts';
+export {
+  type ExpectedPiles,
+  type PlanForThresholds,
+  type UnsortedStock,
+  expectedPiles,
+  planBeforeSorting
+} from './expected-piles.ts';
+export { type WhatIfChoices, type WhatIfRow, whatIf } from './what-if.ts';
+export {
+  type PileEstimate,
+  type PlanWithinRisk,
+  type RunOutChance,
+  planWithinRisk,
+  runOutChances
+} from './run-out.ts';
+export { type LayingEvent, type LayingProgress, layingProgress } from './laying.ts';
+export { type CourseChange, type PlanChange, comparePlans } from './compare-plans.ts';
+export { type RogueCheck, type RogueInPile, type RoguePlace, rogueCheck } from './rogue.ts';
+export {
+  type Lift,
+  type LimitsTooTight,
+  type LoadLimits,
+  type SlateSpec,
+  type Stack,
+  loadOut
+} from './load-out.ts';
+export type {
+  LayPart,
+  LetThicknessRise,
+  MoveThreshold,
+  NarrowReserve,
+  OrderSlates,
+  OtherPiles,
+  StockKnowledge,
+  WayOut
+} from './way-out-types.ts';
+export { waysOut } from './ways-out.ts';

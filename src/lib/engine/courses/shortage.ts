@@ -1,4 +1,5 @@
 import { commonNeed } from './laying-order.ts';
+import { leastPair } from './least.ts';
 import type { PileCount, PileStock, PlanRequest, Shortage } from './plan-types.ts';
 import type { SlotRow } from './slots.ts';
 
@@ -52,39 +53,13 @@ function mendedBy(piles: readonly PileStock[], need: Need, fits: Fits): PileCoun
   return piles.flatMap((pile, index) => {
     const fitsWith = (slates: number, slateAndAHalves: number) =>
       fits(piles.with(index, grown(pile, slates, slateAndAHalves)));
-    const slateAndAHalves = least(need.missingWide, need.neededWide, (wide) =>
-      fitsWith(need.needed, wide)
+    const gain = leastPair(
+      { slates: need.missingSlates, slateAndAHalves: need.missingWide },
+      { slates: need.needed, slateAndAHalves: need.neededWide },
+      fitsWith
     );
-    if (slateAndAHalves === undefined) return [];
-    const slates = least(need.missingSlates, need.needed, (more) =>
-      fitsWith(more, slateAndAHalves)
-    );
-    return slates === undefined ? [] : [{ pile: index + 1, slates, slateAndAHalves }];
+    return gain ? [{ pile: index + 1, ...gain }] : [];
   });
-}
-
-/**
- * The least whole number from `low` to `high` that passes a test which, once passed, stays passed.
- * Undefined if none does. Quick when the answer is near `low`.
- */
-export function least(
-  low: number,
-  high: number,
-  passes: (value: number) => boolean
-): number | undefined {
-  let failing = low - 1;
-  let passing = low;
-  for (let step = 1; !passes(passing); step *= 2) {
-    if (passing >= high) return undefined;
-    failing = passing;
-    passing = Math.min(high, passing + step);
-  }
-  while (passing - failing > 1) {
-    const middle = Math.floor((passing + failing) / 2);
-    if (passes(middle)) passing = middle;
-    else failing = middle;
-  }
-  return passing;
 }
 
 function missing(needed: number, spares: readonly number[]): number {
