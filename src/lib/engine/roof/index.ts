@@ -86,3 +86,16 @@ export {
 } from './undereave.ts';
 export { type HeadlapHint, headlapHint } from './headlap-hints.ts';
 export { type RoofCheck, type RoofCheckCode, type Standing, ROOF_CAUTIONS } from './roof-checks.ts';
+export {
+  type MarkingSheet,
+  type GaugeRodLine,
+  type PerpMark,
+  SCALE_CHECK_MM,
+  markingSheet
+} from './marking-sheet.ts';
+export {
+  type LengthInput,
+  type LengthRefusal,
+  type LengthUnit,
+  parseLength
+} from './length-input.ts';
