@@ -1,0 +1,166 @@
+import { EngineError } from '../errors.ts';
+import type { AttributesPlan } from './attributes-plan.ts';
+import type { Basis, Interval } from './basis.ts';
+import { countInLot } from './finite-lot.ts';
+import { acceptance } from './operating-characteristic.ts';
+import type { ProductLimits } from './product-tolerances.ts';
+import { clopperPearson } from './proportion-intervals.ts';
+import type { JudgedSlate } from './sample-evidence.ts';
+import { SLATE_CHECKS, type SlateCheckName } from './slate-conformity.ts';
+import { judgeByVariables, type VariablesJudgement } from './variables-judgement.ts';
+import type { VariablesPlan } from './variables-plan.ts';
+
+/** The plan that a delivery is judged by, and the quality that it means to accept. */
+export interface JudgingPlan extends AttributesPlan {
+  /** Share outside that the plan means to accept, above 0 and below 1 (AQL / 100). */
+  readonly acceptableShare: number;
+  readonly basis: readonly Basis[];
+}
+
+/** How often one check failed in the sample, and what that says of the delivery. */
+export interface CheckFinding {
+  readonly check: SlateCheckName;
+  readonly measured: number;
+  readonly failed: number;
+  /** Share of the delivery that fails it; absent where nothing was measured. */
+  readonly shareInterval?: Interval;
+  /** Slates of the delivery that fail it; absent where nothing was measured. */
+  readonly countInterval?: Interval;
+  readonly basis: Basis;
+}
+
+/** What the plan by attributes says so far. */
+export interface AttributesJudgement {
+  /** `unfinished`: the slates still to be looked at may decide either way. */
+  readonly state: 'accepted' | 'refused' | 'unfinished';
+  /** Slates outside that are still accepted among those the judgement rests on. */
+  readonly acceptAtMost: number;
+  /** Slates still to be looked at before the sample is complete. */
+  readonly toJudge: number;
+}
+
+/** First finding: what lies outside the order. */
+export interface OutsideOrderFinding {
+  readonly judged: number;
+  readonly outside: number;
+  /** Of these, outside by a limit that does not rest on memory. */
+  readonly outsideForCertain: number;
+  /** Exact interval for the share outside, as if the delivery had no end. */
+  readonly shareInterval: Interval;
+  /** Exact interval for the slates outside in this delivery. */
+  readonly countInterval: Interval;
+  readonly byCheck: readonly CheckFinding[];
+  readonly attributes: AttributesJudgement;
+  /** The same, counting only limits that do not rest on memory. */
+  readonly attributesForCertain: AttributesJudgement;
+  /** Thickness by the variables plan; absent without such a plan or with too few thicknesses. */
+  readonly thickness?: VariablesJudgement;
+  readonly basis: readonly Basis[];
+}
+
+/**
+ * How many slates outside a sample of another size than planned may hold.
+ *
+ * A sample no larger than planned keeps the plan's number. A larger one gets the least number with
+ * which a delivery at the acceptable level passes at least as often as under the plan, so that
+ * looking at more slates never costs the seller anything. This extension is ours.
+ */
+export function acceptanceNumberFor(plan: JudgingPlan, judged: number): number {
+  if (judged <= plan.sampleSize) return plan.acceptAtMost;
+  const promised = acceptance(plan, plan.acceptableShare);
+  let acceptAtMost = plan.acceptAtMost;
+  while (acceptance({ sampleSize: judged, acceptAtMost }, plan.acceptableShare) < promised)
+    acceptAtMost++;
+  return acceptAtMost;
+}
+
+/**
+ * What a plan says after some slates: refused as soon as nothing can save it, accepted as soon as
+ * nothing can spoil it.
+ */
+export function judgeByAttributes(
+  plan: JudgingPlan,
+  judged: number,
+  outside: number
+): AttributesJudgement {
+  const acceptAtMost = acceptanceNumberFor(plan, judged);
+  const toJudge = Math.max(0, plan.sampleSize - judged);
+  const state =
+    outside > acceptAtMost
+      ? 'refused'
+      : outside + toJudge <= acceptAtMost
+        ? 'accepted'
+        : 'unfinished';
+  return { state, acceptAtMost, toJudge };
+}
+
+/** What the first finding is made from. */
+export interface OutsideOrderInput {
+  readonly judged: readonly JudgedSlate[];
+  /** Slates delivered; at least the number judged, at least 1 judged. */
+  readonly lotSize: number;
+  readonly limits: ProductLimits;
+  readonly plan: JudgingPlan;
+  readonly variablesPlan?: VariablesPlan;
+  readonly level: number;
+}
+
+/**
+ * States what lies outside the order: by check, together, and by the plans.
+ *
+ * Intervals are exact: Clopper–Pearson for shares, hypergeometric for slates of this delivery.
+ * The result is the same whatever the order of the slates.
+ */
+export function findOutsideOrder(input: OutsideOrderInput): OutsideOrderFinding {
+  const { judged, lotSize, limits, plan, variablesPlan, level } = input;
+  const outside = judged.filter((slate) => slate.isOutside).length;
+  const outsideForCertain = judged.filter((slate) => slate.isOutsideForCertain).length;
+  const thicknesses = judged.flatMap(({ thicknessMm }) => thicknessMm ?? []);
+  const byVariables =
+    variablesPlan &&
+    judgeByVariables(
+      thicknesses,
+      { low: limits.thickness.lowMm, high: limits.thickness.highMm },
+      variablesPlan
+    );
+  return {
+    judged: judged.length,
+    outside,
+    outsideForCertain,
+    shareInterval: clopperPearson(outside, judged.length, level),
+    countInterval: countOf(outside, judged.length, lotSize, level),
+    byCheck: SLATE_CHECKS.map((check) => findingOf(check, judged, lotSize, level)),
+    attributes: judgeByAttributes(plan, judged.length, outside),
+    attributesForCertain: judgeByAttributes(plan, judged.length, outsideForCertain),
+    ...(byVariables?.ok && { thickness: byVariables.judgement }),
+    basis: [...plan.basis, ...(variablesPlan ? [variablesPlan.basis] : [])]
+  };
+}
+
+function findingOf(
+  check: SlateCheckName,
+  judged: readonly JudgedSlate[],
+  lotSize: number,
+  level: number
+): CheckFinding {
+  const results = judged.map(({ checks }) => checks[SLATE_CHECKS.indexOf(check)]);
+  const measured = results.filter(({ outcome }) => outcome !== 'not measured').length;
+  const failed = results.filter(({ outcome }) => outcome === 'fail').length;
+  return {
+    check,
+    measured,
+    failed,
+    ...(measured > 0 && {
+      shareInterval: clopperPearson(failed, measured, level),
+      countInterval: countOf(failed, measured, lotSize, level)
+    }),
+    basis: results[0].basis
+  };
+}
+
+/** The interval for a sample that the caller knows to fit its lot. Throws `inconsistent` else. */
+export function countOf(found: number, sampled: number, lotSize: number, level: number): Interval {
+  const result = countInLot({ found, sampled, lotSize }, level);
+  if (!result.ok) throw new EngineError('inconsistent', `sample and lot: ${result.reason}`);
+  return result.count;
+}

@@ -1,0 +1,172 @@
+export type { Basis, Interval, Standing } from './basis.ts';
+export {
+  CODE_LETTERS,
+  codeLetter,
+  sampleSizeOf,
+  type CodeLetter,
+  type CodeLetterResult,
+  type InspectionLevel
+} from './code-letter.ts';
+export {
+  ATTRIBUTES_AQLS,
+  attributesPlan,
+  type AttributesAql,
+  type AttributesPlan,
+  type AttributesPlanResult,
+  type Severity,
+  type TabulatedPlan
+} from './attributes-plan.ts';
+export {
+  FIRST_DELIVERY,
+  SWITCHING_BASIS,
+  afterDeliveries,
+  afterDelivery,
+  schemeAcceptance,
+  type SwitchingState
+} from './switching.ts';
+export {
+  atLeast,
+  atMost,
+  binomial,
+  hypergeometric,
+  poisson,
+  type CountDistribution
+} from './count-distribution.ts';
+export {
+  acceptance,
+  acceptanceByFaults,
+  acceptanceInLot,
+  operatingCurve,
+  planRisks,
+  type OperatingPoint,
+  type PlanRisks
+} from './operating-characteristic.ts';
+export {
+  averageInspected,
+  averageOutgoingLimit,
+  averageOutgoingShare
+} from './outgoing-quality.ts';
+export { findAttributesPlan, type RiskPoint } from './plan-finder.ts';
+export {
+  VARIABLES_AQLS,
+  acceptabilityFrom,
+  roundedIndex,
+  variablesPlan,
+  type VariablesAql,
+  type VariablesLetter,
+  type VariablesPlan,
+  type VariablesPlanResult
+} from './variables-plan.ts';
+export {
+  estimateShareOutside,
+  judgeByVariables,
+  largestAcceptableSd,
+  shareBeyond,
+  type Limits,
+  type ShareOutside,
+  type VariablesJudgement
+} from './variables-judgement.ts';
+export {
+  allowedShareFrom,
+  findVariablesPlan,
+  variablesAcceptance,
+  type OneLimitPlan,
+  type SdKnowledge
+} from './variables-operating-characteristic.ts';
+export { noncentralTAbove, noncentralTCdf, noncentralTQuantile } from './noncentral-t.ts';
+export { clopperPearson, wilson } from './proportion-intervals.ts';
+export {
+  countInLot,
+  shareStandardError,
+  type LotSample,
+  type LotSampleRefusal
+} from './finite-lot.ts';
+export {
+  oneSidedToleranceFactor,
+  twoSidedToleranceFactor,
+  type ToleranceClaim
+} from './tolerance-limits.ts';
+export {
+  REMEMBERED_THICKNESS_TOLERANCE_PERCENT,
+  edgeLimitMm,
+  flatnessLimitMm,
+  productLimits,
+  thicknessBand,
+  type DeliveryOrder,
+  type MeasuredCheck,
+  type OrderRefusal,
+  type ProductLimits,
+  type Texture,
+  type ToleranceLimit
+} from './product-tolerances.ts';
+export {
+  SLATE_CHECKS,
+  checkSlate,
+  isUsable,
+  slateOutcome,
+  slateThicknessMm,
+  type MeasuredSlate,
+  type SlateCheck,
+  type SlateCheckName
+} from './slate-conformity.ts';
+export {
+  drawSamplingList,
+  type PackedPallet,
+  type SamplePlace,
+  type SamplingListResult
+} from './sampling-list.ts';
+export {
+  checkCount,
+  checkStack,
+  type CountComparison,
+  type MeasuredStack,
+  type StackCheckResult,
+  type StackComparison
+} from './stack-check.ts';
+export { sampleEvidence, type JudgedSlate, type SampleEvidence } from './sample-evidence.ts';
+export {
+  acceptanceNumberFor,
+  judgeByAttributes,
+  type AttributesJudgement,
+  type CheckFinding,
+  type JudgingPlan,
+  type OutsideOrderFinding
+} from './finding-outside-order.ts';
+export type { PredictedEvenness, SortingFinding, SortingTerms } from './finding-sorting.ts';
+export type { RoofFinding, RoofNeed, RoofState } from './finding-roof.ts';
+export { comparePallets, type PalletFinding, type PalletsCompared } from './pallets-compared.ts';
+export {
+  findAll,
+  type DeliveryEvidence,
+  type DeliveryFindings,
+  type FindingsResult
+} from './findings.ts';
+export {
+  judgeDelivery,
+  type DeliveryVerdict,
+  type Verdict,
+  type VerdictReason,
+  type VerdictReasonCode,
+  type WouldChange
+} from './verdict.ts';
+export {
+  costOfChoices,
+  type ChoiceCost,
+  type ChoiceTerms,
+  type CostPart,
+  type CostPartCode
+} from './cost-of-choices.ts';
+export {
+  LIMIT_WIDTH,
+  palletMeansChart,
+  type ChartPoint,
+  type ControlChart,
+  type PalletSummary
+} from './control-chart.ts';
+export {
+  compareDeliveries,
+  type ComparedDelivery,
+  type ComparedSupplier,
+  type DeliverySummary
+} from './deliveries-compared.ts';
+export { claimClock, type ClaimClock } from './claim-clock.ts';

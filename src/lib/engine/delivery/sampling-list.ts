@@ -1,0 +1,106 @@
+import { EngineError, requireWhole } from '../errors.ts';
+import { largestRemainder } from '../grading/index.ts';
+import { randomBelow, type Random } from '../random.ts';
+
+/** A pallet as it stands on the ground, before anything is taken off it. */
+export interface PackedPallet {
+  readonly id: string;
+  /** Layers of slates, at least 1. */
+  readonly layers: number;
+  /** Slates in a full layer, at least 1. */
+  readonly perLayer: number;
+  /** Slates on the pallet; at most `layers × perLayer`. A short layer is the top one. */
+  readonly count: number;
+}
+
+/** Where one slate of the sample stands. */
+export interface SamplePlace {
+  readonly palletId: string;
+  /** 1 is the top layer. */
+  readonly layer: number;
+  /** 1 is the first slate of the layer, counted from the end agreed on site. */
+  readonly place: number;
+}
+
+export type SamplingListResult =
+  | {
+      readonly ok: true;
+      /** In walking order: pallets as given, then layer from the top, then place. */
+      readonly places: readonly SamplePlace[];
+      /** Slates drawn from each pallet, in the order given. */
+      readonly perPallet: readonly number[];
+    }
+  | {
+      readonly ok: false;
+      readonly reason: 'lot-empty' | 'nothing-to-sample' | 'sample-exceeds-lot';
+    };
+
+/**
+ * Draws where the slates of a sample are taken from: each pallet by its share of the lot, each
+ * slate of a pallet with the same chance, none twice.
+ *
+ * @param pallets in the order they are walked
+ * @param sampleSize slates to draw, whole, 0 or more
+ * @param random a seeded generator: the same seed gives the same list
+ * @returns the list. Refused, with the reason: no slates on the pallets, a sample of 0, a sample
+ *   larger than the lot.
+ * @throws EngineError `not-whole`, `out-of-range`, `inconsistent` for a pallet that holds more than
+ *   its layers can
+ *
+ * Definition: shares by largest remainder, ties to the earlier pallet; within a pallet, Floyd's
+ * draw without repeats. Cost: sample × log(sample).
+ */
+export function drawSamplingList(
+  pallets: readonly PackedPallet[],
+  sampleSize: number,
+  random: Random
+): SamplingListResult {
+  requireWhole(sampleSize, 0, 'sample size');
+  for (const pallet of pallets) requirePallet(pallet);
+  const counts = pallets.map(({ count }) => count);
+  const lotSize = counts.reduce((sum, count) => sum + count, 0);
+  if (lotSize === 0) return { ok: false, reason: 'lot-empty' };
+  if (sampleSize === 0) return { ok: false, reason: 'nothing-to-sample' };
+  if (sampleSize > lotSize) return { ok: false, reason: 'sample-exceeds-lot' };
+
+  const perPallet = largestRemainder(counts, sampleSize);
+  const places = pallets.flatMap((pallet, index) =>
+    drawWithoutRepeats(pallet.count, perPallet[index], random).map((slate) =>
+      placeOf(pallet, slate)
+    )
+  );
+  return { ok: true, places, perPallet };
+}
+
+/** `size` different whole numbers below `bound`, rising. */
+function drawWithoutRepeats(bound: number, size: number, random: Random): number[] {
+  const drawn = new Set<number>();
+  for (let last = bound - size; last < bound; last++) {
+    const candidate = randomBelow(random, last + 1);
+    drawn.add(drawn.has(candidate) ? last : candidate);
+  }
+  return [...drawn].sort((one, other) => one - other);
+}
+
+/** Place of the slate with this number from the top; the short top layer, if any, comes first. */
+function placeOf({ id, perLayer, count }: PackedPallet, slate: number): SamplePlace {
+  const inTopLayer = count % perLayer || perLayer;
+  if (slate < inTopLayer) return { palletId: id, layer: 1, place: slate + 1 };
+  const below = slate - inTopLayer;
+  return {
+    palletId: id,
+    layer: 2 + Math.floor(below / perLayer),
+    place: 1 + (below % perLayer)
+  };
+}
+
+function requirePallet({ id, layers, perLayer, count }: PackedPallet): void {
+  requireWhole(layers, 1, `layers of pallet ${id}`);
+  requireWhole(perLayer, 1, `slates per layer of pallet ${id}`);
+  requireWhole(count, 0, `slates on pallet ${id}`);
+  if (count > layers * perLayer)
+    throw new EngineError(
+      'inconsistent',
+      `pallet ${id} holds ${count}, but ${layers} layers of ${perLayer} hold ${layers * perLayer}`
+    );
+}
