@@ -12,18 +12,25 @@ import {
   tallyPallets,
   deliveryOf
 } from '$lib/journal';
-import { type JobSummary, type JournalStore, isQuotaExceeded } from '$lib/storage';
+import { type Appended, type JobSummary, type JournalStore, isQuotaExceeded } from '$lib/storage';
 import { journalStore } from './store.ts';
 
 /** Newest events kept at hand for undo and for "last saved". */
 const NEWEST = 40;
 
-/** Why an act was not saved, and the act, so that it can be tried again. */
+/** One act: an event or several that belong together. */
+export type Act = NewEvent | readonly NewEvent[];
+
+interface UnsavedAct {
+  readonly act: Act;
+  readonly sorter: string;
+}
+
+/** Why acts were not saved, and the acts, oldest first, so that they can be tried again. */
 export interface SaveFailure {
   kind: 'disk-full' | 'other';
   detail: string;
-  acts: readonly NewEvent[];
-  sorter: string;
+  unsaved: readonly UnsavedAct[];
 }
 
 /**
@@ -34,6 +41,7 @@ export class JobState {
   readonly jobId: string;
   readonly #store: JournalStore;
   #stopWatching: (() => void) | undefined;
+  #isRetrying = false;
 
   status = $state<'opening' | 'open' | 'missing' | 'broken'>('opening');
   view = $state.raw<JobView>(EMPTY_VIEW);
@@ -76,36 +84,65 @@ export class JobState {
    * Appends one act, one event or several that belong together. Resolves to the stored events once
    * they are committed, or to undefined when they were not saved (see `failure`).
    */
-  async act(acts: NewEvent | readonly NewEvent[], sorter = ''): Promise<StoredEvent[] | undefined> {
-    const list: readonly NewEvent[] = Array.isArray(acts) ? acts : [acts as NewEvent];
+  act(act: Act, sorter = ''): Promise<StoredEvent[] | undefined> {
+    return this.#save({ act, sorter });
+  }
+
+  /** Tries the acts that were not saved once more, oldest first, until one fails again. */
+  async retry(): Promise<StoredEvent[] | undefined> {
+    if (this.#isRetrying) return undefined;
+    this.#isRetrying = true;
     try {
-      const appended = await this.#store.append(
-        this.jobId,
-        $state.snapshot(list) as NewEvent[],
-        sorter
-      );
-      this.view = appended.view;
-      this.summary = appended.summary;
-      this.newest = [...appended.events].reverse().concat(this.newest).slice(0, NEWEST);
-      this.failure = undefined;
-      this.status = 'open';
-      return appended.events;
-    } catch (error) {
-      const kind = isQuotaExceeded(error) ? 'disk-full' : 'other';
-      this.failure = { kind, detail: String(error), acts: list, sorter };
-      return undefined;
+      let events: StoredEvent[] | undefined;
+      for (const unsaved of this.failure?.unsaved ?? []) {
+        events = await this.#save(unsaved);
+        if (!events) return undefined;
+      }
+      return events;
+    } finally {
+      this.#isRetrying = false;
     }
   }
 
-  /** Tries the act that was not saved once more. */
-  async retry(): Promise<StoredEvent[] | undefined> {
-    const failed = this.failure;
-    return failed && this.act(failed.acts, failed.sorter);
+  /** Whether an act was handed over and is not saved. */
+  isUnsaved(act: Act): boolean {
+    return this.failure?.unsaved.some((unsaved) => unsaved.act === act) ?? false;
   }
 
   /** Takes an event back by a new event that names it. */
   undo(eventId: string): Promise<StoredEvent[] | undefined> {
     return this.act({ type: 'entryVoided', body: { voids: eventId } });
+  }
+
+  async #save(unsaved: UnsavedAct): Promise<StoredEvent[] | undefined> {
+    const list = [unsaved.act].flat() as readonly NewEvent[];
+    const others = () => this.failure?.unsaved.filter((other) => other !== unsaved) ?? [];
+    try {
+      const appended = await this.#store.append(
+        this.jobId,
+        $state.snapshot(list) as NewEvent[],
+        unsaved.sorter
+      );
+      this.#show(appended);
+      const rest = others();
+      this.failure = this.failure && rest.length > 0 ? { ...this.failure, unsaved: rest } : undefined;
+      return appended.events;
+    } catch (error) {
+      const kind = isQuotaExceeded(error) ? 'disk-full' : 'other';
+      this.failure = { kind, detail: String(error), unsaved: [...others(), unsaved] };
+      return undefined;
+    }
+  }
+
+  /** Takes over what an act came to, unless another tab's later state is shown already. */
+  #show({ view, summary, events }: Appended): void {
+    if (summary.events >= (this.summary?.events ?? 0)) {
+      this.view = view;
+      this.summary = summary;
+    }
+    const fresh = events.filter(({ id }) => !this.newest.some((known) => known.id === id));
+    this.newest = [...fresh].reverse().concat(this.newest).slice(0, NEWEST);
+    this.status = 'open';
   }
 
   async #load(): Promise<void> {

@@ -1,6 +1,7 @@
 import { common } from './common.ts';
 import { courses } from './courses.ts';
 import { delivery } from './delivery.ts';
+import { files } from './files.ts';
 import { grades } from './grades.ts';
 import { jobs } from './jobs.ts';
 import { lay } from './lay.ts';
@@ -15,6 +16,7 @@ export const en = {
   common,
   jobs,
   sort,
+  files,
   grades,
   roof,
   sheet,

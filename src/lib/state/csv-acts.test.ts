@@ -1,0 +1,45 @@
+import { describe, expect, it } from 'vitest';
+import { csvActs } from './csv-acts.ts';
+
+describe('csvActs', () => {
+  let next = 0;
+  const newId = () => `id${++next}`;
+
+  it('adds each new pallet once with its rows as size, before its slates', () => {
+    const rows = Object.freeze([
+      { line: 2, pallet: 'A', thicknessHundredths: 640 },
+      { line: 3, pallet: 'A', grade: 2 },
+      { line: 4, pallet: 'B', thicknessHundredths: 500 }
+    ]);
+    const { acts, pallets } = csvActs(rows, [], undefined, newId);
+    expect(pallets).toBe(2);
+    expect(acts.map(({ type }) => type)).toEqual([
+      'palletAdded',
+      'palletAdded',
+      'slateGauged',
+      'slateTapped',
+      'slateGauged'
+    ]);
+    expect(acts[0].body).toMatchObject({ label: 'A', slates: 2 });
+  });
+
+  it('puts slates on the pallet that has the label already, under the grades in force', () => {
+    const rows = [{ line: 2, pallet: 'A', grade: 3 }];
+    const { acts } = csvActs(rows, [{ label: 'A', palletId: 'p1' }], 'g1', newId);
+    expect(acts).toEqual([
+      { type: 'slateTapped', body: { palletId: 'p1', pile: 3, gradesId: 'g1' } }
+    ]);
+  });
+
+  it('sets aside with the reading where there is one', () => {
+    const setAside = { reason: 'broken', use: 'scrap' } as const;
+    const rows = [{ line: 2, pallet: 'A', thicknessHundredths: 510, setAside }];
+    const { acts } = csvActs(rows, [{ label: 'A', palletId: 'p1' }], undefined, newId);
+    expect(acts).toEqual([
+      {
+        type: 'slateSetAside',
+        body: { palletId: 'p1', reason: 'broken', use: 'scrap', points: [510] }
+      }
+    ]);
+  });
+});

@@ -1,0 +1,58 @@
+import { type CsvStyle, exportReadingsCsv, readReadingsCsvFile, safeFileName } from '$lib/storage';
+import { csvActs } from './csv-acts.ts';
+import { type ReadyFile, readyFile } from './file-saving.ts';
+import type { JobState } from './job.svelte.ts';
+import { newJobId } from './new-job.ts';
+import { sayCsvProblem } from './say-csv-problem.ts';
+import { journalStore } from './store.ts';
+
+/** What became of a file of readings. */
+export type CsvImport =
+  | { kind: 'taken'; slates: number; pallets: number; ignored: readonly string[] }
+  | { kind: 'refused'; problems: string[] }
+  | { kind: 'not-saved' };
+
+/** Readings of a job into and out of files. */
+export class FilesState {
+  readonly #job: () => JobState;
+  isBusy = $state(false);
+  imported = $state.raw<CsvImport>();
+  ready = $state.raw<ReadyFile>();
+
+  constructor(job: () => JobState) {
+    this.#job = job;
+  }
+
+  /** Takes a CSV file in, whole and in one transaction, or says what is wrong with it. */
+  async importCsv(file: Blob): Promise<void> {
+    this.isBusy = true;
+    this.imported = undefined;
+    try {
+      this.imported = await this.#import(file);
+    } finally {
+      this.isBusy = false;
+    }
+  }
+
+  /** Makes the file of all readings; it then waits in `ready`. */
+  async exportCsv(style: CsvStyle): Promise<void> {
+    this.isBusy = true;
+    try {
+      const job = this.#job();
+      const blob = await exportReadingsCsv(journalStore(), job.jobId, style);
+      if (blob) this.ready = readyFile(blob, safeFileName(job.name, 'csv'));
+    } finally {
+      this.isBusy = false;
+    }
+  }
+
+  async #import(file: Blob): Promise<CsvImport> {
+    const read = await readReadingsCsvFile(file);
+    if (!read.ok) return { kind: 'refused', problems: read.problems.map(sayCsvProblem) };
+    const job = this.#job();
+    const { acts, pallets } = csvActs(read.rows, job.pallets, job.grades?.gradesId, newJobId);
+    const stored = await job.act(acts);
+    if (!stored) return { kind: 'not-saved' };
+    return { kind: 'taken', slates: read.rows.length, pallets, ignored: read.ignored };
+  }
+}

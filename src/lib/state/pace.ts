@@ -1,0 +1,58 @@
+import { type Counts, type JobView, palletIds, partOf } from '$lib/journal';
+
+/** A pause longer than this, in minutes, is a break and no sorting. Ours. */
+const BREAK_MINUTES = 6;
+/** Fewest minutes of sorting from which a pace is told. Ours. */
+const ENOUGH_MINUTES = 5;
+
+/** How fast the job is sorted, over a stretch of time. Of the job, never of a person. */
+export interface Pace {
+  readonly slates: number;
+  /** Minutes of sorting, breaks left out. */
+  readonly minutes: number;
+  /** Slates an hour of sorting; null before there is enough to tell. */
+  readonly perHour: number | null;
+}
+
+/** Slates sorted in each minute since 1970, all pallets together. */
+export function minutesOf(view: JobView): Map<number, number> {
+  const total = new Map<number, number>();
+  for (const palletId of palletIds(view)) {
+    const minutes: Counts = partOf(view, `pallet:${palletId}`).minutes;
+    for (const key of Object.keys(minutes))
+      total.set(Number(key), (total.get(Number(key)) ?? 0) + minutes[key]);
+  }
+  return total;
+}
+
+/**
+ * The pace from one minute on: slates over minutes of sorting, where a gap of more than six minutes
+ * between two slates is a break. The running minute counts as a whole one.
+ *
+ * @param minutes slates by minute since 1970; not modified
+ * @param fromMinute first minute to count, this one included
+ * @example ten slates in minute 0 and ten in minute 2 → 20 slates in 3 minutes
+ */
+export function paceSince(minutes: ReadonlyMap<number, number>, fromMinute: number): Pace {
+  const counted = [...minutes].filter(([minute]) => minute >= fromMinute).sort(([a], [b]) => a - b);
+  let slates = 0;
+  let worked = 0;
+  let last: number | undefined;
+  for (const [minute, n] of counted) {
+    slates += n;
+    const gap = last === undefined ? Infinity : minute - last;
+    worked += gap <= BREAK_MINUTES ? gap : 1;
+    last = minute;
+  }
+  return {
+    slates,
+    minutes: worked,
+    perHour: worked >= ENOUGH_MINUTES ? Math.round((slates * 60) / worked) : null
+  };
+}
+
+/** The first minute since 1970 of the day that holds a moment, in the device's time zone. */
+export function firstMinuteOfDay(moment: Date): number {
+  const midnight = new Date(moment.getFullYear(), moment.getMonth(), moment.getDate());
+  return Math.floor(midnight.getTime() / 60_000);
+}

@@ -1,0 +1,79 @@
+import { common } from './common.ts';
+
+/** Words of the Files screen: readings in and out, and backups. */
+export const files = {
+  title: 'Files and backup',
+  importTitle: 'Readings from a file',
+  importHint:
+    'A CSV file with the columns pallet and thickness_mm, or pallet and grade (thick, medium, thin or a pile number). It is taken whole or not at all.',
+  chooseCsv: 'Choose a CSV file',
+  reading: 'Reading the file…',
+  imported: (slates: number, pallets: number) =>
+    `Taken in: ${common.slates(slates)} on ${common.pallets(pallets)}.`,
+  ignored: (columns: string) => `Columns not read: ${columns}.`,
+  refused: 'Nothing was taken in. The file needs mending:',
+  exportTitle: 'Readings to a file',
+  exportHint: 'One line a slate: what was gauged, told by hand and set aside.',
+  exportStandard: 'CSV, point and comma',
+  exportSpreadsheet: 'CSV for a spreadsheet with decimal comma',
+  ready: (name: string) => `${name} is ready.`,
+  saveFile: 'Save the file',
+  shareFile: 'Share the file',
+  notSaved:
+    'The readings were not saved; nothing changed. Mend what the red strip says, then choose the file again.',
+  problems: {
+    'too-large': (bytes: number, limit: number) =>
+      `The file has ${mb(bytes)}; a file of readings has at most ${mb(limit)}. Is it the right file?`,
+    'too-many-rows': (rows: number, limit: number) =>
+      `The file has ${rows.toLocaleString('en')} rows; at most ${limit.toLocaleString('en')} are taken. Split it by pallet.`,
+    binary: () => 'This is no text file. In the spreadsheet, save it as CSV.',
+    empty: () => 'The file is empty.',
+    'no-rows': () => 'The file has headings and no readings below them.',
+    'missing-column': (column: string, found: string) =>
+      `There is no column ${column}. The first line has: ${found}.`,
+    'duplicate-column': (column: string) => `The column ${column} is there twice. Remove one.`,
+    'ambiguous-separator': () =>
+      'It is not clear what separates the columns. Use commas, semicolons or tabs, only one of them.',
+    'comma-twice': (line: number) =>
+      `Line ${line}: the comma separates columns and marks decimals. Use semicolons between the columns, or decimal points.`,
+    'unclosed-quote': (line: number) => `Line ${line}: a quotation mark is opened and not closed.`,
+    'stray-quote': (line: number) =>
+      `Line ${line}: a quotation mark stands inside a cell. Remove it.`,
+    'columns-differ': (line: number, found: number, expected: number) =>
+      `Line ${line} has ${found} columns; the headings have ${expected}.`,
+    'torn-last-line': (line: number) =>
+      `Line ${line}, the last, is cut off. The file was not written to its end: save it again.`,
+    'missing-pallet': (line: number) => `Line ${line} does not say which pallet.`,
+    'pallet-too-long': (line: number) =>
+      `Line ${line}: the pallet's name is longer than 200 letters.`,
+    'no-reading': (line: number) => `Line ${line} has neither a thickness nor a grade.`,
+    'not-a-number': (line: number, text: string) => `Line ${line}: “${text}” is not a number.`,
+    'several-decimals': (line: number, text: string) =>
+      `Line ${line}: “${text}” has more than one decimal mark.`,
+    negative: (line: number, text: string) =>
+      `Line ${line}: ${text} is below zero. A slate has a thickness above 1.5 mm.`,
+    zero: (line: number) => `Line ${line}: the thickness is 0. Measure the slate again.`,
+    'unknown-grade': (line: number, text: string) =>
+      `Line ${line}: “${text}” is no grade. Write thick, medium, thin, or a pile number from 1 to 8.`,
+    'unknown-set-aside': (line: number, text: string) =>
+      `Line ${line}: “${text}” is no reason for setting aside that this app writes.`,
+    'too-thin': (line: number, text: string, limit: number) =>
+      `Line ${line}: ${text} mm is thinner than ${limit} mm, the least that is taken.`,
+    'too-thick': (line: number, text: string, limit: number) =>
+      `Line ${line}: ${text} mm is thicker than ${limit} mm, the most that is taken. Is a decimal mark missing?`,
+    'mixed-decimals': (point: number, comma: number) =>
+      `Line ${point} has a decimal point, line ${comma} a decimal comma. Use one of them throughout.`,
+    'ambiguous-decimal': (line: number, text: string) =>
+      `Line ${line}: “${text}” can be read in two ways. Write thousands without a mark.`,
+    'looks-like-inches': (line: number, text: string, mm: number) =>
+      `The thicknesses look like inches (line ${line}: ${text}, that would be ${mm.toFixed(2)} mm). Convert the column to mm: 1 inch is 25.4 mm.`,
+    'mixed-grades': (line: number, text: string) =>
+      `Line ${line}: “${text}” does not go with thick, medium and thin. Use words or pile numbers throughout.`,
+    'more-problems': (count: number) =>
+      `And ${count.toLocaleString('en')} more lines with problems.`
+  }
+};
+
+function mb(bytes: number): string {
+  return `${(bytes / 1024 / 1024).toFixed(0)} MB`;
+}
