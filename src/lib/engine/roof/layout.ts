@@ -95,7 +95,7 @@ export interface RoofRefused {
  * @param spec the job's slate; may hold anything somebody typed
  * @returns the layout, frozen; or every problem, the slate's first. No slopes give an empty layout
  *
- * Cost: linear in the pieces of the roof; 30,000 slates take some tens of milliseconds.
+ * Cost: linear in the pieces of the roof.
  * @example
  * const spec = slateSpec({ lengthMm: 500, widthMm: 250, headlapMm: 100 });
  * const south = makeSlope({ id: 's', rafterLengthMm: 5500, eaveWidthMm: 8000, pitchDegrees: 35 });

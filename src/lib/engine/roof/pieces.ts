@@ -2,7 +2,7 @@ import { isTrimmed, type PieceKind } from './bonds.ts';
 import type { CourseLine } from './courses.ts';
 import type { SlopeBond } from './perps.ts';
 import type { SlateSpec } from './slate-spec.ts';
-import { type Slope, leftAtMm, openingsAsSlated, rightAtMm } from './slope-shape.ts';
+import { type Opening, type Slope, leftAtMm, openingsAsSlated, rightAtMm } from './slope-shape.ts';
 
 /** One slate of a course as it lies, in the slope's own coordinates, mm. */
 export interface Piece {
@@ -28,17 +28,24 @@ export interface PieceRun {
 /** Widths within this are one width. */
 const SAME_MM = 0.01;
 
-/** A stretch of a course between two boundaries, each a function of the height up the rafter. */
-interface Stretch {
-  leftAt(fromEaveMm: number): number;
-  rightAt(fromEaveMm: number): number;
-}
-
-/** A piece with the places it came from, so that two can be made one. */
-interface Place {
-  readonly kind: PieceKind;
+/** Left and right end of something along a course, mm. */
+interface Extent {
   readonly leftMm: number;
   readonly rightMm: number;
+}
+
+/** A stretch of a course between two boundaries, where they cross its three lines. */
+interface Stretch {
+  readonly tail: Extent;
+  readonly margin: Extent;
+  readonly head: Extent;
+  /** Around tail and margin together. */
+  readonly around: Extent;
+}
+
+/** A place of a bond, or two that are filled with one slate-and-a-half. */
+interface Place extends Extent {
+  readonly kind: PieceKind;
 }
 
 /**
@@ -63,59 +70,27 @@ export function piecesInCourse(
   bond: SlopeBond,
   spec: SlateSpec
 ): PieceRun[] {
-  const marginTopMm = Math.min(line.tailMm + line.marginMm, slope.rafterLengthMm);
-  const headMm = Math.min(line.headMm, slope.rafterLengthMm);
+  const topMm = slope.rafterLengthMm;
+  const lines = {
+    tailMm: line.tailMm,
+    marginMm: Math.min(line.tailMm + line.marginMm, topMm),
+    headMm: Math.min(line.headMm, topMm)
+  };
   const openings = openingsAsSlated(slope);
+  const met = openings.filter((opening) =>
+    overlaps(upRafter(opening), [lines.tailMm, lines.headMm])
+  );
+  const places = bond.places.map(({ kind, leftMm, widthMm }) => ({
+    kind,
+    leftMm,
+    rightMm: leftMm + widthMm
+  }));
   const runs: PieceRun[] = [];
-  for (const stretch of stretchesOf(slope, line.tailMm, marginTopMm)) {
-    const widthAt = (place: Place, atMm: number) => clippedWidth(place, stretch, atMm);
-    const shows = (place: Place) =>
-      Math.max(widthAt(place, line.tailMm), widthAt(place, marginTopMm));
-    const showing = bond.places
-      .map(({ kind, leftMm, widthMm }) => ({ kind, leftMm, rightMm: leftMm + widthMm }))
-      .filter((place) => shows(place) > spec.jointMaxMm + SAME_MM);
+  for (const stretch of stretchesOf(slope, lines, openings)) {
+    const showing = places.filter((place) => shows(place, stretch) > spec.jointMaxMm + SAME_MM);
     if (showing.length === 0) continue;
-
-    const extentOf = (place: Place) => {
-      const leftMm = Math.max(
-        place.leftMm,
-        Math.min(stretch.leftAt(line.tailMm), stretch.leftAt(marginTopMm))
-      );
-      const rightMm = Math.min(
-        place.rightMm,
-        Math.max(stretch.rightAt(line.tailMm), stretch.rightAt(marginTopMm))
-      );
-      return { leftMm, rightMm };
-    };
-    const pieces = joinNarrowEnds(showing, shows, extentOf, slope.setOutFrom, spec).map(
-      (place): Piece => {
-        const { leftMm, rightMm } = extentOf(place);
-        const wholeMm = place.rightMm - place.leftMm;
-        const tailWidthMm = widthAt(place, line.tailMm);
-        const headWidthMm = widthAt(place, headMm);
-        const isWhole =
-          Math.abs(tailWidthMm - wholeMm) < SAME_MM && Math.abs(headWidthMm - wholeMm) < SAME_MM;
-        const isNotched = openings.some(
-          (opening) =>
-            opening.fromLeftMm < rightMm - SAME_MM &&
-            opening.fromLeftMm + opening.widthMm > leftMm + SAME_MM &&
-            opening.fromEaveMm < headMm - SAME_MM &&
-            opening.fromEaveMm + opening.heightMm > line.tailMm + SAME_MM
-        );
-        const isWide =
-          place.kind === 'slate-and-a-half' && rightMm - leftMm > spec.widthMm + SAME_MM;
-        const isCut =
-          !isWhole || isNotched || isTrimmed({ kind: place.kind, widthMm: rightMm - leftMm }, spec);
-        return {
-          kind: isWide ? 'slate-and-a-half' : isCut ? 'cut' : 'full',
-          isCut,
-          leftMm,
-          widthMm: rightMm - leftMm,
-          tailWidthMm,
-          marginWidthMm: widthAt(place, marginTopMm),
-          headWidthMm
-        };
-      }
+    const pieces = joinNarrowEnds(showing, stretch, slope.setOutFrom, spec).map((place) =>
+      pieceAt(place, stretch, met, spec)
     );
     const last = pieces[pieces.length - 1];
     runs.push({ leftMm: pieces[0].leftMm, rightMm: last.leftMm + last.widthMm, pieces });
@@ -123,29 +98,89 @@ export function piecesInCourse(
   return runs;
 }
 
-/** The stretches of a course between the slope's sides and the openings that take its margin. */
-function stretchesOf(slope: Slope, tailMm: number, marginTopMm: number): Stretch[] {
-  const blocking = openingsAsSlated(slope)
-    .filter(
-      ({ fromEaveMm, heightMm }) =>
-        fromEaveMm <= tailMm + SAME_MM && fromEaveMm + heightMm >= marginTopMm - SAME_MM
-    )
-    .sort((one, other) => one.fromLeftMm - other.fromLeftMm);
-  const stretches: Stretch[] = [];
-  let leftAt = (atMm: number) => leftAtMm(slope, atMm);
-  for (const { fromLeftMm, widthMm } of blocking) {
-    stretches.push({ leftAt, rightAt: () => fromLeftMm });
-    leftAt = () => fromLeftMm + widthMm;
-  }
-  stretches.push({ leftAt, rightAt: (atMm) => rightAtMm(slope, atMm) });
-  return stretches;
+/** What fills a place once the stretch and the openings it meets have cut it. */
+function pieceAt(place: Place, stretch: Stretch, met: readonly Opening[], spec: SlateSpec): Piece {
+  const { leftMm, rightMm } = clipped(place, stretch.around);
+  const widthMm = rightMm - leftMm;
+  const placeMm = place.rightMm - place.leftMm;
+  const tailWidthMm = widthWithin(place, stretch.tail);
+  const headWidthMm = widthWithin(place, stretch.head);
+  const isWhole = Math.min(tailWidthMm, headWidthMm) > placeMm - SAME_MM;
+  const isNotched = met.some((opening) => overlaps(alongEave(opening), [leftMm, rightMm]));
+  const isWide = place.kind === 'slate-and-a-half' && widthMm > spec.widthMm + SAME_MM;
+  const isCut = !isWhole || isNotched || isTrimmed({ kind: place.kind, widthMm }, spec);
+  return {
+    kind: isWide ? 'slate-and-a-half' : isCut ? 'cut' : 'full',
+    isCut,
+    leftMm,
+    widthMm,
+    tailWidthMm,
+    marginWidthMm: widthWithin(place, stretch.margin),
+    headWidthMm
+  };
 }
 
-function clippedWidth(place: Place, stretch: Stretch, atMm: number): number {
-  return Math.max(
-    0,
-    Math.min(place.rightMm, stretch.rightAt(atMm)) - Math.max(place.leftMm, stretch.leftAt(atMm))
-  );
+/** The stretches of a course between the slope's sides and the openings that take its margin. */
+function stretchesOf(
+  slope: Slope,
+  lines: { readonly tailMm: number; readonly marginMm: number; readonly headMm: number },
+  openings: readonly Opening[]
+): Stretch[] {
+  const blocking = openings
+    .filter((opening) => {
+      const [fromMm, toMm] = upRafter(opening);
+      return fromMm <= lines.tailMm + SAME_MM && toMm >= lines.marginMm - SAME_MM;
+    })
+    .map(alongEave)
+    .sort(([one], [other]) => one - other);
+  const sides = (atMm: number) => ({
+    leftMm: leftAtMm(slope, atMm),
+    rightMm: rightAtMm(slope, atMm)
+  });
+  const [tail, margin, head] = [lines.tailMm, lines.marginMm, lines.headMm].map(sides);
+  return [...blocking, undefined].map((next, index): Stretch => {
+    const leftMm = index === 0 ? -Infinity : blocking[index - 1][1];
+    const between = { leftMm, rightMm: next ? next[0] : Infinity };
+    const stretch = {
+      tail: clipped(tail, between),
+      margin: clipped(margin, between),
+      head: clipped(head, between)
+    };
+    const around = {
+      leftMm: Math.min(stretch.tail.leftMm, stretch.margin.leftMm),
+      rightMm: Math.max(stretch.tail.rightMm, stretch.margin.rightMm)
+    };
+    return { ...stretch, around };
+  });
+}
+
+/** The greatest width at which a place shows, at the tail or at the top of the margin. */
+function shows(place: Place, stretch: Stretch): number {
+  return Math.max(widthWithin(place, stretch.tail), widthWithin(place, stretch.margin));
+}
+
+function clipped(one: Extent, other: Extent): Extent {
+  return {
+    leftMm: Math.max(one.leftMm, other.leftMm),
+    rightMm: Math.min(one.rightMm, other.rightMm)
+  };
+}
+
+function widthWithin(one: Extent, other: Extent): number {
+  const width = Math.min(one.rightMm, other.rightMm) - Math.max(one.leftMm, other.leftMm);
+  return Math.max(0, width);
+}
+
+function upRafter(opening: Opening): [fromMm: number, toMm: number] {
+  return [opening.fromEaveMm, opening.fromEaveMm + opening.heightMm];
+}
+
+function alongEave(opening: Opening): [fromMm: number, toMm: number] {
+  return [opening.fromLeftMm, opening.fromLeftMm + opening.widthMm];
+}
+
+function overlaps([from, to]: readonly number[], [otherFrom, otherTo]: readonly number[]): boolean {
+  return from < otherTo - SAME_MM && otherFrom < to - SAME_MM;
 }
 
 /**
@@ -154,17 +189,16 @@ function clippedWidth(place: Place, stretch: Stretch, atMm: number): number {
  */
 function joinNarrowEnds(
   places: readonly Place[],
-  shows: (place: Place) => number,
-  extentOf: (place: Place) => { leftMm: number; rightMm: number },
+  stretch: Stretch,
   firstSide: 'left' | 'right',
   spec: SlateSpec
 ): Place[] {
   const joined = [...places];
   const joinAt = (side: 'left' | 'right') => {
     const end = side === 'left' ? joined[0] : joined[joined.length - 1];
-    if (joined.length < 2 || shows(end) >= spec.narrowestCutMm - SAME_MM) return;
+    if (joined.length < 2 || shows(end, stretch) >= spec.narrowestCutMm - SAME_MM) return;
     const [left, right] = side === 'left' ? joined.slice(0, 2) : joined.slice(-2);
-    const reachMm = extentOf(right).rightMm - extentOf(left).leftMm;
+    const reachMm = widthWithin({ leftMm: left.leftMm, rightMm: right.rightMm }, stretch.around);
     if (reachMm > spec.slateAndAHalfWidthMm + SAME_MM) return;
     joined.splice(side === 'left' ? 0 : -2, 2, {
       kind: 'slate-and-a-half',
@@ -172,7 +206,7 @@ function joinNarrowEnds(
       rightMm: right.rightMm
     });
   };
-  const wider = shows(joined[0]) - shows(joined[joined.length - 1]);
+  const wider = shows(joined[0], stretch) - shows(joined[joined.length - 1], stretch);
   const leftFirst = Math.abs(wider) < SAME_MM ? firstSide === 'left' : wider < 0;
   joinAt(leftFirst ? 'left' : 'right');
   joinAt(leftFirst ? 'right' : 'left');
