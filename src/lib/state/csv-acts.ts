@@ -5,8 +5,13 @@ import type { CsvReading } from '$lib/storage';
  * Rows of a file as events. A pallet is known by its label; a new one is taken to hold as many
  * slates as the file has rows of it. Gauged rows are measured and lie on no pile yet.
  */
-function actsOf(rows: readonly CsvReading[], job: JobState): { acts: NewEvent[]; pallets: number } {
-  const ids = new Map(job.pallets.map(({ label, palletId }) => [label, palletId]));
+export function csvActs(
+  rows: readonly CsvReading[],
+  known: readonly { label: string; palletId: string }[],
+  gradesInForce: string | undefined,
+  newId: () => string
+): { acts: NewEvent[]; pallets: number } {
+  const ids = new Map(known.map(({ label, palletId }) => [label, palletId]));
   const counts = new Map<string, number>();
   for (const { pallet } of rows) counts.set(pallet, (counts.get(pallet) ?? 0) + 1);
   const acts: NewEvent[] = [];

@@ -125,7 +125,8 @@ export class JobState {
       );
       this.#show(appended);
       const rest = others();
-      this.failure = this.failure && rest.length > 0 ? { ...this.failure, unsaved: rest } : undefined;
+      this.failure =
+        this.failure && rest.length > 0 ? { ...this.failure, unsaved: rest } : undefined;
       return appended.events;
     } catch (error) {
       const kind = isQuotaExceeded(error) ? 'disk-full' : 'other';

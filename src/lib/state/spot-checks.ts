@@ -54,4 +54,3 @@ export function afterTap(timer: CheckTimer, isSure: boolean, random: () => numbe
   const tapsUntil = timer.tapsUntil - 1;
   return { tapsUntil, askedFor: tapsUntil <= 0 ? 0 : null };
 }
-

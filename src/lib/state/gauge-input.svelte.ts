@@ -1,0 +1,206 @@
+import {
+  type AcceptedReading,
+  type CaptureField,
+  EMPTY_KEYPAD,
+  type KeypadKey,
+  type KeypadState,
+  type LengthUnit,
+  type Reading,
+  type RefusedReading,
+  type TornReading,
+  USUAL_TAKING,
+  type UnitTrial,
+  type UnitVerdict,
+  type WedgeEnding,
+  WedgeListener,
+  type WedgeOutcome,
+  addToUnitTrial,
+  judgeUnitTrial,
+  learnWedgeEnding,
+  looksUnended,
+  pressKeypad,
+  startUnitTrial
+} from '$lib/gauge';
+import { pageTimer } from './page-timer.ts';
+
+/** How a reading came in. */
+export type InputSource = 'keypad' | 'wedge' | 'serial' | 'choice';
+
+/** A text that was not taken as a reading, as it stands on the screen. */
+export type Refusal = RefusedReading | TornReading;
+
+/** Whom the input tells. */
+export interface InputAudience {
+  onReading: (reading: AcceptedReading, source: InputSource) => void;
+  onRefused: (refusal: Refusal) => void;
+  /** Back was pressed on the keypad: the entry made by the number just taken is to be voided. */
+  onReopened: () => void;
+  /** This gauge was learnt to end its readings so. */
+  onEndingLearnt: (ending: WedgeEnding) => void;
+}
+
+/** A burst that stands so long without an end asks whether to take it, ms. */
+const UNENDED_LOOK_MS = 1100;
+/** Trial readings looked at to learn how a gauge ends them. */
+const TRIALS = 3;
+
+/**
+ * One number at a time, from the on-screen keypad, a keyboard or a gauge that types: one text, one
+ * grammar, one way out. What is refused stays, to be corrected.
+ */
+export class GaugeInput {
+  unit = $state<LengthUnit>('mm');
+  /** A burst stands without an end: ask whether to take it. */
+  isUnended = $state(false);
+  #keypad = $state.raw<KeypadState>(EMPTY_KEYPAD);
+  #typed = $state('');
+  /** Refused text that came by keyboard. */
+  #held = $state('');
+  #trial = $state.raw<UnitTrial>(startUnitTrial('mm'));
+  #ending: WedgeEnding;
+  #outcomes: WedgeOutcome[] = [];
+  #field: (CaptureField & { focus?: () => void }) | undefined;
+  #stopLook: (() => void) | undefined;
+  readonly #audience: InputAudience;
+  readonly #wedge: WedgeListener;
+
+  /** The number as it stands on the screen. */
+  readonly text = $derived(this.#typed || this.#keypad.text || this.#held);
+  readonly unitVerdict: UnitVerdict = $derived(judgeUnitTrial(this.#trial));
+
+  constructor(audience: InputAudience, ending: WedgeEnding) {
+    this.#audience = audience;
+    this.#ending = ending;
+    this.#wedge = new WedgeListener({ unit: 'mm', ending }, pageTimer, {
+      onOutcome: (outcome) => this.#takeOutcome(outcome),
+      onProgress: ({ text }) => this.#showProgress(text)
+    });
+  }
+
+  /** Listens to the page; the function returned ends it. */
+  listen(page: EventTarget, field: CaptureField & { focus?: () => void }): () => void {
+    this.#field = field;
+    const stop = this.#wedge.listen(page, field);
+    return () => {
+      stop();
+      this.#stopLook?.();
+    };
+  }
+
+  setUnit(unit: LengthUnit): void {
+    this.unit = unit;
+    this.#trial = startUnitTrial(unit);
+    this.#wedge.learn({ unit, ending: this.#ending });
+  }
+
+  setEnding(ending: WedgeEnding): void {
+    this.#ending = ending;
+    this.#outcomes = [];
+    this.#wedge.learn({ unit: this.unit, ending });
+  }
+
+  /** A key of the on-screen keypad. A number begun on the keyboard goes on here. */
+  press(key: KeypadKey): void {
+    if (this.#typed !== '') {
+      if (key === 'enter') return this.#wedge.accept();
+      this.#keypad = { ...EMPTY_KEYPAD, text: this.#typed };
+      this.#wedge.clear();
+    } else if (this.#held !== '' && key === 'back') {
+      this.#keypad = { ...EMPTY_KEYPAD, text: this.#held };
+    }
+    if (this.#held !== '' && key === 'clear') return this.clear();
+    this.#held = '';
+    const settings = { unit: this.unit, takesAfterDecimals: USUAL_TAKING[this.unit] };
+    if (key === 'enter' && this.#keypad.text === '') return this.refuseEmpty();
+    const { state, effect } = pressKeypad(this.#keypad, key, pageTimer.now(), settings);
+    this.#keypad = state;
+    if (effect.kind === 'reading') this.#take(effect.reading, 'keypad');
+    else if (effect.kind === 'reopened') this.#audience.onReopened();
+  }
+
+  /** Enter with nothing typed. */
+  refuseEmpty(): void {
+    this.#audience.onRefused({ ok: false, reason: 'empty', text: '' });
+  }
+
+  /** Takes a burst that stands without an end. */
+  accept(): void {
+    this.#wedge.accept();
+  }
+
+  /** Backspace on a refused number: it goes back into the field, to be corrected. */
+  reopenHeld(): void {
+    const field = this.#field;
+    if (this.#held === '' || !field) return;
+    const text = this.#held;
+    this.#held = '';
+    field.value += text;
+    field.dispatchEvent(new InputEvent('input', { data: text, inputType: 'insertText' }));
+  }
+
+  /** Empties the number. */
+  clear(): void {
+    this.#held = '';
+    this.#keypad = EMPTY_KEYPAD;
+    this.#wedge.clear();
+  }
+
+  /** A reading that came another way: by cable, or chosen from what a number may have meant. */
+  takeReading(reading: Reading, source: InputSource): void {
+    this.#keypad = EMPTY_KEYPAD;
+    this.#held = '';
+    this.#take(reading, source);
+  }
+
+  /** Keeps a text on the screen that was read but could not be put anywhere. */
+  hold(text: string): void {
+    this.#keypad = EMPTY_KEYPAD;
+    this.#held = text;
+  }
+
+  #takeOutcome(outcome: WedgeOutcome): void {
+    this.#keypad = EMPTY_KEYPAD;
+    this.#held = '';
+    this.#learn(outcome);
+    const { reading } = outcome;
+    if (reading.ok || !isTorn(reading)) this.#take(reading, 'wedge');
+    else {
+      this.#held = reading.text;
+      this.#audience.onRefused(reading);
+    }
+  }
+
+  #take(reading: Reading, source: InputSource): void {
+    this.#trial = addToUnitTrial(this.#trial, reading);
+    if (reading.ok) return this.#audience.onReading(reading, source);
+    if (source !== 'keypad') this.#held = reading.text;
+    this.#audience.onRefused(reading);
+  }
+
+  /** After three readings taken by hand, a gauge without terminator is known for one. */
+  #learn(outcome: WedgeOutcome): void {
+    if (this.#ending.kind === 'pause') return;
+    this.#outcomes = [...this.#outcomes, outcome].slice(-TRIALS);
+    const lesson = learnWedgeEnding(this.#outcomes);
+    if (!lesson.ok || lesson.ending.kind === 'key') return;
+    this.setEnding(lesson.ending);
+    this.#audience.onEndingLearnt(lesson.ending);
+  }
+
+  #showProgress(text: string): void {
+    this.#typed = text;
+    this.isUnended = false;
+    this.#stopLook?.();
+    this.#stopLook = undefined;
+    if (text === '') return;
+    this.#held = '';
+    this.#stopLook = pageTimer.after(UNENDED_LOOK_MS, () => {
+      const settings = { unit: this.unit, ending: this.#ending };
+      this.isUnended = looksUnended(this.#wedge.state, pageTimer.now(), settings);
+    });
+  }
+}
+
+function isTorn(reading: Refusal): reading is TornReading {
+  return reading.reason === 'cut-short' || reading.reason === 'interrupted';
+}
