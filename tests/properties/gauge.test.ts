@@ -67,7 +67,7 @@ const burstWith = (number: fc.Arbitrary<Sent>, ends: fc.Arbitrary<string[]>) =>
     quietMs: fc.integer({ min: 500, max: 4000 })
   });
 
-const keyEnds = fc.constantFrom(['Enter'], ['Tab'], ['Enter', 'Tab'], ['Tab', 'Enter']);
+const keyEnds = fc.constantFrom<string[]>(['Enter'], ['Tab'], ['Enter', 'Tab'], ['Tab', 'Enter']);
 
 /** Key names of bursts with their times. A tear falls between characters of the number. */
 function timed(
@@ -212,11 +212,13 @@ describe('a gauge that types', () => {
         fc.integer({ min: 0, max: 600 }),
         (first, second, blurAfter, awayMs) => {
           const calm = { ...first, quietMs: 9_000 };
-          const keys = timed([{ ...calm, tear: undefined }, second]);
+          const keys = timed([calm, second]);
           const blurAt = 1000 + blurAfter;
           const focusAt = blurAt + awayMs;
           const own = keys.filter(({ burst }) => burst === 0);
           const digits = own.slice(0, own.length - first.ends.length);
+          // Where the head went elsewhere and a long pause followed, nobody can know it from the tail.
+          fc.pre(!first.tear || blurAt >= digits[0].at);
           const isTorn = blurAt < digits[digits.length - 1].at && focusAt > digits[0].at;
           const seen = keys.filter(({ at }) => at <= blurAt || at >= focusAt);
           const events: WedgeEvent[] = [

@@ -23,12 +23,9 @@ export {
   type WedgeOutcome,
   type WedgeState,
   type WedgeStep,
-  BURST_GAP_MS,
-  PAUSE_ENDS_MS,
-  IDLE_WEDGE,
-  wedgeStep,
-  looksUnended
-} from './wedge.ts';
+  IDLE_WEDGE
+} from './wedge-state.ts';
+export { BURST_GAP_MS, PAUSE_ENDS_MS, wedgeStep, looksUnended } from './wedge.ts';
 export { type KeyPress, type KeyMeaning, meaningOfKey } from './wedge-keys.ts';
 export { type WedgeLesson, READINGS_TO_LEARN, learnWedgeEnding } from './wedge-setup.ts';
 export { type CaptureField, type WedgeAudience, WedgeListener } from './wedge-listener.ts';

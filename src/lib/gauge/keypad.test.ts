@@ -25,7 +25,7 @@ function press(text: string, settings = AUTO, gapMs = 1000) {
     state = step.state;
     effects.push(step.effect);
   });
-  const told = effects.flatMap((effect) =>
+  const told = effects.flatMap((effect): (string | number)[] =>
     effect.kind === 'reading'
       ? [effect.reading.ok ? effect.reading.valueMm : effect.reading.reason]
       : effect.kind === 'reopened'

@@ -63,7 +63,7 @@ async function openGauge(settings = SETTINGS) {
   await gauge.open({ baudRate: 9600 });
   timer.pass(1000);
   const told = () =>
-    events.flatMap((event) => {
+    events.flatMap((event): (string | number)[] => {
       if (event.kind === 'line') return [];
       if (event.kind === 'noise') return [`${event.reason} ${event.text}`];
       if (event.kind !== 'reading') return [event.kind];
@@ -129,6 +129,15 @@ describe('SerialGauge', () => {
     await settle();
     expect(told()).toEqual([6.4, 'torn 7.1', 'unplugged']);
     expect(port.isOpen).toBe(false);
+  });
+
+  it('takes a port that only fails for unplugged', async () => {
+    const { port, told } = await openGauge();
+    for (let fault = 0; fault < 12; fault++) {
+      port.loseBytes();
+      await settle();
+    }
+    expect(told()).toEqual([...new Array(10).fill('bytes-lost'), 'unplugged']);
   });
 
   it('closes at request and opens again', async () => {

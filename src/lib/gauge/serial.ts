@@ -55,6 +55,9 @@ export type SerialEvent =
 /** Why a line was not read: torn, or not of the pattern. */
 export type NoiseReason = 'torn' | NoiseLine['reason'];
 
+/** Faults in a row, without a byte between, after which the port counts as unplugged. */
+const MOST_FAILURES = 10;
+
 /**
  * One gauge at a serial port: bytes become lines, lines become readings, each reported once and in
  * order. A line that is torn or not of the pattern is reported as noise, never read.
@@ -104,7 +107,8 @@ export class SerialGauge {
 
   /** Reads on over lost bytes, for which the browser gives the port a new stream. */
   async #readAll(): Promise<void> {
-    while (this.port.readable && !this.#isClosing) {
+    let failures = 0;
+    while (this.port.readable && !this.#isClosing && failures < MOST_FAILURES) {
       const reader = this.port.readable.getReader();
       this.#reader = reader;
       let failure: unknown = null;
@@ -112,6 +116,7 @@ export class SerialGauge {
         for (;;) {
           const { done, value } = await reader.read();
           if (done) break;
+          failures = 0;
           if (value) this.#take(takeBytes(this.#lines, value, this.timer.now(), this.#ending()));
         }
       } catch (error) {
@@ -122,6 +127,7 @@ export class SerialGauge {
       }
       this.#tear();
       if (failure === null) break;
+      failures++;
       if (this.port.readable) this.report({ kind: 'bytes-lost', detail: String(failure) });
     }
     this.#alarm.setFor(null);

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { ManualTimer } from './manual-timer.ts';
-import type { WedgeOutcome, WedgeSettings } from './wedge.ts';
+import type { WedgeOutcome, WedgeSettings } from './wedge-state.ts';
 import { type CaptureField, WedgeListener } from './wedge-listener.ts';
 
 class Field extends EventTarget implements CaptureField {

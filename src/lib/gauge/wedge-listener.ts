@@ -1,13 +1,13 @@
 import { changeOfText } from './field-text.ts';
 import { Alarm, type Timer } from './timer.ts';
+import { wedgeStep } from './wedge.ts';
 import {
   IDLE_WEDGE,
   type WedgeEvent,
   type WedgeOutcome,
   type WedgeSettings,
-  type WedgeState,
-  wedgeStep
-} from './wedge.ts';
+  type WedgeState
+} from './wedge-state.ts';
 
 /** What is needed of the capture field: an `<input inputmode="none">` fits. */
 export interface CaptureField extends EventTarget {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { parseReading } from './reading-grammar.ts';
-import type { WedgeOutcome } from './wedge.ts';
+import type { WedgeOutcome } from './wedge-state.ts';
 import { learnWedgeEnding } from './wedge-setup.ts';
 
 const trial = (endedBy: WedgeOutcome['endedBy'], ...texts: string[]) =>

@@ -1,4 +1,4 @@
-import type { WedgeEnding, WedgeOutcome } from './wedge.ts';
+import type { WedgeEnding, WedgeOutcome } from './wedge-state.ts';
 
 /** How a keyboard gauge ends its readings, or why a few trial readings do not tell. */
 export type WedgeLesson =

@@ -1,12 +1,11 @@
 import { describe, expect, it } from 'vitest';
+import { looksUnended, wedgeStep } from './wedge.ts';
 import {
   IDLE_WEDGE,
   type WedgeEvent,
   type WedgeOutcome,
-  type WedgeSettings,
-  looksUnended,
-  wedgeStep
-} from './wedge.ts';
+  type WedgeSettings
+} from './wedge-state.ts';
 
 const BY_KEY: WedgeSettings = { unit: 'mm', ending: { kind: 'key' } };
 const BY_PAUSE: WedgeSettings = { unit: 'mm', ending: { kind: 'pause', decimals: 2 } };
@@ -158,6 +157,17 @@ describe('focus lost', () => {
       { ok: false, reason: 'cut-short', text: '.4' }
     ]);
     expect(swallowed.at(-1)).toBe(true);
+  });
+
+  it('refuses a tail that comes a second after the focus came back', () => {
+    const events: WedgeEvent[] = [
+      ...keys('16.4', 0),
+      { kind: 'blur', at: 70 },
+      { kind: 'focus', at: 100 },
+      ...keys('2⏎', 1300),
+      ...keys('6.4⏎', 4000)
+    ];
+    expect(run(events).told).toEqual(['cut-short', 'cut-short', 6.4]);
   });
 
   it('refuses a tail whose head went elsewhere', () => {
