@@ -1,0 +1,45 @@
+export type { PalletSample } from './pallet-sample.ts';
+export { type Cluster, type ClusterEstimate, type NoEstimate, twoStageMean } from './clusters.ts';
+export { type MeanEstimate, type GradeEstimate, estimateMean, estimateGrade } from './two-stage.ts';
+export {
+  type GroupComparison,
+  type NoComparison,
+  type OddPallet,
+  oneWayRandomEffects,
+  comparePallets,
+  oddPallets
+} from './between-pallets.ts';
+export {
+  type RankInterval,
+  quantileRanks,
+  fewestForTolerance,
+  toleranceConfidence
+} from './quantile-interval.ts';
+export {
+  type CensoredGroup,
+  type CensoredNormalFit,
+  type NoNormalFit,
+  fitCensoredNormal
+} from './censored-normal.ts';
+export { type OrderedRow, type OrderedFit, orderedRegression } from './ordered-regression.ts';
+export {
+  type SpotCheck,
+  type Hand,
+  type UnknownHand,
+  FEWEST_CHECKS_A_PILE,
+  learnHand,
+  logPileChances,
+  handBias
+} from './hand.ts';
+export {
+  type SorterTaps,
+  type FusedSpread,
+  type NoFusedSpread,
+  tapPosterior,
+  fuseTaps
+} from './fuse-taps.ts';
+export { type Draw, type SampleAdvice, type FirstSample, sampleAdvice } from './sample-advice.ts';
+export type { GaugeReadings, NoGaugeStudy } from './gauge-readings.ts';
+export { type AverageRangeStudy, averageRangeStudy } from './gauge-average-range.ts';
+export { type VarianceLine, type AnovaStudy, anovaStudy } from './gauge-anova.ts';
+export { FEWEST_FOR_DRIFT, type Drift, stockDrift } from './drift.ts';

@@ -1,0 +1,111 @@
+import { describe, expect, it } from 'vitest';
+import { binsFromPairs } from '../thickness/index.ts';
+import type { PalletSample } from './pallet-sample.ts';
+import { estimateGrade, estimateMean } from './two-stage.ts';
+
+const pallet = (palletId: string, slates: number, ...pairs: [number, number][]): PalletSample =>
+  Object.freeze({ palletId, slates, bins: binsFromPairs(pairs) });
+
+const medium = Object.freeze({ fromMm: 5, toMm: 6 });
+
+describe('estimateMean', () => {
+  it('passes on what is missing', () => {
+    expect(estimateMean([])).toMatchObject({ ok: false, reason: 'nothing-gauged' });
+    expect(estimateMean([pallet('a', 100), pallet('b', 100, [600, 3])])).toMatchObject({
+      reason: 'one-pallet-of-many'
+    });
+  });
+
+  it('refuses more gauged than a pallet holds, and taps spread over bins', () => {
+    expect(() => estimateMean([pallet('a', 2, [600, 3])])).toThrow(/pallet a: 3 gauged of 2/);
+    expect(() => estimateMean([pallet('a', 9, [600, 2.5])])).toThrow(/not-whole/);
+    expect(() => estimateMean([pallet('a', 0)])).toThrow(/out-of-range/);
+  });
+
+  it('works in millimetres: ten slates of 6.0 and 6.2 mm of a hundred', () => {
+    // SD² = 10 · 0.1² / 9; SE² = SD² / 10 · 0.9 = 0.001
+    expect(estimateMean([pallet('a', 100, [600, 5], [620, 5])])).toMatchObject({
+      meanMm: expect.closeTo(6.1, 12),
+      standardErrorMm: expect.closeTo(Math.sqrt(0.001), 12),
+      lowMm: expect.closeTo(6.0285, 4),
+      highMm: expect.closeTo(6.1715, 4)
+    });
+  });
+});
+
+describe('estimateGrade', () => {
+  it('is exact where every slate was gauged', () => {
+    expect(estimateGrade([pallet('a', 5, [500, 2], [600, 3])], medium)).toMatchObject({
+      count: 2,
+      countLow: 2,
+      countHigh: 2,
+      shareStandardError: 0
+    });
+  });
+
+  it('for a simple random sample that is large in a large stock is Clopper and Pearson’s', () => {
+    // 81 of 263, 95 %: 0.2527 to 0.3676; the correction for 10 million slates is beyond the digits
+    const result = estimateGrade([pallet('a', 10_000_000, [550, 81], [700, 182])], medium);
+    if (!result.ok) throw new Error(result.reason);
+    // the plain sample as precise as this one counts n − 1: its variance divides by n − 1
+    expect(result.share).toBeCloseTo(81 / 263, 14);
+    expect(Math.abs(result.shareLow - 0.2527367456)).toBeLessThan(2e-4);
+    expect(Math.abs(result.shareHigh - 0.3676219226)).toBeLessThan(2e-4);
+  });
+
+  it('where none was seen still allows for some', () => {
+    const result = estimateGrade([pallet('a', 10_000_000, [700, 20])], medium);
+    if (!result.ok) throw new Error(result.reason);
+    expect(result.count).toBe(0);
+    expect(result.countLow).toBe(0);
+    expect(result.shareHigh).toBeCloseTo(0.1684334709830853, 5); // 0 of 20, Clopper and Pearson
+  });
+
+  it('where all were seen still allows for others', () => {
+    const result = estimateGrade([pallet('a', 10_000_000, [550, 20])], medium);
+    if (!result.ok) throw new Error(result.reason);
+    expect(result.shareLow).toBeCloseTo(1 - 0.1684334709830853, 5);
+    expect(result.countHigh).toBe(10_000_000);
+  });
+
+  it('never says fewer than were seen, nor more than may be', () => {
+    const result = estimateGrade([pallet('a', 12, [550, 5], [700, 5])], medium);
+    if (!result.ok) throw new Error(result.reason);
+    expect(result.countLow).toBeGreaterThanOrEqual(5);
+    expect(result.countHigh).toBeLessThanOrEqual(7);
+    expect(result.countLow).toBeLessThanOrEqual(result.count);
+    expect(result.countHigh).toBeGreaterThanOrEqual(result.count);
+  });
+
+  it('trusts pallets that differ in thickness less than pallets that are alike', () => {
+    // none of the grade on four of eight pallets, five slates gauged on each
+    const alike = (extra: number) =>
+      [0, 1, 2, 3]
+        .map((index) =>
+          pallet(`o${index}`, 100, [700 + extra * index, 2], [720 + extra * index, 3])
+        )
+        .concat([0, 1, 2, 3].map((index) => pallet(`u${index}`, 100)));
+    const calm = estimateGrade(alike(0), medium);
+    const apart = estimateGrade(alike(50), medium);
+    if (!calm.ok || !apart.ok) throw new Error('estimable');
+    expect(apart.countHigh).toBeGreaterThan(calm.countHigh + 50);
+  });
+
+  it('adds up over grades that share out all slates', () => {
+    const pallets = [
+      pallet('a', 120, [450, 3], [550, 4], [650, 2]),
+      pallet('b', 80, [550, 5], [650, 4]),
+      pallet('c', 200)
+    ];
+    const bands = [
+      { fromMm: 6, toMm: Infinity },
+      { fromMm: 5, toMm: 6 },
+      { fromMm: 0, toMm: 5 }
+    ];
+    const total = bands.reduce((sum, band) => {
+      const result = estimateGrade(pallets, band);
+      return sum + (result.ok ? result.count : Number.NaN);
+    }, 0);
+    expect(total).toBeCloseTo(400, 9);
+  });
+});
