@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { clopperPearson, countInLot, shareStandardError, wilson } from '$lib/engine/delivery';
 
-// Wilson to four places: Newcombe (1998), quoted; all further digits computed.
+// Wilson to four places quoted (remembered as Newcombe 1998); all further digits computed.
 it.each([
   [81, 263, 0.2552885199, 0.366209577, 0.2527367456, 0.3676219226],
   [15, 148, 0.0623863995, 0.1604872417, 0.0578440101, 0.1616504903],
@@ -24,7 +24,7 @@ it.each([
   [15, 148, 0.0624, 0.1605],
   [0, 20, 0, 0.1611],
   [1, 29, 0.0061, 0.1718]
-])('Wilson %i of %i as printed: Newcombe (1998), quoted', (found, sampled, low, high) => {
+])('Wilson %i of %i to four places, as quoted', (found, sampled, low, high) => {
   const score = wilson(found, sampled, 0.95);
   expect(score.low).toBeCloseTo(low, 4);
   expect(score.high).toBeCloseTo(high, 4);

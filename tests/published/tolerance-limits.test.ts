@@ -15,7 +15,7 @@ describe('tolerance factors', () => {
     expect(oneSidedToleranceFactor(claim)).toBeCloseTo(oneSided, 6);
   });
 
-  it('wafer resistivities: Howe 2.2173159 (NIST/SEMATECH handbook 7.2.6.3, quoted)', () => {
+  it('43 readings: Howe 2.2173159 (NIST/SEMATECH handbook 7.2.6.3, quoted)', () => {
     const factor = twoSidedToleranceFactor({ sampleSize: 43, coverage: 0.9, confidence: 0.99 });
     expect(factor).toBeCloseTo(2.2173159, 7);
     expect(97.07 - factor * 0.0268).toBeCloseTo(97.010576, 6);

@@ -13,7 +13,7 @@ import {
   type VariablesLetter
 } from '$lib/engine/delivery';
 
-describe('operating temperatures 197 188 184 205 201, limits 180 and 209 (AQLSchemes, EPn)', () => {
+describe('readings 197 188 184 205 201, limits 180 and 209 (AQLSchemes, EPn)', () => {
   const readings = Object.freeze([197, 188, 184, 205, 201]);
   const limits = { low: 180, high: 209 };
   const plan = { allowedShare: 0.0333 };

@@ -11,7 +11,7 @@ import { crossingOfRising } from './root.ts';
  * Method: with S = √(W/ν), P(T ≤ t) is the mean of Φ(t·S − δ). Over x = ln S the density of S is
  * proportional to exp(ν(x − (e²ˣ − 1)/2)), smooth and falling fast on both sides, so the plain
  * trapezium rule converges faster than any power of the step. Dividing by the same rule's sum of
- * the density leaves no gamma function to compute. Absolute error below 2e-15 at 13 points set against 40-digit quadrature.
+ * the density leaves no gamma function to compute. Absolute error below 2e-15 at 14 points set against 40-digit quadrature.
  */
 function meanOverScale(
   degreesOfFreedom: number,
