@@ -76,7 +76,7 @@ export function afterDelivery(state: SwitchingState, accepted: boolean): Switchi
  * Definition: the two chances weighted by the mean stay in each state. No stop and no reduced
  * inspection. At 1 under normal the stay there has no end; at 0 under tightened likewise.
  * Source: Stephens and Larson (1967).
- * @example schemeAcceptance(0.9773, 0.8832) // see the published tests for n = 200, c = 7 and 5
+ * @example schemeAcceptance(0.95, 0.8) // 0.938856
  */
 export function schemeAcceptance(acceptedNormal: number, acceptedTightened: number): number {
   requireShare(acceptedNormal, 'chance under normal');

@@ -36,8 +36,8 @@ export interface WouldChange {
     | 'thickness-sd-mm-at-most'
     | 'slates-delivered-at-least'
     | 'unusable-in-sample-at-most';
-  /** The figure as it stands; absent where it was not given. */
-  readonly now?: number;
+  /** The figure as it stands. */
+  readonly now: number;
   /** The figure on which the answer turns. */
   readonly limit: number;
 }
