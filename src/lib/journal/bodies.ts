@@ -44,7 +44,8 @@ const opening = v.object({
   kind: v.picklist(['rooflight', 'chimney']),
   fromEaveMm: lengthMm,
   heightMm: lengthMm,
-  fromLeftMm: lengthMm,
+  /** Left of the eave's corner where a valley widens the slope. */
+  fromLeftMm: signedMm,
   widthMm: lengthMm
 });
 
@@ -101,6 +102,8 @@ export const BODIES = {
     eaveOverhangMm: lengthMm,
     vergeOverhangMm: lengthMm,
     holeClearanceMm: v.optional(lengthMm),
+    undereaveHoleFromHeadMm: v.optional(lengthMm),
+    narrowestCutMm: v.optional(lengthMm),
     densityKgPerM3: v.optional(amount)
   }),
   deliveryDeclared: v.object({
@@ -180,7 +183,9 @@ export const BODIES = {
     eaveHeightMm: lengthMm,
     left: edge,
     right: edge,
-    openings: v.pipe(v.array(opening), v.maxLength(50))
+    openings: v.pipe(v.array(opening), v.maxLength(50)),
+    ridgeGapMm: v.optional(lengthMm),
+    setOutFrom: v.optional(v.picklist(['left', 'right']))
   }),
   slopeRemoved: v.object({ slopeId: key }),
   planAdopted: v.object({

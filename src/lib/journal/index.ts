@@ -61,3 +61,12 @@ export {
   tallyPallets
 } from './queries.ts';
 export { type PileStock, type Stock, NO_SPREAD, stockOf } from './stock.ts';
+export {
+  type RoofOfJob,
+  CUSTOMARY_OVERHANGS,
+  roofLayoutOf,
+  slateForEngine,
+  slateSpecOf,
+  slopeForEngine,
+  slopesForEngine
+} from './roof-of.ts';
