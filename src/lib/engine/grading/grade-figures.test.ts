@@ -98,6 +98,11 @@ describe('gradeFigures', () => {
     expect(misgraded.piles[2].kickProbability).toBeGreaterThan(sharp.piles[2].kickProbability);
     expect(misgraded.piles[0].thickness).toMatchObject({ minMm: 6, maxMm: 8.1 });
     expect(misgraded.piles[2].thickness).toMatchObject({ minMm: 4.5, maxMm: 6 });
+    // Of 20 sampled slates at 6 mm, 0.096 land above 7.3 mm: 0.48 slates of 250, 0.58 of 300.
+    const thinnestAt = (stockSlates: number) =>
+      gradeFigures({ ...ground, stockSlates, chanceAbove })([7.3, 5]).piles[0].thickness?.minMm;
+    expect(thinnestAt(250)).toBe(8);
+    expect(thinnestAt(300)).toBe(6);
     const unmoved = gradeFigures({ ...ground, chanceAbove: normalMisgrading(0) })([7, 5]);
     expect(unmoved).toEqual(sharp);
   });

@@ -32,7 +32,7 @@ export function thresholdBetween(thinnerHundredths: number, thickerHundredths: n
     let nearest = Math.round(middle / step) * step;
     if (nearest > thickerHundredths) nearest -= step;
     if (nearest <= thinnerHundredths) nearest += step;
-    if (nearest > thinnerHundredths && nearest <= thickerHundredths) return nearest / 100;
+    if (nearest <= thickerHundredths) return nearest / 100;
   }
   return thickerHundredths / 100;
 }
