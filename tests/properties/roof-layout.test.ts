@@ -193,6 +193,19 @@ describe('a laid out slope', () => {
     expect(plain).toBeGreaterThan(10);
   });
 
+  it('uncut slates of neighbouring courses break joint by half a slate, within the widest joint', () => {
+    let whole = 0;
+    forRoofs((laid, _roof, spec) => {
+      if (laid.sideLapMm === undefined) return;
+      if (laid.perps.isWhole) whole++;
+      must(
+        laid.sideLapMm >= spec.widthMm / 2 - spec.jointMaxMm - 1e-6,
+        `side lap of ${laid.sideLapMm} mm for slates of ${spec.widthMm} mm`
+      );
+    });
+    expect(whole).toBeGreaterThan(5);
+  });
+
   it('demand agrees with the pieces, run by run, and its heights rise', () => {
     forRoofs((laid, roof) => {
       let height = -Infinity;

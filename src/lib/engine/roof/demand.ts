@@ -14,13 +14,6 @@ export interface PieceCounts {
   readonly slateAndAHalfCut: number;
 }
 
-export const NO_PIECES: PieceCounts = Object.freeze({
-  full: 0,
-  cut: 0,
-  slateAndAHalf: 0,
-  slateAndAHalfCut: 0
-});
-
 /** Counts the pieces of some runs. */
 export function countPieces(runs: readonly PieceRun[]): PieceCounts {
   let [full, cut, slateAndAHalf, slateAndAHalfCut] = [0, 0, 0, 0];

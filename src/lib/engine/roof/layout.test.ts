@@ -108,6 +108,20 @@ describe('layOutRoof', () => {
     }
   });
 
+  it('lets hips that cross by a tape error meet on the ridge, and refuses more', () => {
+    const hips = (insetAtTopMm: number) => ({
+      left: { kind: 'hip', insetAtTopMm } as const,
+      right: { kind: 'hip', insetAtTopMm } as const
+    });
+    const { courses, totals } = laidOut([slope(hips(3960))], SPEC).slopes[0];
+    const last = courses[courses.length - 1];
+    expect(last.marginRightMm - last.marginLeftMm).toBeCloseTo(0, 9);
+    expect(courses.reduce((sum, one) => sum + one.areaM2, 0)).toBeCloseTo(totals.areaM2, 9);
+    expect(layOutRoof([slope(hips(3961))], SPEC)).toMatchObject({
+      problems: [{ field: 'left.insetAtTopMm', code: 'closes-before-ridge', nearest: 3939 }]
+    });
+  });
+
   it('is plain frozen data that survives a structured clone', () => {
     const roof = laidOut([slope()], SPEC);
     expect(structuredClone(roof)).toEqual(roof);

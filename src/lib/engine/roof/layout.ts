@@ -19,7 +19,14 @@ import { type RoofCheck, checkRoof } from './roof-checks.ts';
 import { leastSideLapMm } from './side-lap.ts';
 import { type SlateSpec, slateSpecProblems } from './slate-spec.ts';
 import { slopeProblems } from './slope-problems.ts';
-import { type Slope, leftAtMm, rightAtMm, slopeAreaMm2, stripAreaMm2 } from './slope-shape.ts';
+import {
+  type Slope,
+  leftAtMm,
+  meetingAtRidge,
+  rightAtMm,
+  slopeAreaMm2,
+  stripAreaMm2
+} from './slope-shape.ts';
 import { type UndereaveRow, undereavePattern } from './undereave.ts';
 
 /** One course, laid out piece by piece. */
@@ -131,7 +138,7 @@ export function layOutRoof(slopes: readonly Slope[], spec: SlateSpec): RoofLayou
 }
 
 function layOutSlope(given: Slope, spec: SlateSpec): SlopeLayout {
-  const slope = structuredCopy(given);
+  const slope = meetingAtRidge(structuredCopy(given));
   const { courses: lines, undereaveLengthMm, ...setOut } = setOutCourses(slope, spec);
   const perps = setOutPerps(slope, spec);
   const courses = lines.map((line): CourseLayout => {

@@ -1,4 +1,3 @@
-import { EngineError } from '../errors.ts';
 import { type FieldProblem, type FieldRange, rangeProblems } from './field-problem.ts';
 
 /** Where the nails go: just above the slate's middle, or near its head. */
@@ -132,11 +131,4 @@ export function slateSpecProblems(spec: SlateSpec): FieldProblem[] {
       problems.push({ field, code: 'too-large', value, limit: most, nearest: most });
   }
   return problems;
-}
-
-/** Throws `inconsistent` unless the slate has no problem; for functions that need a sound one. */
-export function requireSlateSpec(spec: SlateSpec): void {
-  const [first] = slateSpecProblems(spec);
-  if (first)
-    throw new EngineError('inconsistent', `slate: ${first.field} ${first.code} (${first.value})`);
 }

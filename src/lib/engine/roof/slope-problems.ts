@@ -1,14 +1,22 @@
 import { leastRafterLengthMm } from './courses.ts';
 import { type FieldProblem, type FieldRange, rangeProblems } from './field-problem.ts';
 import type { SlateSpec } from './slate-spec.ts';
-import { type Slope, type SlopeEdge, insetAtTopMm, leftAtMm, rightAtMm } from './slope-shape.ts';
+import {
+  MEETING_MM,
+  type Slope,
+  type SlopeEdge,
+  insetAtTopMm,
+  leftAtMm,
+  rightAtMm
+} from './slope-shape.ts';
 
 /** Widest and longest slope taken, mm: a hundred metres, ours. */
 const LONGEST_MM = 100_000;
 
 const RANGES: Readonly<Record<string, FieldRange>> = {
-  rafterLengthMm: { least: 1, most: LONGEST_MM },
-  eaveWidthMm: { least: 1, most: LONGEST_MM },
+  // How short and narrow a slope may be depends on the slate: see sizeProblems.
+  rafterLengthMm: { least: -Infinity, most: LONGEST_MM },
+  eaveWidthMm: { least: -Infinity, most: LONGEST_MM },
   pitchDegrees: { least: 1, most: 90 },
   eaveHeightMm: { least: 0, most: LONGEST_MM },
   eaveOverhangMm: { least: 0, most: 150 },
@@ -26,10 +34,10 @@ const RANGES: Readonly<Record<string, FieldRange>> = {
  *
  * @param slope as typed; not modified; may hold NaN
  * @param spec a slate without problems of its own
- * @returns plain fields first, then what depends on several: a hip that turns outwards or a valley
- * that turns inwards, hips that close before the ridge, a slope narrower than one slate, a rafter too
- * short for one course, openings outside the slope or over each other. What depends on a field that
- * is no number, or out of range, is not judged until that is put right
+ * @returns plain fields first; then a rafter too short for one course or a slope narrower than one
+ * slate; then a hip that turns outwards or a valley that turns inwards; then hips that close before
+ * the ridge; then openings outside the slope or over each other. Each kind is judged only when the
+ * kinds before it are put right
  *
  * The nearest value is whole mm (tenths of a degree), rounded to the side that works.
  * @example
@@ -40,12 +48,11 @@ const RANGES: Readonly<Record<string, FieldRange>> = {
 export function slopeProblems(slope: Slope, spec: SlateSpec): FieldProblem[] {
   const problems = rangeProblems(plainNumbers(slope), RANGES);
   if (problems.length > 0) return problems;
-  problems.push(...edgeProblems(slope));
-  if (problems.length > 0) return problems;
-  problems.push(...closingProblems(slope));
-  problems.push(...sizeProblems(slope, spec));
-  if (problems.length > 0) return problems;
-  return openingProblems(slope);
+  for (const find of [sizeProblems, edgeProblems, closingProblems, openingProblems]) {
+    problems.push(...find(slope, spec));
+    if (problems.length > 0) return problems;
+  }
+  return problems;
 }
 
 function plainNumbers(slope: Slope): Record<string, number> {
@@ -92,13 +99,13 @@ function edgeProblems(slope: Slope): FieldProblem[] {
   return problems;
 }
 
-/** The edges may meet at the ridge but not below it. */
+/** The edges may meet at the ridge but not below it, give or take the error of a tape. */
 function closingProblems(slope: Slope): FieldProblem[] {
   const insets = {
     left: insetAtTopMm(slope, slope.left),
     right: insetAtTopMm(slope, slope.right)
   };
-  if (insets.left + insets.right <= slope.eaveWidthMm) return [];
+  if (insets.left + insets.right <= slope.eaveWidthMm + MEETING_MM) return [];
   const side = insets.left >= insets.right ? 'left' : 'right';
   const other = side === 'left' ? 'right' : 'left';
   const mostMm = slope.eaveWidthMm - insets[other];
@@ -145,7 +152,8 @@ function sizeProblems(slope: Slope, spec: SlateSpec): FieldProblem[] {
       limit: leastMm,
       nearest: Math.ceil(leastMm)
     });
-  const slatedMm = rightAtMm(slope, 0) - leftAtMm(slope, 0);
+  const overhangs = [slope.left, slope.right].filter((edge) => edge.kind === 'verge').length;
+  const slatedMm = slope.eaveWidthMm + overhangs * slope.vergeOverhangMm;
   if (slatedMm < spec.widthMm) {
     const limit = slope.eaveWidthMm + spec.widthMm - slatedMm;
     problems.push({

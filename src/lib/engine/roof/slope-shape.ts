@@ -99,6 +99,26 @@ export function isSquare(slope: Slope, edge: SlopeEdge): boolean {
   return Math.abs(insetAtTopMm(slope, edge)) < 0.5;
 }
 
+/** Edges that cross below the ridge by no more than this are taken to meet on it: tape error. */
+export const MEETING_MM = 20;
+
+/**
+ * The slope with edges that cross just below the ridge made to meet on it, each giving way in
+ * proportion. Measured hip ends seldom close to the millimetre; beyond `MEETING_MM` the slope is
+ * left as it is and `slopeProblems` refuses it.
+ */
+export function meetingAtRidge(slope: Slope): Slope {
+  const [left, right] = [insetAtTopMm(slope, slope.left), insetAtTopMm(slope, slope.right)];
+  const crossedMm = left + right - slope.eaveWidthMm;
+  if (crossedMm <= 0 || crossedMm > MEETING_MM) return slope;
+  const share = slope.eaveWidthMm / (left + right);
+  return {
+    ...slope,
+    left: { kind: slope.left.kind, insetAtTopMm: left * share },
+    right: { kind: slope.right.kind, insetAtTopMm: slope.eaveWidthMm - left * share }
+  };
+}
+
 /**
  * Left end of what is slated at a height up the rafter: the edge, less the overhang at a verge.
  * Below the eave line the edge runs on in its own direction.
