@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { type CensoredGroup, fitCensoredNormal } from '../../src/lib/engine/estimates/index.ts';
+import { type CensoredGroup, fitCensoredNormal } from '$lib/engine/estimates';
 import { MICHELSO } from './nist-data.ts';
 
 const fit = (groups: readonly CensoredGroup[]) => {

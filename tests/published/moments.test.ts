@@ -4,7 +4,7 @@ import {
   lag1Autocorrelation,
   momentsOfBins,
   momentsOfList
-} from '../../src/lib/engine/thickness/index.ts';
+} from '$lib/engine/thickness';
 import { LEW, LOTTERY, MAVRO, MICHELSO } from './nist-data.ts';
 
 /**

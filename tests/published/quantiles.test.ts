@@ -1,10 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import {
-  fewestForTolerance,
-  quantileRanks,
-  toleranceConfidence
-} from '../../src/lib/engine/estimates/index.ts';
-import { binsFromPairs, quantilesMm } from '../../src/lib/engine/thickness/index.ts';
+import { fewestForTolerance, quantileRanks, toleranceConfidence } from '$lib/engine/estimates';
+import { binsFromPairs, quantilesMm } from '$lib/engine/thickness';
 
 /** Lives of sixteen tubes (Conover, Practical Nonparametric Statistics), tenths of an hour. */
 const TUBE_LIVES = Object.freeze([

@@ -6,8 +6,8 @@ import {
   estimateGrade,
   oneWayRandomEffects,
   twoStageMean
-} from '../../src/lib/engine/estimates/index.ts';
-import { binsFromPairs } from '../../src/lib/engine/thickness/index.ts';
+} from '$lib/engine/estimates';
+import { binsFromPairs } from '$lib/engine/thickness';
 import { SIRSTV } from './nist-data.ts';
 
 /**
