@@ -4,7 +4,8 @@
  * the machine this runs on, so the last column is six times the median against that frame.
  */
 import { createRandom, randomNormal } from '$lib/engine';
-import { equalShares, gradeFigures, normalMisgrading } from '$lib/engine/grading';
+import { equalShares, gradeFigures } from '$lib/engine/grading';
+import { normalMisgrading } from '$lib/engine/grading/misgrading';
 import { binsFromPairs } from '$lib/engine/thickness';
 
 const ROUNDS = 400;

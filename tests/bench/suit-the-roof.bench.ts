@@ -7,11 +7,11 @@ import {
   type CourseNeed,
   fillWholeCourses,
   naturalBreaks,
-  normalMisgrading,
   pileEvenness,
   splitIntoPiles,
   suitTheRoof
 } from '$lib/engine/grading';
+import { normalMisgrading } from '$lib/engine/grading/misgrading';
 import { createRandom, randomNormal } from '$lib/engine';
 import { type ThicknessBins, binsFromPairs, totalCount } from '$lib/engine/thickness';
 

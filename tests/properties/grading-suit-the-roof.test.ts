@@ -6,12 +6,12 @@ import {
   fillWholeCourses,
   kickProbabilityWithin,
   misgradedPiles,
-  normalMisgrading,
   pileEvenness,
   splitIntoPiles,
   suitTheRoof,
   thresholdBetween
 } from '$lib/engine/grading';
+import { normalMisgrading } from '$lib/engine/grading/misgrading';
 import { type ThicknessBins, binsFromPairs, totalCount } from '$lib/engine/thickness';
 
 const SEED = 20_260_703;

@@ -12,7 +12,6 @@ import {
   misgradedPiles,
   naturalBreaks,
   naturalClasses,
-  normalMisgrading,
   perfectOrderKickers,
   pileOf,
   regradeAdvice,
@@ -21,6 +20,7 @@ import {
   thresholdBetween,
   weightedKappa
 } from '$lib/engine/grading';
+import { normalMisgrading } from '$lib/engine/grading/misgrading';
 import { type ThicknessBins, binsFromPairs, mergeBins, totalCount } from '$lib/engine/thickness';
 
 const SEED = 20_260_702;

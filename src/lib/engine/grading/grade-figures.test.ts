@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { binsFromPairs } from '../thickness/index.ts';
 import { gradeFigures } from './grade-figures.ts';
 import { kickerCurve } from './kicker-curve.ts';
-import { normalMisgrading } from './misgrading.ts';
+import { normalMisgrading } from './misgrading/index.ts';
 import { naturalBreaks } from './natural-breaks.ts';
 
 const bins = binsFromPairs([

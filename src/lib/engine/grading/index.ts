@@ -19,7 +19,6 @@ export {
   usableSlates
 } from './whole-courses.ts';
 export { type ChanceAbove, misgradedPiles, pileChances } from './misgraded-piles.ts';
-export { combinedSdMm, normalMisgrading } from './misgrading.ts';
 export {
   type NothingToLay,
   type RoofToSuit,

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { binsFromPairs, totalCount } from '../thickness/index.ts';
-import { misgradedPiles, pileChances } from './misgraded-piles.ts';
-import { combinedSdMm, normalMisgrading } from './misgrading.ts';
-import { splitIntoPiles } from './piles.ts';
+import { binsFromPairs, totalCount } from '../../thickness/index.ts';
+import { misgradedPiles, pileChances } from '../misgraded-piles.ts';
+import { combinedSdMm, normalMisgrading } from './normal-misgrading.ts';
+import { splitIntoPiles } from '../piles.ts';
 
 describe('combinedSdMm', () => {
   it('adds independent spreads by their squares', () => {
