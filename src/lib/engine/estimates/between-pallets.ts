@@ -75,7 +75,9 @@ export function oneWayRandomEffects(
  * The same for the gauged slates of pallets, in mm; pallets without any are passed over.
  *
  * @param pallets gauged or not, in any order; not modified
- * @example comparePallets(pallets).intraclassCorrelation // 0.3: three tenths lie between pallets
+ * @example
+ * // 5 and 6 mm on one pallet, 7 and 8 mm on the other: correlation 0.7778
+ * comparePallets(pallets);
  */
 export function comparePallets(pallets: readonly PalletSample[]): GroupComparison | NoComparison {
   return compareGroups(gaugedPallets(pallets).map(({ figures }) => figures));
@@ -106,7 +108,9 @@ export interface OddPallet {
  * squared.
  *
  * @throws EngineError `out-of-range` for the confidence
- * @example oddPallets(pallets); // { ok: true, odd: [{ palletId: 'C', differenceMm: 0.8, … }] }
+ * @example
+ * // three pallets of 4.9, 4.95, 5, 5.05 and 5.1 mm and one of the same plus 0.8 mm
+ * oddPallets(pallets); // { ok: true, odd: [{ palletId: 'D', differenceMm: 0.8, … }] }
  */
 export function oddPallets(
   pallets: readonly PalletSample[],

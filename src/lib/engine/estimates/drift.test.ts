@@ -28,6 +28,30 @@ describe('stockDrift', () => {
     expect(() => stockDrift(ten, ten, 0)).toThrow(/out-of-range/);
   });
 
+  it('sees a shift of one millimetre between forty slates and sixty', () => {
+    const sample = bins([
+      [500, 20],
+      [600, 20]
+    ]);
+    const sorted = bins([
+      [600, 30],
+      [700, 30]
+    ]);
+    const result = stockDrift(sample, sorted);
+    if (!result.ok) throw new Error(result.reason);
+    expect(result.drifted).toBe(true);
+    expect(result.shiftMm).toBeCloseTo(1, 12);
+    // t at 0.9875 with 39: 2.33, on SD 0.5064 / √40; the bound worked by hand from its formula
+    const ofSample = (2.3313 * Math.sqrt(10 / 39)) / Math.sqrt(40);
+    const mixing = (-2 * Math.log(0.025) + Math.log(1 - 2 * Math.log(0.025))) / 100;
+    const grown = 60 * mixing + 1;
+    const ofSorted =
+      Math.sqrt(10 / 39) *
+      Math.sqrt(((2 * grown) / (3600 * mixing)) * Math.log(Math.sqrt(grown) / 0.025));
+    expect(result.lowMm).toBeCloseTo(1 - ofSample - ofSorted, 3);
+    expect(result.highMm).toBeCloseTo(1.403, 3);
+  });
+
   it('sees a shift of half a millimetre, and its direction', () => {
     const sample = bins(drawn(2, 120, 6));
     const thinner = stockDrift(sample, bins(drawn(3, 200, 5.5)));

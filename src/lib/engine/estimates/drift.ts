@@ -39,7 +39,9 @@ export interface Drift {
  * and is meant to be seen. Cost: linear in the bins.
  *
  * @throws EngineError `out-of-range` for the confidence
- * @example stockDrift(sample, sorted); // { ok: true, drifted: true, shiftMm: 0.42, lowMm: 0.11, highMm: 0.73 }
+ * @example
+ * // sample 5 and 6 mm × 20 each, sorted 6 and 7 mm × 30 each: shift 1 mm, between 0.597 and 1.403 mm
+ * stockDrift(binsFromPairs([[500, 20], [600, 20]]), binsFromPairs([[600, 30], [700, 30]]));
  */
 export function stockDrift(
   sample: ThicknessBins,

@@ -31,6 +31,7 @@ export {
   logPileChances,
   handBias
 } from './hand.ts';
+export { tapsBetweenChecks } from './spot-checks.ts';
 export {
   type SorterTaps,
   type FusedSpread,

@@ -39,6 +39,17 @@ describe('sampleAdvice', () => {
     expect(() => sampleAdvice(three, [5, 6], 10)).toThrow(/wrong-order/);
   });
 
+  it('to know each count within 60 of 750 asks for 70 more slates, most from the new pallet', () => {
+    expect(sampleAdvice(three, [6, 5], 60)).toMatchObject({
+      slates: 70,
+      draws: [
+        { palletId: 'A', slates: 26 },
+        { palletId: 'B', slates: 13 },
+        { palletId: 'C', slates: 31 }
+      ]
+    });
+  });
+
   it('asks for nothing where the sample is enough', () => {
     expect(sampleAdvice(three, [6, 5], 700)).toMatchObject({ ok: true, slates: 0, draws: [] });
   });

@@ -53,7 +53,9 @@ const FEWEST_SLATES = 2;
  * slates × piles at the most.
  *
  * @throws EngineError `out-of-range` for `withinSlates`, the confidence or a pallet, `wrong-order`
- * @example sampleAdvice(pallets, [6, 5], 50); // 34 more slates: 12 from A, 22 from C
+ * @example
+ * // pallets of 300, 200 and 250 slates, 12 gauged on each of the first two, thirds of each grade
+ * sampleAdvice(pallets, [6, 5], 60); // 70 more slates: 26 from A, 13 from B, 31 from C
  */
 export function sampleAdvice(
   pallets: readonly PalletSample[],

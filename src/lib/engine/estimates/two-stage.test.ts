@@ -91,6 +91,24 @@ describe('estimateGrade', () => {
     expect(apart.countHigh).toBeGreaterThan(calm.countHigh + 50);
   });
 
+  it('four of ten gauged from a hundred: 40, between 12 and 74', () => {
+    expect(estimateGrade([pallet('a', 100, [550, 4], [650, 6])], medium)).toMatchObject({
+      count: 40,
+      countStandardError: expect.closeTo(100 * Math.sqrt(0.024), 10), // 0.9 · 0.24 / 9
+      countLow: 12,
+      countHigh: 74
+    });
+  });
+
+  it('takes pallets of one thickness each for no more slates than there are pallets', () => {
+    const result = estimateGrade(
+      [pallet('a', 1000, [700, 10]), pallet('b', 1000, [720, 10]), pallet('c', 1000)],
+      medium
+    );
+    if (!result.ok) throw new Error(result.reason);
+    expect(result.shareHigh).toBeGreaterThan(0.8); // 0 of 2 slates
+  });
+
   it('adds up over grades that share out all slates', () => {
     const pallets = [
       pallet('a', 120, [450, 3], [550, 4], [650, 2]),
