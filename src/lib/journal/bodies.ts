@@ -1,5 +1,5 @@
 import * as v from 'valibot';
-import { isUuid } from './ids.ts';
+import { isEventId } from './ids.ts';
 
 /** Short text that a person typed: trimmed, at most 200 characters. */
 const shortText = v.pipe(v.string(), v.trim(), v.maxLength(200));
@@ -11,6 +11,8 @@ const whole = v.pipe(v.number(), v.integer(), v.minValue(0), v.maxValue(10_000_0
 const amount = v.pipe(v.number(), v.finite(), v.minValue(0), v.maxValue(1e9));
 const lengthMm = v.pipe(v.number(), v.finite(), v.minValue(0), v.maxValue(1_000_000));
 const signedMm = v.pipe(v.number(), v.finite(), v.minValue(-1_000_000), v.maxValue(1_000_000));
+/** Any number that JSON can hold: a backup must give back what was stored. */
+const finite = v.pipe(v.number(), v.finite());
 const pile = v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(8));
 
 /** A thickness reading in whole hundredths of a millimetre, inside the accepted 1.5 to 40 mm. */
@@ -37,7 +39,7 @@ export const BOUNDARY_METHODS = ['naturalBreaks', 'suitTheRoof', 'equalShares', 
 const edge = v.object({
   kind: v.picklist(['verge', 'hip', 'valley', 'abutment']),
   insetAtTopMm: v.optional(signedMm),
-  planAngleDegrees: v.optional(v.pipe(v.number(), v.finite()))
+  planAngleDegrees: v.optional(finite)
 });
 
 const opening = v.object({
@@ -132,7 +134,7 @@ export const BODIES = {
     seed: v.pipe(v.number(), v.integer()),
     plan: v.picklist(['attributes', 'variables', 'own']),
     level: v.optional(v.picklist(['I', 'II', 'III'])),
-    aqlPercent: v.optional(v.number()),
+    aqlPercent: v.optional(finite),
     severity: v.optional(v.picklist(['normal', 'tightened'])),
     positions: v.pipe(
       v.array(v.object({ palletId: key, layer: whole, place: whole })),
@@ -168,7 +170,7 @@ export const BODIES = {
     totalMm: lengthMm
   }),
   pileCounted: v.object({ gradesId, pile, slates: whole, slateAndAHalves: v.optional(whole) }),
-  entryVoided: v.object({ voids: v.pipe(v.string(), v.check(isUuid, 'not an event id')) }),
+  entryVoided: v.object({ voids: v.pipe(v.string(), v.check(isEventId, 'not an event id')) }),
   gradesSet: v.object({
     method: v.picklist(BOUNDARY_METHODS),
     thresholdsMm: v.pipe(v.array(lengthMm), v.minLength(1), v.maxLength(7)),
@@ -190,8 +192,8 @@ export const BODIES = {
   slopeRemoved: v.object({ slopeId: key }),
   planAdopted: v.object({
     gradesId,
-    kickAllowanceMm: v.number(),
-    expectedKickers: v.number(),
+    kickAllowanceMm: finite,
+    expectedKickers: finite,
     joints: whole,
     courses: v.pipe(
       v.array(v.object({ slopeId: key, course: whole, piles: pilesOfCourse })),
@@ -217,8 +219,8 @@ export const BODIES = {
   gaugeStudied: v.object({
     /** Readings by part, then sorter, then trial, hundredths of a millimetre. */
     readings: v.pipe(v.array(v.array(v.array(reading))), v.maxLength(50)),
-    sorters: v.array(shortText),
-    repeatabilitySdMm: v.number()
+    sorters: v.pipe(v.array(shortText), v.maxLength(50)),
+    repeatabilitySdMm: finite
   }),
   verdictSigned: v.object({
     verdict: v.picklist(['take', 'query', 'refuse']),

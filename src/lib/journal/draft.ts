@@ -1,4 +1,11 @@
-import { type AnyPart, type JobView, type PartKey, type PartOf, emptyPart } from './view.ts';
+import {
+  type AnyPart,
+  type JobView,
+  type PartKey,
+  type PartOf,
+  emptyPart,
+  isEmptyPart
+} from './view.ts';
 
 /**
  * A view being changed: each part is copied the first time it is touched, so the base view stays as
@@ -28,13 +35,18 @@ export class ViewDraft {
     return (this.#touched.get(key) ?? this.#base.get(key) ?? emptyPart(key)) as PartOf<K>;
   }
 
-  /** The parts that differ from the base view. */
+  /** The parts that were changed; one that came to nothing is among them, empty. */
   get touched(): ReadonlyMap<string, AnyPart> {
     return this.#touched;
   }
 
-  /** The new view; it shares every untouched part with the base. */
+  /**
+   * The new view; it shares every untouched part with the base. Parts that came to nothing are
+   * dropped, so that the view does not tell in which order an act and its undo came.
+   */
   finish(): JobView {
-    return new Map([...this.#base, ...this.#touched]);
+    const view = new Map([...this.#base, ...this.#touched]);
+    for (const [key, part] of this.#touched) if (isEmptyPart(part)) view.delete(key);
+    return view;
   }
 }

@@ -1,5 +1,6 @@
 import type { JournalEvent } from './events.ts';
 import type { ViewDraft } from './draft.ts';
+import { clockOfId } from './ids.ts';
 import { type Register, addSetting, removeSetting } from './register.ts';
 import type { Counts, PilePart } from './view.ts';
 
@@ -150,6 +151,5 @@ function isEmpty(counts: Counts): boolean {
 
 /** The minute an event was made in, from the clock in its id, which never runs backwards. */
 function minuteOf(event: JournalEvent): string {
-  const milliseconds = parseInt(event.id.slice(0, 8) + event.id.slice(9, 13), 16);
-  return String(Math.floor(milliseconds / 60_000));
+  return String(Math.floor(clockOfId(event.id) / 60_000));
 }

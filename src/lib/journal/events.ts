@@ -1,11 +1,11 @@
 import * as v from 'valibot';
 import { BODIES, type BodyOf, EVENT_VERSIONS, type EventType } from './bodies.ts';
-import { isUuid } from './ids.ts';
+import { isEventId, isUuid } from './ids.ts';
 import { liftBody } from './upcasters.ts';
 
 /** What every event carries besides its body. */
 const envelope = v.object({
-  id: v.pipe(v.string(), v.check(isUuid, 'not a UUID in lower case')),
+  id: v.pipe(v.string(), v.check(isEventId, 'not an event id')),
   jobId: v.pipe(v.string(), v.check(isUuid, 'not a UUID in lower case')),
   deviceId: v.pipe(v.string(), v.check(isUuid, 'not a UUID in lower case')),
   deviceSeq: v.pipe(v.number(), v.integer(), v.minValue(1)),

@@ -1,10 +1,8 @@
 import { ViewDraft } from './draft.ts';
 import { count } from './effects.ts';
 import type { JournalEvent, ReadEvent } from './events.ts';
+import { type Lookup, isVoided, rootOf } from './undo.ts';
 import type { JobView } from './view.ts';
-
-/** Finds an event by id among those already folded, or undefined. */
-export type Lookup = (id: string) => JournalEvent | undefined;
 
 /** A view of no events. */
 export const EMPTY_VIEW: JobView = new Map();
@@ -23,7 +21,8 @@ export function foldEvent(draft: ViewDraft, read: ReadEvent, lookup: Lookup): vo
   if (read.kind === 'broken') return;
   if (read.kind === 'unknown') {
     const { unknown } = draft.part('voids');
-    unknown[read.event.type] = (unknown[read.event.type] ?? 0) + 1;
+    const before = Object.hasOwn(unknown, read.event.type) ? unknown[read.event.type] : 0;
+    unknown[read.event.type] = before + 1;
     return;
   }
   const event = read.event;
@@ -33,9 +32,7 @@ export function foldEvent(draft: ViewDraft, read: ReadEvent, lookup: Lookup): vo
   }
   const root = rootOf(event.body.voids, lookup);
   const wasVoided = root ? isVoided(draft, root.id) : false;
-  const { voidedBy } = draft.part('voids');
-  const voiders = Object.hasOwn(voidedBy, event.body.voids) ? voidedBy[event.body.voids] : [];
-  voidedBy[event.body.voids] = [...voiders, event.id].sort();
+  noteUndo(draft, event.body.voids, event.id);
   if (!root) return;
   const isNowVoided = isVoided(draft, root.id);
   if (isNowVoided !== wasVoided) count(draft, root, isNowVoided ? -1 : 1);
@@ -52,28 +49,12 @@ export function foldAll(reads: readonly ReadEvent[], base: JobView = EMPTY_VIEW)
   return draft.finish();
 }
 
-/** Whether an event is out of force: some undo names it that is not itself undone. */
-export function isVoided(draft: Pick<ViewDraft, 'peek'>, id: string): boolean {
-  return voidedIn(draft.peek('voids').voidedBy, id, new Set());
-}
-
-function voidedIn(
-  voidedBy: Readonly<Record<string, readonly string[]>>,
-  id: string,
-  seen: Set<string>
-): boolean {
-  if (seen.has(id) || !Object.hasOwn(voidedBy, id)) return false;
-  seen.add(id);
-  return voidedBy[id].some((voider) => !voidedIn(voidedBy, voider, seen));
-}
-
-/** The event at the end of a chain of undos, if all of the chain is known. */
-function rootOf(id: string, lookup: Lookup): JournalEvent | undefined {
-  const seen = new Set<string>();
-  let event = lookup(id);
-  while (event?.type === 'entryVoided' && !seen.has(event.id)) {
-    seen.add(event.id);
-    event = lookup(event.body.voids);
-  }
-  return event?.type === 'entryVoided' ? undefined : event;
+/** Notes which undo names which event, undos in the order of their ids. */
+function noteUndo(draft: ViewDraft, voided: string, undo: string): void {
+  const { voidedBy } = draft.part('voids');
+  if (!Object.hasOwn(voidedBy, voided)) voidedBy[voided] = [];
+  const undos = voidedBy[voided];
+  let place = undos.length;
+  while (place > 0 && undos[place - 1] > undo) place--;
+  undos.splice(place, 0, undo);
 }

@@ -17,7 +17,7 @@ export function createIdSource(
   randomHex: RandomHex,
   lastId?: string
 ): () => string {
-  let lastTime = lastId ? parseInt(lastId.slice(0, 8) + lastId.slice(9, 13), 16) : -1;
+  let lastTime = lastId ? clockOfId(lastId) : -1;
   let counter = lastId ? parseInt(lastId.slice(15, 18), 16) : 0;
   return () => {
     const time = now();
@@ -39,6 +39,22 @@ export function createIdSource(
       random.slice(4, 16)
     ].join('-');
   };
+}
+
+/** The last millisecond of the year 9999. */
+const LAST_CLOCK = 253_402_300_799_999;
+
+/** The clock in an id, milliseconds since 1970. */
+export function clockOfId(id: string): number {
+  return parseInt(id.slice(0, 8) + id.slice(9, 13), 16);
+}
+
+/**
+ * Whether a text can be an event's id: a UUID whose clock is not beyond the year 9999. The ids that
+ * follow on a device must be larger still, so a hostile id at the end of the scale would leave none.
+ */
+export function isEventId(text: string): boolean {
+  return isUuid(text) && clockOfId(text) <= LAST_CLOCK;
 }
 
 /** Whether a text has the shape of a UUID (any version), in lower case. */

@@ -18,13 +18,15 @@ export {
   type ReadEvent,
   type StoredEvent,
   eventVersion,
+  isEventType,
   readEvent
 } from './events.ts';
 export { canonicalJson } from './canonical.ts';
-export { createIdSource, isUuid } from './ids.ts';
+export { clockOfId, createIdSource, isEventId, isUuid } from './ids.ts';
 export { ViewDraft } from './draft.ts';
 export { meanHundredths } from './effects.ts';
-export { EMPTY_VIEW, foldAll, foldEvent, isVoided, type Lookup } from './fold.ts';
+export { EMPTY_VIEW, foldAll, foldEvent } from './fold.ts';
+export { LONGEST_UNDO_CHAIN, type Lookup, findUndoFault, isVoided } from './undo.ts';
 export { type Register, type Setting, current } from './register.ts';
 export {
   VIEW_VERSION,
@@ -36,7 +38,9 @@ export {
   type PartKey,
   type PilePart,
   type SampledSlate,
+  canonicalView,
   emptyPart,
+  isEmptyPart,
   palletIds,
   partOf,
   sorterNames

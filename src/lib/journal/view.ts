@@ -1,4 +1,5 @@
 import type { BodyOf, SampleSlate, SetAsideReason, SlopeBody } from './bodies.ts';
+import { canonicalJson } from './canonical.ts';
 import type { Register } from './register.ts';
 
 /** Raise when the shape or meaning of any part changes: stored views are then rebuilt from events. */
@@ -144,6 +145,20 @@ export function emptyPart<K extends PartKey>(key: K): PartOf<K> {
     return pallet as PartOf<K>;
   }
   return { checks: {} } as unknown as PartOf<K>;
+}
+
+/** Whether nothing is left in a part. */
+export function isEmptyPart(part: AnyPart): boolean {
+  for (const field of Object.values(part) as object[]) for (const _item in field) return false;
+  return true;
+}
+
+/**
+ * A view as text: the same events in force give the same bytes, on every device and in whatever
+ * order they came. To compare views, not to store them.
+ */
+export function canonicalView(view: JobView): string {
+  return canonicalJson(Object.fromEntries(view));
 }
 
 /** One part of a view, empty when nothing touched it. Not to be modified. */

@@ -1,5 +1,7 @@
 import { Dexie, type Table } from 'dexie';
 import type { AnyPart, StoredEvent } from '$lib/journal';
+import type { JobRow } from './job-row.ts';
+import type { StoredPhoto } from './store.ts';
 
 /** One part of a job's view, as last folded. */
 export interface PartRow {
@@ -8,26 +10,8 @@ export interface PartRow {
   value: AnyPart;
 }
 
-/** What the list of jobs shows and what an append must know; rewritten with every act. */
-export interface JobRow {
+export interface PhotoRow extends StoredPhoto {
   jobId: string;
-  name: string;
-  /** Events of this job on this device: rises by one with each act, in whichever tab. */
-  revision: number;
-  lastId: string;
-  lastAt: string;
-  viewVersion: number;
-  /** Events that were in the newest backup. */
-  exported: number;
-  exportedAt: string | null;
-  /** The last deviceSeq of each device. */
-  sequences: Record<string, number>;
-}
-
-export interface PhotoRow {
-  photoId: string;
-  jobId: string;
-  blob: Blob;
 }
 
 export interface DeviceRow {
@@ -59,18 +43,21 @@ export class EvencourseDatabase extends Dexie {
 
 type Core = Parameters<Parameters<Dexie['use']>[0]['create']>[0];
 
-/** Refuses every change of an event but adding one: the journal is append-only by construction. */
+/** What must never be changed or lost once it is there. */
+const APPEND_ONLY = ['events', 'photos'];
+
+/** Refuses every change of an event or photo but adding one: append-only by construction. */
 function appendOnly(core: Core): Core {
   return {
     ...core,
     table(name) {
       const table = core.table(name);
-      if (name !== 'events') return table;
+      if (!APPEND_ONLY.includes(name)) return table;
       return {
         ...table,
         mutate(request) {
           if (request.type !== 'add')
-            throw new Error(`events are append-only: ${request.type} refused`);
+            throw new Error(`${name} are append-only: ${request.type} refused`);
           return table.mutate(request);
         }
       };

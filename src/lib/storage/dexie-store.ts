@@ -1,46 +1,57 @@
-import { Dexie, liveQuery } from 'dexie';
+import { type Table, liveQuery } from 'dexie';
 import {
-  EMPTY_VIEW,
   type JobView,
   type NewEvent,
   type StoredEvent,
   VIEW_VERSION,
-  createIdSource,
-  current,
-  eventVersion,
-  partOf
+  createIdSource
 } from '$lib/journal';
-import { EvencourseDatabase, type JobRow } from './database.ts';
-import { foldBatch } from './fold-batch.ts';
-import { findConflict } from './merge-check.ts';
+import { EvencourseDatabase, type PhotoRow } from './database.ts';
+import { BATCH, DexieJournal, type JobState } from './dexie-journal.ts';
+import { summaryOf, withBackup } from './job-row.ts';
+import { orRefusal } from './merge-check.ts';
+import { photoAct, photoOfRow } from './photo.ts';
+import { probeWith } from './probe.ts';
 import { withReconnect } from './reconnect.ts';
+import { Stamper, requireActs, sealActs } from './stamp.ts';
 import type {
   Appended,
   ImportResult,
   JobSummary,
   JournalStore,
+  NewPhoto,
   OpenJob,
-  StoreSurroundings
+  ProbeResult,
+  StorageEstimate,
+  StoreHealth,
+  StoreSurroundings,
+  StoredPhoto
 } from './store.ts';
-
-const BATCH = 5000;
 
 /** The journal in IndexedDB. See {@link JournalStore} for what each method promises. */
 export class DexieStore implements JournalStore {
   readonly database: EvencourseDatabase;
   readonly #surroundings: StoreSurroundings;
+  readonly #journal: DexieJournal;
   readonly #views = new Map<string, { revision: number; view: JobView }>();
-  #nextId: Promise<() => string> | undefined;
+  #stamper: Promise<Stamper> | undefined;
   #deviceId: Promise<string> | undefined;
   #queue: Promise<unknown> = Promise.resolve();
 
   constructor(surroundings: StoreSurroundings, name?: string) {
     this.#surroundings = surroundings;
     this.database = new EvencourseDatabase(name);
+    this.#journal = new DexieJournal(this.database, (jobId, revision) => {
+      const remembered = this.#views.get(jobId);
+      return remembered?.revision === revision ? remembered.view : undefined;
+    });
   }
 
   deviceId(): Promise<string> {
-    this.#deviceId ??= this.#firstStart();
+    this.#deviceId ??= this.#firstStart().catch((error: unknown) => {
+      this.#deviceId = undefined; // the next call tries again
+      throw error;
+    });
     return this.#deviceId;
   }
 
@@ -50,254 +61,193 @@ export class DexieStore implements JournalStore {
   }
 
   async open(jobId: string): Promise<OpenJob | undefined> {
-    const row = await this.#run(() => this.database.jobs.get(jobId));
-    if (!row) return undefined;
-    if (row.viewVersion !== VIEW_VERSION) return this.rebuild(jobId);
-    return this.#run(() =>
-      this.database.transaction('r', this.database.jobs, this.database.parts, async () => {
-        const fresh = await this.database.jobs.get(jobId);
-        return fresh && { view: await this.#viewAt(fresh), summary: summaryOf(fresh) };
+    const { jobs, parts } = this.database;
+    const state = await this.#run(() =>
+      this.database.transaction('r', jobs, parts, async () => {
+        const row = await jobs.get(jobId);
+        return row && ((await this.#journal.stored(row)) ?? 'stale');
       })
     );
+    return state === 'stale' ? this.rebuild(jobId) : state && this.#remember(state);
   }
 
   append(jobId: string, acts: readonly NewEvent[], sorter = ''): Promise<Appended> {
-    const appended = this.#queue.then(async () => {
-      const { deviceId, nextId } = await this.#identity();
-      const at = new Date(this.#surroundings.now()).toISOString();
-      const drafts = acts.map((act) => ({ ...act, id: nextId(), at }));
-      return this.#run(() => this.#commit(jobId, deviceId, sorter, drafts));
-    });
-    this.#queue = appended.catch(() => undefined);
-    return appended;
+    return this.#enqueue(jobId, acts, sorter);
+  }
+
+  async addPhoto(jobId: string, photo: NewPhoto, sorter = ''): Promise<Appended> {
+    const { act, kept } = photoAct(photo, this.#surroundings.randomHex);
+    return this.#enqueue(jobId, [act], sorter, { jobId, ...kept });
+  }
+
+  async photo(photoId: string): Promise<StoredPhoto | undefined> {
+    const row = await this.#run(() => this.database.photos.get(photoId));
+    return row && photoOfRow(row);
   }
 
   newest(jobId: string, limit: number): Promise<StoredEvent[]> {
-    return this.#run(() => this.#ofJob(jobId).reverse().limit(limit).toArray());
+    return this.#run(() => this.#journal.after(jobId, '').reverse().limit(limit).toArray());
   }
 
   async *events(jobId: string): AsyncGenerator<StoredEvent[]> {
-    let after: string = '';
+    let after = '';
     for (;;) {
-      const batch = await this.#run(() =>
-        this.database.events
-          .where('[jobId+id]')
-          .between([jobId, after], [jobId, Dexie.maxKey], after === '', false)
-          .limit(BATCH)
-          .toArray()
-      );
+      const batch = await this.#run(() => this.#journal.after(jobId, after).limit(BATCH).toArray());
       if (batch.length === 0) return;
       yield batch;
       after = batch[batch.length - 1].id;
     }
   }
 
-  async merge(events: readonly StoredEvent[]): Promise<ImportResult> {
-    const jobId = events[0].jobId;
-    const result = await this.#run(() =>
-      this.database.transaction('rw', this.#journalTables(), () => this.#merge(jobId, events))
+  async merge(
+    events: Iterable<StoredEvent>,
+    photos: readonly StoredPhoto[] = []
+  ): Promise<ImportResult> {
+    return orRefusal(() =>
+      this.#write([this.database.photos], () => this.#journal.merge(events, photos))
     );
-    this.#nextId = undefined;
-    return result;
   }
 
   async rebuild(jobId: string): Promise<OpenJob | undefined> {
-    return this.#run(() =>
-      this.database.transaction('rw', this.#journalTables(), async () => {
+    const state = await this.#write([], async () => {
+      const row = await this.database.jobs.get(jobId);
+      return row && this.#journal.foldAnew(row);
+    });
+    return state && this.#remember(state);
+  }
+
+  async markExported(jobId: string, events: number, at: string): Promise<void> {
+    await this.#run(() =>
+      this.database.transaction('rw', this.database.jobs, async () => {
         const row = await this.database.jobs.get(jobId);
-        if (!row) return undefined;
-        let view = EMPTY_VIEW;
-        let after = '';
-        for (;;) {
-          const batch = await this.database.events
-            .where('[jobId+id]')
-            .between([jobId, after], [jobId, Dexie.maxKey], after === '', false)
-            .limit(BATCH)
-            .toArray();
-          if (batch.length === 0) break;
-          view = (await foldBatch(view, batch, (ids) => this.#fetch(jobId, ids))).finish();
-          after = batch[batch.length - 1].id;
-        }
-        await this.database.parts
-          .where('[jobId+part]')
-          .between([jobId, Dexie.minKey], [jobId, Dexie.maxKey])
-          .delete();
-        await this.#storeParts(jobId, view);
-        const next = { ...row, viewVersion: VIEW_VERSION, name: nameIn(view) };
-        await this.database.jobs.put(next);
-        this.#views.set(jobId, { revision: next.revision, view });
-        return { view, summary: summaryOf(next) };
+        if (row) await this.database.jobs.put(withBackup(row, events, at));
       })
     );
   }
 
-  async markExported(jobId: string, events: number, at: string): Promise<void> {
-    await this.#run(() => this.database.jobs.update(jobId, { exported: events, exportedAt: at }));
-  }
-
   watch(jobId: string, changed: () => void): () => void {
+    // What was opened before is known by its revision: a commit in between is not missed.
+    let revision = this.#views.get(jobId)?.revision;
     let seen: string | undefined;
     const subscription = liveQuery(() => this.database.jobs.get(jobId)).subscribe({
       next: (row) => {
-        const now = row && `${row.revision}|${row.exported}|${row.viewVersion}`;
-        if (seen !== undefined && now !== seen) changed();
-        seen = now ?? '';
+        const now = row ? `${row.revision}|${row.exported}|${row.viewVersion}` : '';
+        const isFirst = seen === undefined;
+        const isNews = isFirst
+          ? revision !== undefined && row?.revision !== revision
+          : now !== seen;
+        seen = now;
+        revision = undefined;
+        if (isNews) changed();
       },
       error: () => undefined // a lost connection shows itself at the next append
     });
     return () => subscription.unsubscribe();
   }
 
-  async #commit(
-    jobId: string,
-    deviceId: string,
-    sorter: string,
-    drafts: readonly (NewEvent & { id: string; at: string })[]
-  ): Promise<Appended> {
-    const database = this.database;
-    return database
-      .transaction('rw', this.#journalTables(), async () => {
-        const row = (await database.jobs.get(jobId)) ?? newRow(jobId);
-        const already = await database.events.get([jobId, drafts[0].id]);
-        if (already) {
-          // The act was committed, but the connection was lost before the answer came.
-          const events = await this.#fetch(
-            jobId,
-            drafts.map(({ id }) => id)
-          );
-          const view = await this.#viewAt(row);
-          return { view, summary: summaryOf(row), events: events.filter((event) => !!event) };
-        }
-        const sequence = row.sequences[deviceId] ?? 0;
-        const events: StoredEvent[] = drafts.map(({ id, at, type, body }, index) => ({
-          id,
-          jobId,
-          deviceId,
-          deviceSeq: sequence + index + 1,
-          at,
-          sorter,
-          type,
-          v: eventVersion(type),
-          body: { ...body }
-        }));
-        const base = row.revision === 0 ? EMPTY_VIEW : await this.#viewAt(row);
-        const draft = await foldBatch(base, events, (ids) => this.#fetch(jobId, ids));
-        const view = draft.finish();
-        const last = events[events.length - 1];
-        const next: JobRow = {
-          ...row,
-          name: nameIn(view),
-          revision: row.revision + events.length,
-          lastId: last.id > row.lastId ? last.id : row.lastId,
-          lastAt: last.at,
-          sequences: { ...row.sequences, [deviceId]: sequence + events.length }
-        };
-        await database.events.bulkAdd(events);
-        await this.#storeParts(jobId, draft.touched);
-        await database.jobs.put(next);
-        return { view, summary: summaryOf(next), events };
-      })
-      .then((appended) => {
-        // Memory moves only after the commit.
-        this.#views.set(jobId, { revision: appended.summary.events, view: appended.view });
-        return appended;
-      });
+  async readDevice(name: string): Promise<unknown> {
+    return (await this.#run(() => this.database.device.get(`preference:${name}`)))?.value;
   }
 
-  async #merge(jobId: string, events: readonly StoredEvent[]): Promise<ImportResult> {
-    const database = this.database;
-    const row = (await database.jobs.get(jobId)) ?? newRow(jobId);
-    const here = await this.#fetch(
-      jobId,
-      events.map(({ id }) => id)
+  async writeDevice(name: string, value: unknown): Promise<void> {
+    await this.#run(() => this.database.device.put({ name: `preference:${name}`, value }));
+  }
+
+  probe(): Promise<ProbeResult> {
+    const { device } = this.database;
+    return probeWith(
+      this.#surroundings,
+      (value) => this.#run(() => device.put({ name: 'probe', value })),
+      async () => (await this.#run(() => device.get('probe')))?.value
     );
-    const fresh: StoredEvent[] = [];
-    for (const [index, event] of events.entries()) {
-      const known = here[index];
-      if (!known) fresh.push(event);
-      else if (findConflict(known, event))
-        return { ok: false, reason: 'conflict', line: index + 2, detail: event.id };
-    }
-    const sequences = { ...row.sequences };
-    for (const { deviceId, deviceSeq } of [...fresh].sort((a, b) => a.deviceSeq - b.deviceSeq)) {
-      if (deviceSeq !== (sequences[deviceId] ?? 0) + 1)
-        return { ok: false, reason: 'gap', detail: `${deviceId} ${deviceSeq}` };
-      sequences[deviceId] = deviceSeq;
-    }
-    let unknown = 0;
-    if (fresh.length > 0) {
-      const base = row.revision === 0 ? EMPTY_VIEW : await this.#viewAt(row);
-      const draft = await foldBatch(base, fresh, (ids) => this.#fetch(jobId, ids));
-      const view = draft.finish();
-      const counts = partOf(view, 'voids').unknown;
-      for (const type of Object.keys(counts)) unknown += counts[type];
-      await database.events.bulkAdd(fresh);
-      await this.#storeParts(jobId, draft.touched);
-      const newest = fresh.reduce((best, event) => (event.id > best.id ? event : best));
-      await database.jobs.put({
-        ...row,
-        name: nameIn(view),
-        revision: row.revision + fresh.length,
-        lastId: newest.id > row.lastId ? newest.id : row.lastId,
-        lastAt: newest.at > row.lastAt ? newest.at : row.lastAt,
-        sequences
+  }
+
+  async health(estimate: StorageEstimate = {}): Promise<StoreHealth> {
+    const { database } = this;
+    const [rows, events, photos] = await this.#run(() =>
+      database.transaction('r', database.jobs, database.events, database.photos, async () =>
+        Promise.all([database.jobs.toArray(), database.events.count(), database.photos.count()])
+      )
+    );
+    return {
+      jobs: rows.length,
+      events,
+      photos,
+      staleViews: rows.filter(({ viewVersion }) => viewVersion !== VIEW_VERSION).length,
+      unexported: rows.reduce((sum, row) => sum + summaryOf(row).unexported, 0),
+      usageBytes: estimate.usage ?? null,
+      quotaBytes: estimate.quota ?? null
+    };
+  }
+
+  /** Stores one act after another, each with ids made before its first try. */
+  #enqueue(
+    jobId: string,
+    acts: readonly NewEvent[],
+    sorter: string,
+    photo?: PhotoRow
+  ): Promise<Appended> {
+    const appended = this.#queue.then(async () => {
+      requireActs(acts);
+      const deviceId = await this.deviceId();
+      const stamper = await this.#stamps();
+      const stamp = stamper.stamp(acts.length);
+      const { state, events } = await this.#write(photo ? [this.database.photos] : [], async () => {
+        const before = await this.#journal.ready(jobId);
+        const already = await this.#journal.fetch(jobId, stamp.ids);
+        // An earlier try was committed, but its connection was lost before the answer came.
+        if (already[0]) return { state: before, events: already.filter((event) => !!event) };
+        stamper.raise(stamp, before.row.lastId);
+        const sealed = sealActs(acts, stamp, before.row, deviceId, sorter);
+        if (photo) await this.database.photos.add(photo);
+        return { state: await this.#journal.add(before, sealed), events: sealed };
       });
-    }
-    return { ok: true, jobId, added: fresh.length, already: events.length - fresh.length, unknown };
+      // Memory moves only after the commit.
+      return { ...this.#remember(state), events };
+    });
+    this.#queue = appended.catch(() => undefined);
+    return appended;
   }
 
-  /** The view at a row's revision: from memory if no other tab moved on, else from the parts. */
-  async #viewAt(row: JobRow): Promise<JobView> {
-    const cached = this.#views.get(row.jobId);
-    if (cached?.revision === row.revision) return cached.view;
-    const rows = await this.database.parts
-      .where('[jobId+part]')
-      .between([row.jobId, Dexie.minKey], [row.jobId, Dexie.maxKey])
-      .toArray();
-    const view: JobView = new Map(rows.map(({ part, value }) => [part, value]));
-    this.#views.set(row.jobId, { revision: row.revision, view });
-    return view;
+  #remember({ row, view }: JobState): OpenJob {
+    const before = this.#views.get(row.jobId)?.revision ?? 0;
+    if (row.revision >= before) this.#views.set(row.jobId, { revision: row.revision, view });
+    return { view, summary: summaryOf(row) };
   }
 
-  async #storeParts(jobId: string, parts: JobView): Promise<void> {
-    await this.database.parts.bulkPut([...parts].map(([part, value]) => ({ jobId, part, value })));
-  }
-
-  #fetch(jobId: string, ids: string[]): Promise<(StoredEvent | undefined)[]> {
-    return this.database.events.bulkGet(ids.map((id): [string, string] => [jobId, id]));
-  }
-
-  #ofJob(jobId: string) {
-    return this.database.events
-      .where('[jobId+id]')
-      .between([jobId, Dexie.minKey], [jobId, Dexie.maxKey]);
-  }
-
-  #journalTables() {
-    return [this.database.events, this.database.parts, this.database.jobs];
-  }
-
-  async #identity(): Promise<{ deviceId: string; nextId: () => string }> {
-    const deviceId = await this.deviceId();
-    this.#nextId ??= this.#idSource();
-    return { deviceId, nextId: await this.#nextId };
-  }
-
-  async #idSource(): Promise<() => string> {
-    const rows = await this.#run(() => this.database.jobs.toArray());
-    const lastId = rows.reduce((last, row) => (row.lastId > last ? row.lastId : last), '');
-    const { now, randomHex } = this.#surroundings;
-    return createIdSource(now, randomHex, lastId || undefined);
-  }
-
-  async #firstStart(): Promise<string> {
-    const { now, randomHex } = this.#surroundings;
+  /**
+   * Does some work in one transaction on the journal and further tables. Dexie keeps a transaction
+   * open over native awaits only if the function it is handed is itself an async one.
+   */
+  #write<T>(more: Table[], work: () => Promise<T>): Promise<T> {
+    const { events, parts, jobs } = this.database;
     return this.#run(() =>
-      this.database.transaction('rw', this.database.device, async () => {
-        const row = await this.database.device.get('deviceId');
+      this.database.transaction('rw', [events, parts, jobs, ...more], async () => work())
+    );
+  }
+
+  #stamps(): Promise<Stamper> {
+    this.#stamper ??= this.#run(() => this.database.jobs.toArray())
+      .then((rows) => {
+        const lastId = rows.reduce((last, row) => (row.lastId > last ? row.lastId : last), '');
+        return new Stamper(this.#surroundings, lastId);
+      })
+      .catch((error: unknown) => {
+        this.#stamper = undefined; // the next act tries again
+        throw error;
+      });
+    return this.#stamper;
+  }
+
+  #firstStart(): Promise<string> {
+    const { now, randomHex } = this.#surroundings;
+    const { device } = this.database;
+    const made = createIdSource(now, randomHex)();
+    return this.#run(() =>
+      this.database.transaction('rw', device, async () => {
+        const row = await device.get('deviceId');
         if (row) return row.value as string;
-        const made = createIdSource(now, randomHex)();
-        await this.database.device.put({ name: 'deviceId', value: made });
+        await device.put({ name: 'deviceId', value: made });
         return made;
       })
     );
@@ -306,33 +256,4 @@ export class DexieStore implements JournalStore {
   #run<T>(work: () => PromiseLike<T>): Promise<T> {
     return withReconnect(this.database, work);
   }
-}
-
-function newRow(jobId: string): JobRow {
-  return {
-    jobId,
-    name: '',
-    revision: 0,
-    lastId: '',
-    lastAt: '',
-    viewVersion: VIEW_VERSION,
-    exported: 0,
-    exportedAt: null,
-    sequences: {}
-  };
-}
-
-function nameIn(view: JobView): string {
-  return current(partOf(view, 'job').opened)?.name ?? '';
-}
-
-function summaryOf(row: JobRow): JobSummary {
-  return {
-    jobId: row.jobId,
-    name: row.name,
-    events: row.revision,
-    unexported: Math.max(0, row.revision - row.exported),
-    lastAt: row.lastAt,
-    exportedAt: row.exportedAt
-  };
 }

@@ -1,8 +1,10 @@
 import {
-  type JournalEvent,
   type JobView,
+  type JournalEvent,
+  type ReadEvent,
   type StoredEvent,
   ViewDraft,
+  findUndoFault,
   foldEvent,
   readEvent
 } from '$lib/journal';
@@ -10,41 +12,58 @@ import {
 /** Fetches stored events by id. */
 export type FetchEvents = (ids: string[]) => Promise<(StoredEvent | undefined)[]>;
 
+export interface FoldedBatch {
+  /** Holds the touched parts, for storage. */
+  readonly draft: ViewDraft;
+  /** An undo in a circle of undos or too far along a chain of them: such events must not be kept. */
+  readonly undoFault: string | undefined;
+}
+
 /**
  * Folds a batch of events onto a view, fetching first what its undos name, along chains of undos.
- * Gives the draft, so that the caller can store the touched parts.
  */
 export async function foldBatch(
   base: JobView,
   events: readonly StoredEvent[],
   fetch: FetchEvents
-): Promise<ViewDraft> {
+): Promise<FoldedBatch> {
   const reads = events.map(readEvent);
-  const known = new Map<string, JournalEvent>();
-  for (const read of reads) if (read.kind === 'known') known.set(read.event.id, read.event);
+  const known = new Map(knownOf(reads).map((event) => [event.id, event]));
   const folded = new Set<string>();
-  let wanted = voidsIn([...known.values()]);
-  while ((wanted = wanted.filter((id) => !known.has(id))).length > 0) {
-    const fetched = (await fetch(wanted))
-      .filter((event) => event !== undefined)
-      .map(readEvent)
-      .filter((read) => read.kind === 'known')
-      .map((read) => read.event);
+  const asked = new Set<string>();
+  let wanted = namedIn([...known.values()]);
+  while ((wanted = wanted.filter((id) => !known.has(id) && !asked.has(id))).length > 0) {
+    for (const id of wanted) asked.add(id);
+    const stored = (await fetch(wanted)).filter((event) => event !== undefined);
+    const fetched = knownOf(stored.map(readEvent));
     for (const event of fetched) {
       known.set(event.id, event);
       folded.add(event.id);
     }
-    wanted = voidsIn(fetched);
+    wanted = namedIn(fetched);
   }
   const draft = new ViewDraft(base);
+  const undoFault = findUndoFault(voidsIn(known));
+  if (undoFault !== undefined) return { draft, undoFault };
   const lookup = (id: string) => (folded.has(id) ? known.get(id) : undefined);
   for (const read of reads) {
     foldEvent(draft, read, lookup);
     if (read.kind === 'known') folded.add(read.event.id);
   }
-  return draft;
+  return { draft, undoFault };
 }
 
-function voidsIn(events: readonly JournalEvent[]): string[] {
+function knownOf(reads: readonly ReadEvent[]): JournalEvent[] {
+  return reads.flatMap((read) => (read.kind === 'known' ? [read.event] : []));
+}
+
+function namedIn(events: readonly JournalEvent[]): string[] {
   return events.flatMap((event) => (event.type === 'entryVoided' ? [event.body.voids] : []));
+}
+
+function voidsIn(known: ReadonlyMap<string, JournalEvent>): Map<string, string> {
+  const voids = new Map<string, string>();
+  for (const event of known.values())
+    if (event.type === 'entryVoided') voids.set(event.id, event.body.voids);
+  return voids;
 }

@@ -1,5 +1,11 @@
 export { DexieStore } from './dexie-store.ts';
+export { MemoryDatabase, MemoryStore } from './memory-store.ts';
 export { isQuotaExceeded } from './reconnect.ts';
+export { type CheckedJobFile, checkJobFile, readJobFile } from './job-file.ts';
+export { type JobFile, journalSha256, writeJobFile } from './job-file-write.ts';
+export { type JobFileHeader, MAX_JOB_FILE_BYTES } from './job-file-format.ts';
+export { MAX_PHOTO_BYTES } from './photo.ts';
+export { Sha256, sha256Hex } from './sha256.ts';
 export { readReadingsCsv } from './csv.ts';
 export { readReadingsCsvFile } from './csv-file.ts';
 export { exportReadingsCsv } from './csv-export.ts';
@@ -21,12 +27,20 @@ export {
   MAX_CSV_ROWS
 } from './csv-types.ts';
 export { safeFileName } from './file-name.ts';
-export type {
-  Appended,
-  ImportRefusal,
-  ImportResult,
-  JobSummary,
-  JournalStore,
-  OpenJob,
-  StoreSurroundings
+export {
+  type Appended,
+  type ImportRefusal,
+  type ImportResult,
+  type JobSummary,
+  type JournalStore,
+  type NewPhoto,
+  type OpenJob,
+  PHOTO_TYPES,
+  type PhotoType,
+  type ProbeResult,
+  type Refusal,
+  type StorageEstimate,
+  type StoreHealth,
+  type StoreSurroundings,
+  type StoredPhoto
 } from './store.ts';

@@ -25,22 +25,77 @@ export interface Appended extends OpenJob {
 export type ImportRefusal =
   | 'not-a-job-file'
   | 'too-new'
+  | 'too-large'
   | 'torn'
   | 'wrong-count'
   | 'wrong-hash'
   | 'broken-line'
+  | 'bad-photo'
   | 'mixed-jobs'
   | 'gap'
   | 'conflict'
   | 'undo-circle';
 
+export interface Refusal {
+  ok: false;
+  reason: ImportRefusal;
+  /** Line of the job file, the header being line 1. */
+  line?: number;
+  detail?: string;
+}
+
+/**
+ * `added` and `already` count the events of the file that were new and that were here; `unknown`
+ * counts the events in the job, after the import, that this release does not know.
+ */
 export type ImportResult =
-  | { ok: true; jobId: string; added: number; already: number; unknown: number }
-  | { ok: false; reason: ImportRefusal; line?: number; detail?: string };
+  { ok: true; jobId: string; added: number; already: number; unknown: number } | Refusal;
+
+export const PHOTO_TYPES = ['image/jpeg', 'image/png', 'image/webp'] as const;
+export type PhotoType = (typeof PHOTO_TYPES)[number];
+
+/** A photo as it is kept. Bytes rather than a Blob, which some browsers lose. */
+export interface StoredPhoto {
+  photoId: string;
+  type: PhotoType;
+  bytes: ArrayBuffer;
+}
+
+/** A photo to add: re-encoded by the caller, so that it says nothing of where it was taken. */
+export interface NewPhoto {
+  palletId: string | null;
+  caption: string;
+  type: PhotoType;
+  bytes: ArrayBuffer;
+}
+
+/** Whether a write comes back from the disk. */
+export type ProbeResult =
+  | { ok: true; tookMs: number }
+  | { ok: false; reason: 'full' | 'unavailable' | 'wrong-answer'; detail: string };
+
+/** What the browser says of its storage, passed in by the caller. */
+export interface StorageEstimate {
+  usage?: number;
+  quota?: number;
+}
+
+/** Counts for the health page; nothing of what was measured, and no names. */
+export interface StoreHealth {
+  jobs: number;
+  events: number;
+  photos: number;
+  /** Jobs whose view was folded by another release and is rebuilt when opened. */
+  staleViews: number;
+  unexported: number;
+  usageBytes: number | null;
+  quotaBytes: number | null;
+}
 
 /**
  * Where a device keeps its journals. Memory and IndexedDB fulfil the same contract, and one suite
- * of tests holds both to it. Every promise settles only when the data is committed.
+ * of tests holds both to it. Every promise settles only when the data is committed. Nothing that
+ * was appended is ever deleted.
  */
 export interface JournalStore {
   /** This device's id, made at its first start. */
@@ -52,20 +107,35 @@ export interface JournalStore {
    * Appends events of one act to a job in one transaction: events, the touched parts of the view
    * and the counters, or nothing at all. Ids are made before the first try, so that a retry after
    * a lost connection cannot double them.
+   *
+   * @throws EngineError `empty` for no act, `inconsistent` for a body that could not be read back
    */
   append(jobId: string, acts: readonly NewEvent[], sorter?: string): Promise<Appended>;
+  /** Appends photoAdded and keeps the photo, in one transaction. */
+  addPhoto(jobId: string, photo: NewPhoto, sorter?: string): Promise<Appended>;
+  /** A photo, or undefined when this device does not have it. */
+  photo(photoId: string): Promise<StoredPhoto | undefined>;
   /** The newest events of a job, newest first. */
   newest(jobId: string, limit: number): Promise<StoredEvent[]>;
   /** All events of a job in order of id, in batches. */
   events(jobId: string): AsyncGenerator<StoredEvent[]>;
-  /** Adds the events of a checked job file that are not here yet, in one transaction. */
-  merge(events: readonly StoredEvent[]): Promise<ImportResult>;
-  /** Folds the view anew from all events. */
+  /**
+   * Adds the events and photos of a checked job file that are not here yet, in one transaction. It
+   * checks once more what only the two journals together can tell, and refuses whole.
+   */
+  merge(events: Iterable<StoredEvent>, photos?: readonly StoredPhoto[]): Promise<ImportResult>;
+  /** Folds the view anew from all events, and counts them anew. */
   rebuild(jobId: string): Promise<OpenJob | undefined>;
   /** Notes that a backup with so many events of the job left the device. */
   markExported(jobId: string, events: number, at: string): Promise<void>;
   /** Calls back after any commit to the job, in this tab or another; returns how to stop. */
   watch(jobId: string, changed: () => void): () => void;
+  /** A small preference of this device, such as the nickname last used; not part of any job. */
+  readDevice(name: string): Promise<unknown>;
+  writeDevice(name: string, value: unknown): Promise<void>;
+  /** Writes a little, reads it back, and says whether that went well. Never throws. */
+  probe(): Promise<ProbeResult>;
+  health(estimate?: StorageEstimate): Promise<StoreHealth>;
 }
 
 /** What a store takes from outside, so that tests decide clock and chance. */

@@ -1,0 +1,236 @@
+import { EngineError } from '$lib/engine';
+import {
+  EMPTY_VIEW,
+  type JobView,
+  type NewEvent,
+  type StoredEvent,
+  createIdSource,
+  partOf
+} from '$lib/journal';
+import { foldBatch } from './fold-batch.ts';
+import { type JobRow, newRow, summaryOf, withBackup, withEvents, withView } from './job-row.ts';
+import { MergeCheck, MergeRefused, orRefusal } from './merge-check.ts';
+import { photoAct } from './photo.ts';
+import { probeWith } from './probe.ts';
+import { Stamper, requireActs, sealActs } from './stamp.ts';
+import type {
+  Appended,
+  ImportResult,
+  JobSummary,
+  JournalStore,
+  NewPhoto,
+  OpenJob,
+  ProbeResult,
+  StorageEstimate,
+  StoreHealth,
+  StoreSurroundings,
+  StoredPhoto
+} from './store.ts';
+
+interface MemoryJob {
+  row: JobRow;
+  view: JobView;
+  events: Map<string, StoredEvent>;
+}
+
+/** What several stores on one device share, as tabs share a database. */
+export class MemoryDatabase {
+  readonly jobs = new Map<string, MemoryJob>();
+  readonly photos = new Map<string, StoredPhoto>();
+  readonly device = new Map<string, unknown>();
+  readonly watchers = new Set<(jobId: string) => void>();
+  /** One piece of writing at a time, over all stores. */
+  queue: Promise<unknown> = Promise.resolve();
+}
+
+/** The journal in memory, for tests and for looking into a file. Keeps nothing. */
+export class MemoryStore implements JournalStore {
+  readonly #surroundings: StoreSurroundings;
+  readonly #database: MemoryDatabase;
+  #stamper: Stamper | undefined;
+
+  constructor(surroundings: StoreSurroundings, database = new MemoryDatabase()) {
+    this.#surroundings = surroundings;
+    this.#database = database;
+  }
+
+  async deviceId(): Promise<string> {
+    const { now, randomHex } = this.#surroundings;
+    const { device } = this.#database;
+    if (!device.has('deviceId')) device.set('deviceId', createIdSource(now, randomHex)());
+    return device.get('deviceId') as string;
+  }
+
+  async jobs(): Promise<JobSummary[]> {
+    return [...this.#database.jobs.values()]
+      .map(({ row }) => summaryOf(row))
+      .sort((one, other) => (one.lastAt < other.lastAt ? 1 : -1));
+  }
+
+  async open(jobId: string): Promise<OpenJob | undefined> {
+    const job = this.#database.jobs.get(jobId);
+    return job && { view: job.view, summary: summaryOf(job.row) };
+  }
+
+  append(jobId: string, acts: readonly NewEvent[], sorter = ''): Promise<Appended> {
+    return this.#write(async () => {
+      requireActs(acts);
+      const deviceId = await this.deviceId();
+      const { row, view, events: here } = this.#jobOf(jobId);
+      this.#stamper ??= new Stamper(this.#surroundings, this.#lastId());
+      const stamp = this.#stamper.stamp(acts.length);
+      this.#stamper.raise(stamp, row.lastId);
+      const events = sealActs(acts, stamp, row, deviceId, sorter);
+      const { draft, undoFault } = await foldBatch(view, events, fetchFrom(here));
+      if (undoFault) throw new EngineError('inconsistent', `${undoFault} undoes too many undos`);
+      return { ...this.#keep(row, draft.finish(), here, events), events };
+    });
+  }
+
+  async addPhoto(jobId: string, photo: NewPhoto, sorter = ''): Promise<Appended> {
+    const { act, kept } = photoAct(photo, this.#surroundings.randomHex);
+    const appended = await this.append(jobId, [act], sorter);
+    this.#database.photos.set(kept.photoId, kept);
+    return appended;
+  }
+
+  async photo(photoId: string): Promise<StoredPhoto | undefined> {
+    return this.#database.photos.get(photoId);
+  }
+
+  async newest(jobId: string, limit: number): Promise<StoredEvent[]> {
+    return this.#inOrder(jobId).reverse().slice(0, limit);
+  }
+
+  async *events(jobId: string): AsyncGenerator<StoredEvent[]> {
+    const events = this.#inOrder(jobId);
+    if (events.length > 0) yield events;
+  }
+
+  merge(events: Iterable<StoredEvent>, photos: readonly StoredPhoto[] = []): Promise<ImportResult> {
+    return this.#write(() => orRefusal(() => this.#merge([...events], photos)));
+  }
+
+  rebuild(jobId: string): Promise<OpenJob | undefined> {
+    return this.#write(async () => {
+      const job = this.#database.jobs.get(jobId);
+      if (!job) return undefined;
+      const events = this.#inOrder(jobId);
+      const { draft } = await foldBatch(EMPTY_VIEW, events, fetchFrom(new Map()));
+      const { exported, exportedAt } = job.row;
+      const row = { ...newRow(jobId), exported, exportedAt };
+      return this.#keep(row, draft.finish(), new Map(), events);
+    });
+  }
+
+  async markExported(jobId: string, events: number, at: string): Promise<void> {
+    const job = this.#database.jobs.get(jobId);
+    if (job) this.#changed({ ...job, row: withBackup(job.row, events, at) });
+  }
+
+  watch(jobId: string, changed: () => void): () => void {
+    const watcher = (id: string) => id === jobId && changed();
+    this.#database.watchers.add(watcher);
+    return () => this.#database.watchers.delete(watcher);
+  }
+
+  async readDevice(name: string): Promise<unknown> {
+    return structuredClone(this.#database.device.get(`preference:${name}`));
+  }
+
+  async writeDevice(name: string, value: unknown): Promise<void> {
+    this.#database.device.set(`preference:${name}`, structuredClone(value));
+  }
+
+  probe(): Promise<ProbeResult> {
+    const { device } = this.#database;
+    return probeWith(
+      this.#surroundings,
+      async (value) => device.set('probe', value),
+      async () => device.get('probe')
+    );
+  }
+
+  async health(estimate: StorageEstimate = {}): Promise<StoreHealth> {
+    const jobs = [...this.#database.jobs.values()];
+    return {
+      jobs: jobs.length,
+      events: jobs.reduce((sum, { events }) => sum + events.size, 0),
+      photos: this.#database.photos.size,
+      staleViews: 0,
+      unexported: jobs.reduce((sum, { row }) => sum + summaryOf(row).unexported, 0),
+      usageBytes: estimate.usage ?? null,
+      quotaBytes: estimate.quota ?? null
+    };
+  }
+
+  async #merge(
+    events: readonly StoredEvent[],
+    photos: readonly StoredPhoto[]
+  ): Promise<ImportResult> {
+    if (events.length === 0) throw new MergeRefused('not-a-job-file');
+    const { row, view, events: here } = this.#jobOf(events[0].jobId);
+    const check = new MergeCheck(row);
+    const fresh = check.sort(
+      events,
+      events.map(({ id }) => here.get(id))
+    );
+    check.finish();
+    const { draft, undoFault } = await foldBatch(view, fresh, fetchFrom(here));
+    if (undoFault) throw new MergeRefused('undo-circle', undefined, undoFault);
+    const merged = draft.finish();
+    this.#keep(row, merged, here, structuredClone(fresh));
+    const kept = this.#database.photos;
+    for (const photo of photos) if (!kept.has(photo.photoId)) kept.set(photo.photoId, photo);
+    const unknown = Object.values(partOf(merged, 'voids').unknown);
+    return {
+      ok: true,
+      jobId: row.jobId,
+      added: check.added,
+      already: check.already,
+      unknown: unknown.reduce((sum, count) => sum + count, 0)
+    };
+  }
+
+  #keep(
+    row: JobRow,
+    view: JobView,
+    here: ReadonlyMap<string, StoredEvent>,
+    events: readonly StoredEvent[]
+  ): OpenJob {
+    const all = new Map(here);
+    for (const event of events) all.set(event.id, event);
+    const next = withView(withEvents(row, events), view);
+    this.#changed({ row: next, view, events: all });
+    return { view, summary: summaryOf(next) };
+  }
+
+  #changed(job: MemoryJob): void {
+    this.#database.jobs.set(job.row.jobId, job);
+    for (const watcher of this.#database.watchers) watcher(job.row.jobId);
+  }
+
+  #jobOf(jobId: string): MemoryJob {
+    const job = this.#database.jobs.get(jobId);
+    return job ?? { row: newRow(jobId), view: EMPTY_VIEW, events: new Map() };
+  }
+
+  #inOrder(jobId: string): StoredEvent[] {
+    return [...this.#jobOf(jobId).events.values()].sort((a, b) => (a.id < b.id ? -1 : 1));
+  }
+
+  #lastId(): string {
+    const ids = [...this.#database.jobs.values()].map(({ row }) => row.lastId);
+    return ids.reduce((last, id) => (id > last ? id : last), '');
+  }
+
+  #write<T>(work: () => Promise<T>): Promise<T> {
+    const done = this.#database.queue.then(work);
+    this.#database.queue = done.catch(() => undefined);
+    return done;
+  }
+}
+
+function fetchFrom(events: ReadonlyMap<string, StoredEvent>) {
+  return async (ids: string[]) => ids.map((id) => events.get(id));
+}

@@ -1,0 +1,196 @@
+import fc from 'fast-check';
+import {
+  BOUNDARY_METHODS,
+  type BodyOf,
+  type EventType,
+  type NewEvent,
+  SET_ASIDE_REASONS,
+  SET_ASIDE_USES,
+  type StoredEvent
+} from '$lib/journal';
+
+export const JOB_ID = '018f0000-0000-7000-8000-000000000001';
+const maybe = <T>(arbitrary: fc.Arbitrary<T>) => fc.option(arbitrary, { nil: undefined });
+
+const palletId = fc.constantFrom('p1', 'p2', 'constructor');
+const slopeId = fc.constantFrom('s1', 's2');
+const gradesId = fc.constantFrom(null, 'g1', 'g2');
+const pile = fc.integer({ min: 1, max: 8 });
+const count = fc.integer({ min: 0, max: 5000 });
+const lengthMm = fc.integer({ min: 0, max: 10_000 });
+const reading = fc.integer({ min: 150, max: 4000 });
+const points = fc.array(reading, { minLength: 1, maxLength: 4 });
+const name = fc.constantFrom('Barn', 'Chapel', 'toString', '小屋');
+const reason = fc.constantFrom(...SET_ASIDE_REASONS);
+const use = fc.constantFrom(...SET_ASIDE_USES);
+const sample = maybe(
+  fc.record({
+    drawId: fc.constantFrom('d1', 'd2'),
+    layer: count,
+    ring: fc.constant('clear' as const)
+  })
+);
+const edge = fc.record({ kind: fc.constantFrom('verge' as const, 'hip' as const) });
+const piles = fc.array(fc.record({ pile, pieces: count }), { minLength: 1, maxLength: 2 });
+const hash = fc.constant('0'.repeat(64));
+
+/** For each type of event, any of its bodies. `entryVoided` names what the caller puts in. */
+export const BODY: {
+  [T in Exclude<EventType, 'entryVoided'>]: fc.Arbitrary<BodyOf<T>>;
+} = {
+  jobOpened: fc.record({ name }),
+  jobSettingsSet: fc.record({
+    kickAllowanceMm: fc.constantFrom(1, 1.5, 2),
+    piles: maybe(fc.constant(3))
+  }),
+  slateSpecSet: fc.record({
+    lengthMm,
+    widthMm: lengthMm,
+    nailing: fc.constantFrom('centre' as const, 'head' as const),
+    headlapMm: lengthMm,
+    jointMinMm: lengthMm,
+    jointMaxMm: lengthMm,
+    eaveOverhangMm: lengthMm,
+    vergeOverhangMm: lengthMm
+  }),
+  deliveryDeclared: fc.record({ supplier: name, slatesOrdered: maybe(count) }),
+  palletAdded: fc.record({ palletId, label: name, slates: count }),
+  sampleDrawn: fc.record({
+    seed: fc.integer(),
+    plan: fc.constantFrom('own' as const, 'variables' as const),
+    positions: fc.array(fc.record({ palletId, layer: count, place: count }), {
+      minLength: 1,
+      maxLength: 3
+    })
+  }),
+  slateGauged: fc.record({ palletId, points, gradesId, pile: fc.option(pile), sample }),
+  slateTapped: fc.record({ palletId, pile, gradesId }),
+  slateSetAside: fc.record({ palletId, reason, use, points: maybe(points), sample }),
+  slateChecked: fc.record({
+    palletId: fc.option(palletId),
+    of: fc.constantFrom('tap' as const, 'pile' as const),
+    pile,
+    gradesId,
+    points
+  }),
+  stackMeasured: fc.record({
+    palletId: fc.option(palletId),
+    slates: fc.integer({ min: 1, max: 100 }),
+    totalMm: lengthMm
+  }),
+  pileCounted: fc.record({ gradesId, pile, slates: count }),
+  gradesSet: fc.record({
+    method: fc.constantFrom(...BOUNDARY_METHODS),
+    thresholdsMm: fc.array(lengthMm, { minLength: 1, maxLength: 7 })
+  }),
+  slopeSet: fc.record({
+    slopeId,
+    name,
+    rafterLengthMm: lengthMm,
+    eaveWidthMm: lengthMm,
+    pitchDegrees: fc.constantFrom(null, 35, 40),
+    eaveHeightMm: lengthMm,
+    left: edge,
+    right: edge,
+    openings: fc.constant([])
+  }),
+  slopeRemoved: fc.record({ slopeId }),
+  planAdopted: fc.record({
+    gradesId,
+    kickAllowanceMm: fc.constant(1.5),
+    expectedKickers: fc.constantFrom(0, 3.25),
+    joints: count,
+    courses: fc.array(fc.record({ slopeId, course: count, piles }), { maxLength: 3 })
+  }),
+  courseLaid: fc.record({ slopeId, course: fc.integer({ min: 1, max: 3 }), piles }),
+  slatesLost: fc.record({
+    pile,
+    gradesId,
+    slates: count,
+    reason: fc.constantFrom('broken' as const, 'rogue' as const)
+  }),
+  defectNoted: fc.record({ palletId: fc.option(palletId), text: name }),
+  photoAdded: fc.record({
+    photoId: fc.constantFrom('f1', 'f2'),
+    palletId: fc.option(palletId),
+    caption: name,
+    sha256: hash,
+    bytes: count
+  }),
+  gaugeStudied: fc.record({
+    readings: fc.array(fc.array(points, { maxLength: 2 }), { maxLength: 2 }),
+    sorters: fc.array(name, { maxLength: 2 }),
+    repeatabilitySdMm: fc.constant(0.05)
+  }),
+  verdictSigned: fc.record({
+    verdict: fc.constantFrom('take' as const, 'query' as const),
+    signedBy: name,
+    note: name,
+    journalSha256: hash,
+    events: count
+  })
+};
+
+/** Every type that has a count of its own. */
+export const COUNTED_TYPES = Object.keys(BODY) as (keyof typeof BODY)[];
+
+/** Any act but an undo. */
+export const act: fc.Arbitrary<NewEvent> = fc.oneof(
+  ...COUNTED_TYPES.map((type) =>
+    (BODY[type] as fc.Arbitrary<object>).map((body) => ({ type, body }) as NewEvent)
+  )
+);
+
+/** The id of the event with the given place in a made-up journal; ids rise with places. */
+export function idAt(place: number): string {
+  const clock = (1_770_000_000_000 + place * 20_000).toString(16).padStart(12, '0');
+  return `${clock.slice(0, 8)}-${clock.slice(8)}-7000-8000-${String(place).padStart(12, '0')}`;
+}
+
+export function deviceAt(place: number): string {
+  return `018f0000-0000-7000-8000-0000000000${10 + place}`;
+}
+
+/** An undo of the event with the given place. */
+interface Undo {
+  readonly undoOf: number;
+}
+
+/**
+ * A whole journal: acts of two devices and sorters, a third of them undos of what came before, also
+ * of undos. In order of id, each device's numbers without a gap.
+ */
+export const journal: fc.Arbitrary<StoredEvent[]> = fc
+  .array(
+    fc.record({
+      what: fc.oneof(
+        { weight: 2, arbitrary: act as fc.Arbitrary<NewEvent | Undo> },
+        { weight: 1, arbitrary: fc.record({ undoOf: fc.nat(1000) }) }
+      ),
+      device: fc.constantFrom(0, 1),
+      sorter: fc.constantFrom('', 'Wren', 'valueOf')
+    }),
+    { minLength: 1, maxLength: 40, size: 'max' }
+  )
+  .map((acts) => {
+    const numbers = [0, 0];
+    return acts.map(({ what, device, sorter }, place): StoredEvent => {
+      const event =
+        'undoOf' in what
+          ? place === 0
+            ? { type: 'jobOpened', body: { name: 'Barn' } }
+            : { type: 'entryVoided', body: { voids: idAt(what.undoOf % place) } }
+          : what;
+      return {
+        id: idAt(place),
+        jobId: JOB_ID,
+        deviceId: deviceAt(device),
+        deviceSeq: ++numbers[device],
+        at: new Date(1_770_000_000_000 + place * 20_000).toISOString(),
+        sorter,
+        type: event.type,
+        v: 1,
+        body: { ...event.body }
+      };
+    });
+  });
