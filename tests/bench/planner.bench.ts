@@ -118,5 +118,5 @@ function growth(): void {
 }
 
 growth();
-await againstHighs();
+if (!process.argv.includes('--growth')) await againstHighs();
 console.log(`sink ${sink}`);

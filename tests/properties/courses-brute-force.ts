@@ -1,4 +1,5 @@
 import type { PlanRequest } from '$lib/engine/courses/index.ts';
+import type { CourseDemand } from '$lib/engine/roof/index.ts';
 
 /** A piece of the roof that some pile must fill. */
 interface Place {
@@ -6,7 +7,7 @@ interface Place {
   readonly run: number;
   readonly isWide: boolean;
   readonly commonNeighbours: number;
-  readonly thickest: number;
+  readonly mayHold: (pile: number) => boolean;
 }
 
 /** The figures of the best plan: kickers in thousandths, changeovers, pieces of each pile. */
@@ -45,7 +46,7 @@ export function bruteForceOptimum(request: PlanRequest): BruteForceOptimum | und
     const place = places[laid.length];
     const stock = place.isWide ? wide : slates;
     for (let pile = laid.at(-1) ?? 0; pile < piles.length; pile++) {
-      if (stock[pile] === 0 || pile + 1 < place.thickest) continue;
+      if (stock[pile] === 0 || !place.mayHold(pile + 1)) continue;
       stock[pile]--;
       laid.push(pile);
       lay();
@@ -85,11 +86,27 @@ function placesOf(request: PlanRequest): { places: Place[]; fixed: number; commo
           run,
           isWide,
           commonNeighbours: neighbours.filter(Boolean).length,
-          thickest: request.thickestPileOfSlope?.get(demand.slopeId) ?? 1
+          mayHold: (pile) => fitsBesideLaid(request, demand, pile)
         });
       }
     }
   return { places, fixed, commonNeed };
+}
+
+/** Whether a pile may go on a course, seeing every laid course that binds it. */
+export function fitsBesideLaid(
+  { laid = [], laidBinds = 'all-slopes' }: PlanRequest,
+  course: CourseDemand,
+  pile: number
+): boolean {
+  return laid
+    .filter((one) => laidBinds === 'all-slopes' || one.slopeId === course.slopeId)
+    .every((one) => {
+      const isBelow =
+        one.heightMm < course.heightMm ||
+        (one.heightMm === course.heightMm && one.slopeId < course.slopeId);
+      return isBelow ? pile >= one.thinnestPile : pile <= one.thickestPile;
+    });
 }
 
 function figures(

@@ -1,5 +1,5 @@
 import * as fc from 'fast-check';
-import type { CommonStock, PileStock, PlanRequest } from '$lib/engine/courses/index.ts';
+import type { CommonStock, LaidCourse, PileStock, PlanRequest } from '$lib/engine/courses/index.ts';
 import type { CourseDemand, CourseRun } from '$lib/engine/roof/index.ts';
 
 /** How large the random roofs of a test may be. */
@@ -37,10 +37,8 @@ export function planRequests(size: CaseSize): fc.Arbitrary<PlanRequest> {
         piles: fc.array(pileStock(slates, wide, piles), { minLength: piles, maxLength: piles }),
         kicks: chances(piles),
         common: hasCommon ? commonStock(wide) : fc.constant(undefined),
-        thickestPileOfSlope:
-          isPartLaid === 0
-            ? fc.integer({ min: 1, max: piles }).map((pile) => new Map([['slope 0', pile]]))
-            : fc.constant(undefined)
+        laid: isPartLaid === 0 ? laidCourses(slopes.length, piles) : fc.constant([]),
+        laidBinds: fc.constantFrom<('all-slopes' | 'own-slope')[]>('all-slopes', 'own-slope')
       });
     });
 }
@@ -87,6 +85,25 @@ function pileStock(slates: number, wide: number, piles: number): fc.Arbitrary<Pi
       reservedSlates: pile.reserve,
       reservedSlateAndAHalves: pile.reserveWide
     }));
+}
+
+/** One or two laid courses, at heights below, between and above those still to lay. */
+function laidCourses(slopes: number, piles: number): fc.Arbitrary<LaidCourse[]> {
+  const course = fc
+    .record({
+      slope: fc.integer({ min: 0, max: slopes - 1 }),
+      heightMm: fc.constantFrom(-100, 50, 125, 225, 1000),
+      thickestPile: fc.integer({ min: 1, max: piles }),
+      step: fc.constantFrom(0, 0, 1)
+    })
+    .map(({ slope, heightMm, thickestPile, step }) => ({
+      slopeId: `slope ${slope}`,
+      course: 100,
+      heightMm,
+      thickestPile,
+      thinnestPile: Math.min(piles, thickestPile + step)
+    }));
+  return fc.array(course, { minLength: 1, maxLength: 2 });
 }
 
 function commonStock(wide: number): fc.Arbitrary<CommonStock> {

@@ -1,5 +1,6 @@
 import type { PlanRequest } from '$lib/engine/courses/index.ts';
 import type { CourseRun } from '$lib/engine/roof/index.ts';
+import { fitsBesideLaid } from './courses-brute-force.ts';
 
 /**
  * The planner's model as a mixed-integer programme in LP format, for a general solver. It is built
@@ -33,7 +34,6 @@ export function milpOf(request: PlanRequest): { lp: string; constant: number } |
     piles.slice(0, last + 1).map((_pile, k) => `${sign} ${name}_${run}_${k}`);
 
   for (const course of inOrder(request)) {
-    const thickest = request.thickestPileOfSlope?.get(course.slopeId) ?? 1;
     const runsOfCourse: number[] = [];
     for (const run of course.runs) {
       const ends = wideEnds(run);
@@ -61,7 +61,7 @@ export function milpOf(request: PlanRequest): { lp: string; constant: number } |
               `${[...upTo('+', 'f', r, k), ...upTo('-', 'l', previous, k)].join(' ')} <= 0`
             );
         }
-        if (k + 1 < thickest) rows.push(`o_${r}_${k} = 0`);
+        if (!fitsBesideLaid(request, course, k + 1)) rows.push(`o_${r}_${k} = 0`);
         const q = thousandths(kicks.within[k]);
         objective.push(`+ ${q} n_${r}_${k} - ${q} o_${r}_${k}`);
         slateUse[k].push(`+ n_${r}_${k}`);

@@ -13,7 +13,9 @@ export interface PileSpan {
 export interface PileLimit {
   readonly slates: number;
   readonly slateAndAHalves: number;
-  /** The last slot this pile may cover: above it lies a slope that has already gone thinner. */
+  /** The first slot this pile may cover; 1 unless something thicker is laid above. */
+  readonly firstSlot: number;
+  /** The last slot this pile may cover: all, unless something thinner is laid below. */
   readonly lastSlot: number;
 }
 
@@ -101,7 +103,7 @@ function pileTable(
   let tail = 0;
   let entering = count;
   let reach = Math.min(count, limit.lastSlot);
-  for (let after = count - 1; after >= 0; after--) {
+  for (let after = count - 1; after >= limit.firstSlot - 1; after--) {
     const nearest = row.isInsideCourse[after] ? row.lastOfCourse[after] : after + 1;
     for (; entering >= nearest; entering--) {
       if (ending[entering] === NONE) continue;

@@ -3,6 +3,7 @@ export type {
   CoursePart,
   Evenness,
   KickChances,
+  LaidCourse,
   PileCount,
   PileStock,
   PileUse,
@@ -59,6 +60,7 @@ export {
 } from './load-out.ts';
 export type {
   LayPart,
+  LetSlopesDiffer,
   LetThicknessRise,
   MoveThreshold,
   NarrowReserve,

@@ -18,16 +18,24 @@ import { toHundredths } from '../units.ts';
 export function layingOrder(courses: readonly CourseDemand[]): CourseDemand[] {
   for (const course of courses) requireCourse(course);
   requireRisingSlopes(courses);
-  return courses
-    .map((course) => ({ course, height: toHundredths(course.heightMm) }))
+  return inLayingOrder(courses, (course) => course);
+}
+
+/** Sorts whatever has a place on the roof in laying order; a new array, nothing is checked. */
+export function inLayingOrder<T>(items: readonly T[], placeOf: (item: T) => CoursePlace): T[] {
+  return items
+    .map((item) => ({ item, place: placeOf(item), height: toHundredths(placeOf(item).heightMm) }))
     .sort(
       (one, other) =>
         one.height - other.height ||
-        compareText(one.course.slopeId, other.course.slopeId) ||
-        one.course.course - other.course.course
+        compareText(one.place.slopeId, other.place.slopeId) ||
+        one.place.course - other.place.course
     )
-    .map(({ course }) => course);
+    .map(({ item }) => item);
 }
+
+/** Where a course stands on the roof. */
+type CoursePlace = Pick<CourseDemand, 'slopeId' | 'course' | 'heightMm'>;
 
 /** Pieces of a course over all its runs. */
 export function piecesInCourse(course: CourseDemand): number {

@@ -1,6 +1,14 @@
 import { EngineError, requireWhole } from '../errors.ts';
 import { courseName } from './laying-order.ts';
-import type { CommonStock, CoursePart, PileStock, Plan, PlanRequest } from './plan-types.ts';
+import type {
+  CommonStock,
+  CoursePart,
+  LaidCourse,
+  PileStock,
+  Plan,
+  PlannedCourse,
+  PlanRequest
+} from './plan-types.ts';
 
 /** Something that happened on the roof, in the order it happened. */
 export type LayingEvent =
@@ -47,8 +55,8 @@ export interface LayingProgress {
  *
  * Rules. A laid course takes its pieces off the stock (those of the plan unless others are given).
  * A lost slate comes off the stock and off the reserve, for the reserve is there to break; but the
- * reserve never falls below the spares kept for repairs. A count replaces the stock. On each slope
- * nothing thicker may follow than the thinnest pile laid there so far.
+ * reserve never falls below the spares kept for repairs. A count replaces the stock. Laid courses
+ * bind the rest: nothing thicker above them, nothing thinner below.
  *
  * @param request what the plan was made for
  * @param keptSpares full slates of each pile kept for repairs whatever breaks; none if left out
@@ -68,8 +76,7 @@ export function layingProgress(
   const piles = request.piles.map((pile) => ({ ...pile }));
   const common = request.common && { ...request.common };
   const planned = new Map(plan.courses.map((course) => [key(course), course]));
-  const thickest = new Map(request.thickestPileOfSlope);
-  const laid = new Map<string, { slopeId: string; course: number }>();
+  const laid = new Map<string, LaidCourse | undefined>();
   const overdrawn = new Set<number | 'common'>();
   let lostSlates = 0;
   let lostSlateAndAHalves = 0;
@@ -100,11 +107,9 @@ export function layingProgress(
       if (!course) throw new EngineError('inconsistent', `${courseName(event)} is not in the plan`);
       if (laid.has(key(event)))
         throw new EngineError('inconsistent', `${courseName(event)} is laid twice`);
-      laid.set(key(event), { slopeId: event.slopeId, course: event.course });
-      for (const part of event.parts ?? course.parts) {
-        take(part.pile, part.slates, part.slateAndAHalves);
-        thickest.set(event.slopeId, Math.max(part.pile, thickest.get(event.slopeId) ?? 1));
-      }
+      const parts = event.parts ?? course.parts;
+      for (const part of parts) take(part.pile, part.slates, part.slateAndAHalves);
+      laid.set(key(event), laidCourse(course, parts));
       if (course.commonSlateAndAHalves > 0) take('common', 0, course.commonSlateAndAHalves);
     } else if (event.type === 'slates-lost') {
       take(event.pile, event.slates, event.slateAndAHalves);
@@ -123,7 +128,7 @@ export function layingProgress(
     }
   }
   return {
-    laid: [...laid.values()],
+    laid: [...laid.keys()].map((name) => courseOf(planned.get(name)!)),
     lostSlates,
     lostSlateAndAHalves,
     overdrawn: [...overdrawn],
@@ -132,9 +137,28 @@ export function layingProgress(
       courses: request.courses.filter((course) => !laid.has(key(course))),
       piles,
       ...(common && { common }),
-      thickestPileOfSlope: thickest
+      laid: [
+        ...(request.laid ?? []),
+        ...[...laid.values()].filter((course) => course !== undefined)
+      ]
     }
   };
+}
+
+/** How a laid course binds the rest; a course without graded pieces binds nothing. */
+function laidCourse(course: PlannedCourse, parts: readonly CoursePart[]): LaidCourse | undefined {
+  if (parts.length === 0) return undefined;
+  const piles = parts.map((part) => part.pile);
+  return {
+    ...courseOf(course),
+    heightMm: course.heightMm,
+    thickestPile: Math.min(...piles),
+    thinnestPile: Math.max(...piles)
+  };
+}
+
+function courseOf({ slopeId, course }: PlannedCourse): { slopeId: string; course: number } {
+  return { slopeId, course };
 }
 
 type Mutable<T> = { -readonly [Key in keyof T]: T[Key] };

@@ -40,7 +40,7 @@ export function moveThresholds(request: PlanRequest, knowledge: StockKnowledge):
 /** Sorts everything again at other thresholds; reserves stay as large as they are in sum. */
 export function sortAgain(request: PlanRequest, knowledge: StockKnowledge): OtherPiles[] {
   const { piles, common } = request;
-  if (request.thickestPileOfSlope || !canPrice(request, knowledge)) return [];
+  if (request.laid?.length || !canPrice(request, knowledge)) return [];
   const total = (read: (pile: PileStock) => number) =>
     piles.reduce((sum, pile) => sum + read(pile), 0);
   const slates = total((pile) => pile.slates);

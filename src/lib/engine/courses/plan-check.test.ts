@@ -76,9 +76,15 @@ describe('checkPlan', () => {
     expect(checkPlan(lean, plan).map((fault) => fault.rule)).toContain('stock');
   });
 
-  it('finds a pile that a slope laid in part has left behind', () => {
-    const partLaid = { ...request, thickestPileOfSlope: new Map([['south', 2]]) };
-    expect(checkPlan(partLaid, plan).map((fault) => fault.rule)).toContain('piles');
+  it('finds a pile out of order beside courses laid already', () => {
+    const low = { slopeId: 'east', course: 1, heightMm: 0, thickestPile: 1, thinnestPile: 2 };
+    const partLaid = { ...request, laid: [low] };
+    expect(checkPlan(partLaid, plan).map((fault) => fault.rule)).toContain('order');
+    expect(checkPlan({ ...partLaid, laidBinds: 'own-slope' }, plan)).toEqual([]);
+    const high = { ...low, heightMm: 1000, thickestPile: 2, thinnestPile: 3 };
+    expect(checkPlan({ ...request, laid: [high] }, plan).map((fault) => fault.rule)).toContain(
+      'order'
+    );
   });
 
   it('finds kickers, joints, changeovers and spares that do not add up', () => {

@@ -18,9 +18,8 @@ const KICKERS_TOLERANCE_PER_JOINT = 1e-9;
  * planner's proof.
  *
  * Rules: every course of the request is there once (`courses`) and gets its pieces (`demand`); a
- * course holds at most two piles that exist, the thicker first, and none that its slope has already
- * left behind (`piles`); no pile is thicker than one laid lower on the same slope, nor than one
- * laid at a lower height on any slope (`order`); no stock is used beyond its reserve (`stock`);
+ * course holds at most two piles that exist (`piles`); in a course, on a slope and from height to
+ * height over all slopes thickness never rises, courses laid already included (`order`); no stock is used beyond its reserve (`stock`);
  * kickers, joints, changeovers and spares add up (`figures`). Cost: linear in the pieces.
  */
 export function checkPlan(request: PlanRequest, plan: Plan): PlanFault[] {
@@ -56,6 +55,7 @@ export function checkPlan(request: PlanRequest, plan: Plan): PlanFault[] {
   if (plan.changeovers !== plan.courses.filter((course) => course.parts.length === 2).length)
     report('figures', 'changeovers are miscounted');
   checkOrder(laid, report);
+  checkBesideLaid(request, laid, report);
   checkStock(request, plan, report);
   return faults;
 }
@@ -86,11 +86,9 @@ function checkParts(
   if (givenWide !== (request.common ? 0 : wide) || common !== (request.common ? wide : 0))
     report('demand', `${name} gets ${givenWide} + ${common} slate-and-a-halves of ${wide}`);
   if (course.parts.length > 2) report('piles', `${name} holds ${course.parts.length} piles`);
-  const thickest = request.thickestPileOfSlope?.get(demand.slopeId) ?? 1;
   for (const [index, part] of course.parts.entries()) {
     if (part.pile < 1 || part.pile > request.piles.length)
       report('piles', `${name} is laid from pile ${part.pile}, which does not exist`);
-    if (part.pile < thickest) report('piles', `${name} goes back to pile ${part.pile}`);
     if (index > 0 && part.pile <= course.parts[index - 1].pile)
       report('order', `${name} does not give its thicker pile first`);
     if (part.slates + part.slateAndAHalves === 0) report('piles', `${name} has an empty part`);
@@ -163,6 +161,23 @@ function checkOrder(laid: readonly Laid[], report: Report): void {
     thinnestHere = Math.max(thinnestHere, ...piles);
     thinnestOfSlope.set(demand.slopeId, Math.max(...piles));
   }
+}
+
+/** Compares every planned course with every laid one that binds it. */
+function checkBesideLaid(request: PlanRequest, planned: readonly Laid[], report: Report): void {
+  for (const laid of request.laid ?? [])
+    for (const { demand, course } of planned) {
+      const isSameSlope = laid.slopeId === demand.slopeId;
+      if (course.parts.length === 0 || (request.laidBinds === 'own-slope' && !isSameSlope))
+        continue;
+      const rise = demand.heightMm - laid.heightMm;
+      const piles = course.parts.map((part) => part.pile);
+      const name = `course ${demand.course} of slope ${demand.slopeId}`;
+      if (rise > 0.01 && Math.min(...piles) < laid.thinnestPile)
+        report('order', `${name} is thicker than course ${laid.course} laid on ${laid.slopeId}`);
+      if (rise < -0.01 && Math.max(...piles) > laid.thickestPile)
+        report('order', `${name} is thinner than course ${laid.course} laid on ${laid.slopeId}`);
+    }
 }
 
 function checkStock(request: PlanRequest, plan: Plan, report: Report): void {

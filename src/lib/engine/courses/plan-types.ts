@@ -28,6 +28,17 @@ export interface KickChances {
   readonly common?: { readonly withPile: readonly number[]; readonly within: number };
 }
 
+/** A course that is laid, and the piles it was laid from. */
+export interface LaidCourse {
+  readonly slopeId: string;
+  readonly course: number;
+  readonly heightMm: number;
+  /** The least pile number in the course. */
+  readonly thickestPile: number;
+  /** The greatest pile number in the course. */
+  readonly thinnestPile: number;
+}
+
 /** Everything the planner needs to know. Never modified. */
 export interface PlanRequest {
   /** Courses still to lay, all slopes, in any order. */
@@ -37,11 +48,13 @@ export interface PlanRequest {
   readonly kicks: KickChances;
   /** Given when slate-and-a-halves are drawn from one ungraded stock instead of from the piles. */
   readonly common?: CommonStock;
+  /** Courses that are laid already: nothing thicker goes above them, nothing thinner below. */
+  readonly laid?: readonly LaidCourse[];
   /**
-   * For a slope that is laid in part: the thickest pile that may still go on it, 1 for pile 1.
-   * Slopes not named may begin with any pile.
+   * Whether laid courses bind the courses of all slopes, so that slopes that meet still change pile
+   * at the same height (if left out), or only those of their own slope.
    */
-  readonly thickestPileOfSlope?: ReadonlyMap<string, number>;
+  readonly laidBinds?: 'all-slopes' | 'own-slope';
 }
 
 /** The pieces that one pile gives to one course. */

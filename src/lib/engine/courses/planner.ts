@@ -1,6 +1,7 @@
 import { EngineError } from '../errors.ts';
 import { type PileLimit, type PileSpan, bestSpans } from './best-spans.ts';
 import { BILLIONTHS, chancesInBillionths } from './kick-chances.ts';
+import { pileBounds } from './laid-bounds.ts';
 import { commonNeed, layingOrder } from './laying-order.ts';
 import { planFromSpans } from './plan-figures.ts';
 import type { PileStock, PlanRequest, PlanResult } from './plan-types.ts';
@@ -23,6 +24,9 @@ import { type SlotRow, slotRow } from './slots.ts';
  * Expected kickers. Each joint between two pieces of pile k counts q_k, each joint between piles
  * j and k counts q_jk. A slate-and-a-half is as thick as its pile, unless it comes from a common
  * stock; then it makes a joint of its own chance with its neighbour.
+ *
+ * Part laid. Courses laid already hold their place in the order: the rest goes on as if they had
+ * been planned so, and the rest of a plan that was followed stays the best for what is left.
  *
  * Ties, in this order: fewer changeover courses; more of the roof from pile 1, then from pile 2,
  * and so on. The same request always gives the same plan, whatever the order of its courses.
@@ -71,25 +75,14 @@ function hasEnoughCommon({ common, courses }: PlanRequest): boolean {
 }
 
 function pileLimits(request: PlanRequest, row: SlotRow): PileLimit[] {
+  const bounds = pileBounds(request, row);
   return request.piles.map((pile, index) => ({
     slates: pile.slates - pile.reservedSlates,
     slateAndAHalves: request.common
       ? Infinity
       : pile.slateAndAHalves - pile.reservedSlateAndAHalves,
-    lastSlot: lastSlotFor(index + 1, request, row)
+    ...bounds[index]
   }));
-}
-
-/** The last slot below the first course whose slope admits only thinner piles than this one. */
-function lastSlotFor(pile: number, request: PlanRequest, row: SlotRow): number {
-  const thickest = request.thickestPileOfSlope;
-  if (!thickest) return row.count;
-  const barred = request.courses.findIndex(
-    (course, index) =>
-      (thickest.get(course.slopeId) ?? 1) > pile &&
-      row.courseEnds[index] > (row.courseEnds[index - 1] ?? 0)
-  );
-  return barred < 0 ? row.count : (row.courseEnds[barred - 1] ?? 0);
 }
 
 function requireExact(row: SlotRow, piles: number): void {

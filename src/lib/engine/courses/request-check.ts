@@ -1,5 +1,6 @@
 import { EngineError, requireFinite, requireWhole } from '../errors.ts';
-import type { KickChances, PlanRequest } from './plan-types.ts';
+import { courseName } from './laying-order.ts';
+import type { KickChances, LaidCourse, PlanRequest } from './plan-types.ts';
 
 /**
  * Throws unless the stock and the chances of a request are possible figures that fit each other.
@@ -19,8 +20,19 @@ export function requireRequest(request: PlanRequest): void {
     requireWhole(request.common.reservedSlateAndAHalves, 0, 'reserve of common slate-and-a-halves');
   }
   requireChances(request.kicks, request.piles.length, request.common !== undefined);
-  for (const [slopeId, pile] of request.thickestPileOfSlope ?? [])
-    requireWhole(pile, 1, `thickest pile of slope ${slopeId}`);
+  for (const course of request.laid ?? []) requireLaid(course, request.piles.length);
+}
+
+function requireLaid(course: LaidCourse, piles: number): void {
+  const { heightMm, thickestPile, thinnestPile } = course;
+  requireFinite(heightMm, `height of ${courseName(course)}`);
+  requireWhole(thickestPile, 1, `thickest pile of ${courseName(course)}`);
+  requireWhole(thinnestPile, thickestPile, `thinnest pile of ${courseName(course)}`);
+  if (thinnestPile > piles)
+    throw new EngineError(
+      'out-of-range',
+      `${courseName(course)} is laid from pile ${thinnestPile}`
+    );
 }
 
 function requireChances(kicks: KickChances, piles: number, needsCommon: boolean): void {

@@ -64,13 +64,24 @@ export interface LayPart {
   readonly ofCourses: number;
 }
 
-/** Let thickness rise once, above what is laid already on a slope laid in part. */
+/** Let slopes change pile at different heights: laid courses bind their own slope only. */
+export interface LetSlopesDiffer {
+  readonly way: 'let-slopes-differ';
+  readonly plan: Plan;
+}
+
+/** Let thickness rise or fall out of order once, beside what is laid already. */
 export interface LetThicknessRise {
   readonly way: 'let-thickness-rise';
   readonly plan: Plan;
-  readonly slopeIds: readonly string[];
 }
 
 /** A way out of a shortage, priced by the whole plan that it makes possible. */
 export type WayOut =
-  NarrowReserve | MoveThreshold | OtherPiles | OrderSlates | LayPart | LetThicknessRise;
+  | NarrowReserve
+  | MoveThreshold
+  | OtherPiles
+  | OrderSlates
+  | LetSlopesDiffer
+  | LetThicknessRise
+  | LayPart;

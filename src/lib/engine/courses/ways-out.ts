@@ -7,6 +7,7 @@ import { planIfAny } from './plan-if-any.ts';
 import type { PileCount, PileStock, PlanRequest, Shortage } from './plan-types.ts';
 import type {
   LayPart,
+  LetSlopesDiffer,
   LetThicknessRise,
   NarrowReserve,
   OrderSlates,
@@ -23,7 +24,8 @@ import type {
  * - move a threshold: each by the least whole 0.05 mm, up to 1 mm either way;
  * - sort into another number of piles, at thresholds that the caller proposes;
  * - order slates: for the pile that needs fewest, then gives fewest kickers;
- * - let thickness rise once above what is laid, where a slope laid in part stands in the way;
+ * - where courses laid already stand in the way: let slopes change pile at different heights, or if
+ *   that is not enough, let thickness rise once beside what is laid;
  * - lay as many courses as the stock allows.
  *
  * @param request the request that came back short
@@ -51,7 +53,7 @@ export function waysOut(
     ...(knowledge ? moveThresholds(request, knowledge) : []),
     ...(knowledge ? sortAgain(request, knowledge) : []),
     ...orderSlates(request, short, knowledge?.pileBins),
-    ...letThicknessRise(request),
+    ...unbindLaid(request),
     ...layPart(request)
   ];
 }
@@ -176,13 +178,12 @@ function aboutMm(bins: ThicknessBins | undefined): { aboutMm?: number } {
   return moments.ok ? { aboutMm: moments.meanMm } : {};
 }
 
-function letThicknessRise(request: PlanRequest): LetThicknessRise[] {
-  const { thickestPileOfSlope, ...free } = request;
-  const slopeIds = [...(thickestPileOfSlope ?? [])]
-    .filter(([, pile]) => pile > 1)
-    .map(([slopeId]) => slopeId);
-  const plan = slopeIds.length > 0 ? planIfAny(free) : undefined;
-  return plan ? [{ way: 'let-thickness-rise', plan, slopeIds }] : [];
+function unbindLaid(request: PlanRequest): (LetSlopesDiffer | LetThicknessRise)[] {
+  if (!request.laid?.length) return [];
+  const differing = planIfAny({ ...request, laidBinds: 'own-slope' });
+  if (differing) return [{ way: 'let-slopes-differ', plan: differing }];
+  const rising = planIfAny({ ...request, laid: [] });
+  return rising ? [{ way: 'let-thickness-rise', plan: rising }] : [];
 }
 
 function layPart(request: PlanRequest): LayPart[] {
