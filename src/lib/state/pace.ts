@@ -51,8 +51,9 @@ export function paceSince(minutes: ReadonlyMap<number, number>, fromMinute: numb
   };
 }
 
-/** The first minute since 1970 of the day that holds a moment, in the device's time zone. */
-export function firstMinuteOfDay(moment: Date): number {
+/** The first minute since 1970 of the day that holds a moment (ms), in the device's time zone. */
+export function firstMinuteOfDay(at: number): number {
+  const moment = new Date(at);
   const midnight = new Date(moment.getFullYear(), moment.getMonth(), moment.getDate());
   return Math.floor(midnight.getTime() / 60_000);
 }

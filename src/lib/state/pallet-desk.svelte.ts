@@ -4,7 +4,7 @@ import { type PalletCount, PalletCounter } from './pallet-count.ts';
 import type { Preferences } from './preferences.svelte.ts';
 
 /** Pallets kept open side by side, at most: more would not fit the bar. */
-const MOST_OPEN = 6;
+const MOST_OPEN = 8;
 
 /** The pallets of a job while sorting: which are open, and which one slates come from now. */
 export class PalletDesk {
@@ -47,7 +47,8 @@ export class PalletDesk {
 
   /** Opens a pallet beside the others, or closes it; the last open one stays. */
   toggle(palletId: string): void {
-    if (!this.isOpen(palletId)) this.#keep([...this.#openIds, palletId]);
+    const [current, ...others] = this.#openIds;
+    if (!this.isOpen(palletId)) this.#keep([current ?? palletId, palletId, ...others]);
     else if (this.#openIds.length > 1) this.#keep(this.#openIds.filter((id) => id !== palletId));
   }
 

@@ -77,7 +77,9 @@ export class SerialConnection {
       this.lines = [];
       this.noise = '';
       this.hasLostBytes = false;
-      this.#gauge = new SerialGauge(port, this.#settings(), pageTimer, (event) => this.#hear(event));
+      this.#gauge = new SerialGauge(port, this.#settings(), pageTimer, (event) =>
+        this.#hear(event)
+      );
       await this.#gauge.open({ baudRate: this.baudRate });
       this.status = this.#pattern ? 'reading' : 'learning';
     } catch (error) {

@@ -1,3 +1,3 @@
-export { words, LOCALES, type Locale } from './words.svelte.ts';
+export { words, LOCALES, isLocale, type Catalogue, type Locale } from './words.svelte.ts';
 export { pluralizer, type PluralForms } from './plural.ts';
 export { NumberWords } from './numbers.ts';

@@ -2,6 +2,7 @@
 export class NumberWords {
   readonly #locale: string;
   readonly #formats = new Map<number, Intl.NumberFormat>();
+  #clock: Intl.DateTimeFormat | undefined;
 
   constructor(locale: string) {
     this.#locale = locale;
@@ -40,7 +41,8 @@ export class NumberWords {
 
   /** The time of day of a moment. */
   time(at: string): string {
-    return new Date(at).toLocaleTimeString(this.#locale, { timeStyle: 'short' });
+    this.#clock ??= new Intl.DateTimeFormat(this.#locale, { timeStyle: 'short' });
+    return this.#clock.format(new Date(at));
   }
 
   day(at: string): string {

@@ -1,2 +1,231 @@
+import { pluralizer } from '../plural.ts';
+
+const many = pluralizer('en');
+const SLATE = { one: 'slate', other: 'slates' };
+
 /** Words of the sort screen. */
-export const sort = {};
+export const sort = {
+  title: 'Sort',
+  example: '6.4',
+  ready: {
+    gauge: 'Gauge a slate',
+    hand: 'Tap the pile of each slate',
+    hint: 'A gauge that types works at any time.'
+  },
+  pallet: {
+    label: 'From pallet',
+    more: 'Pallets',
+    none: 'No pallet yet',
+    noneWhy: 'Enter the first pallet, so that every slate is counted where it came from.',
+    chooserTitle: 'Pallets',
+    chooserHint:
+      'Tap the pallet you take slates from. Keep several open: slates drawn from three or more pallets blend their colour.',
+    keepOpen: 'Open',
+    name: 'Name on the pallet',
+    slates: 'Slates on it',
+    slatesHint: 'As on the label. 0 if nobody knows.',
+    add: 'Add pallet',
+    addTitle: 'Another pallet',
+    nameMissing: 'Give the pallet a name, for example A.',
+    nameTaken: (name: string) => `There is a pallet ${name} already. Give this one another name.`,
+    slatesWrong: 'Type a whole number from 0 to 100,000.',
+    left: (left: number, slates: number) =>
+      slates === 0 ? 'count unknown' : left === 0 ? 'empty' : `${many(left, { other: 'left' })}`,
+    over: (n: number) => `${many(n, { other: 'more than on the label' })}`,
+    short: (label: string) => `Pallet ${label}`
+  },
+  mode: { label: 'Way of sorting', hand: 'By hand', gauge: 'Gauge' },
+  entry: 'Reading',
+  keypad: {
+    label: 'Keypad',
+    decimal: 'Decimal point',
+    back: 'Back',
+    clear: 'Clear',
+    enter: 'Take the number'
+  },
+  take: (number: string) => `Take ${number}`,
+  told: {
+    gauged: (thickness: string) => thickness,
+    byHand: 'by hand',
+    from: (label: string) => `from pallet ${label}`,
+    saving: 'saving…',
+    saved: 'saved',
+    notSaved: 'NOT SAVED',
+    borderline: 'Borderline',
+    borderlineWhy: (threshold: string) =>
+      `so near the limit of ${threshold} that a second reading may differ`,
+    rogue: 'Rogue',
+    outsideOrder: (band: string) => `outside the order, ${band}`,
+    beyondSpread: (over: string) => `${over} beyond nearly all slates so far: it would kick`,
+    sample: 'Measured',
+    sampleWhy: 'Saved without a pile: grades come next.',
+    toGrades: 'Set the grades',
+    setAside: 'Set aside',
+    taper: (taper: string) => `taper ${taper}`,
+    point: (done: number, wanted: number) => `Point ${done} of ${wanted}`,
+    pointWhy: 'Gauge the next point of the same slate.',
+    again: 'Hold still: once more',
+    againWhy: (first: string) => `${first} read; gauge the same point again.`,
+    moved: 'The two readings differ',
+    movedWhy: (first: string, second: string) => `${first}, then ${second}: gauge the point again.`,
+    checkAgrees: 'Spot check: agrees',
+    checkDiffers: 'Spot check: differs',
+    checkWhy: (thickness: string, felt: string, gauged: string) =>
+      `${thickness}: felt as ${felt}, gauged as ${gauged}`,
+    undone: 'Undone'
+  },
+  refused: {
+    title: 'Not taken',
+    empty: 'No number yet. Type the thickness, for example 6.4.',
+    notANumber: (text: string) => `“${text}” is not a number. Type the thickness, for example 6.4.`,
+    severalNumbers: (text: string) => `“${text}” holds more than one number. Gauge once more.`,
+    severalDecimals: (text: string) =>
+      `“${text}” has more than one decimal mark. Type one number, for example 6.4.`,
+    unfinished: (text: string) => `“${text}” ends in a decimal mark. Type the rest, or drop it.`,
+    tooManyDigits: (text: string) => `“${text}” has too many decimals. Gauge once more.`,
+    unknownUnit: (unit: string) => `The unit “${unit}” is not known. Use mm or inches.`,
+    negative: (text: string) => `${text} is below zero. Zero the gauge and read again.`,
+    zero: 'The gauge shows zero. Close it on the slate and read again.',
+    tooThin: (value: string, limit: string) =>
+      `${value} is too thin for a slate: ${limit} is the least. Read again.`,
+    tooThick: (value: string, limit: string) =>
+      `${value} is too thick for a slate: ${limit} is the most. Read again.`,
+    looksLikeInches: (text: string) => `${text} is too thin in millimetres. Is it in inches?`,
+    looksLikeMm: (text: string) => `${text} is too thick in inches. Is it in millimetres?`,
+    missingDecimal: (text: string) => `${text} is too thick. Is a decimal mark missing?`,
+    cutShort: (text: string) => `Only “${text}” arrived, a part of a reading. Gauge once more.`,
+    interrupted: (text: string) =>
+      `“${text}” came with a long pause inside, so it may be two readings. Gauge once more.`,
+    noPallet: (text: string) => `Choose the pallet first; ${text} waits here and is not saved.`
+  },
+  unit: {
+    ask: (unit: string) => `Readings are in ${unit}. Right?`,
+    mm: 'millimetres',
+    in: 'inches',
+    yes: 'Yes',
+    other: (unit: string) => `No, ${unit}`,
+    otherUnit: 'The numbers look like the other unit. Check the gauge.',
+    mixed: 'Some numbers look like millimetres, some like inches. Check the unit key of the gauge.',
+    neither: 'No number so far is a slate in either unit. Look at the gauge.'
+  },
+  setAside: {
+    button: 'Set aside',
+    title: 'Set aside: why?',
+    useTitle: 'For',
+    which: 'Which slate?',
+    newSlate: 'The one in hand',
+    lastSlate: (what: string) => `The last one (${what})`,
+    reasons: {
+      broken: 'Broken',
+      dullRing: 'Dull ring',
+      twisted: 'Twisted or bowed',
+      tapered: 'Tapered',
+      wrongSize: 'Wrong size',
+      inclusion: 'Inclusion',
+      colour: 'Colour',
+      other: 'Other'
+    },
+    uses: { undereave: 'Undereave', cutPiece: 'Cut piece', return: 'Return', scrap: 'Scrap' }
+  },
+  undo: {
+    last: 'Undo',
+    title: 'Last ten entries',
+    list: 'Entries',
+    none: 'Nothing to undo.',
+    gauged: (thickness: string, pile: string) => `${thickness}, ${pile}`,
+    sample: (thickness: string) => `${thickness}, measured`,
+    tapped: (pile: string) => `${pile}, by hand`,
+    setAside: (reason: string) => `Set aside: ${reason}`,
+    checked: (thickness: string) => `Spot check ${thickness}`,
+    pallet: (label: string) => `Pallet ${label} added`
+  },
+  check: {
+    ask: (pile: string) => `Spot check: gauge the slate you just put on ${pile}.`,
+    why: 'It teaches what your hand calls thick and thin.',
+    type: 'Type it',
+    skip: 'Not now'
+  },
+  tail: {
+    text: 'Measure in the tail third, away from the dressed edge.',
+    drawing: 'A slate with the place to measure marked near its lower end',
+    close: 'Seen'
+  },
+  tally: {
+    title: 'On the piles',
+    here: (n: string) => `${n} from this pallet`,
+    all: (n: string) => `${n} in all`,
+    pace: (n: string) => `${n} slates an hour`,
+    noPace: 'Pace shows after five minutes',
+    left: (n: number) => `${many(n, SLATE)} left on the pallets`,
+    toFinish: (time: string) => `about ${time} to finish`,
+    hours: (hours: number, minutes: number) =>
+      hours > 0 ? `${hours} h ${minutes} min` : `${minutes} min`,
+    perPallet: 'By pallet',
+    pallet: 'Pallet',
+    remaining: 'Left',
+    setAside: 'Aside',
+    total: 'All'
+  },
+  day: {
+    button: 'The day',
+    title: 'The day so far',
+    sorted: (n: number) => `${many(n, SLATE)} sorted today`,
+    worked: (time: string) => `${time} of sorting, pauses left out`,
+    ofJob: 'Figures are of the job, never of a person.',
+    setAsideTitle: 'Set aside, whole job'
+  },
+  options: {
+    button: 'Options',
+    title: 'Options of this phone',
+    sound: 'Tone for each pile (lower is thicker)',
+    vibration: 'Vibration',
+    speech: 'Say the pile aloud',
+    noVoice: 'This device has no voice of its own for this language.',
+    leftHand: 'Left-handed layout',
+    awake: 'Keep the screen on',
+    awakeMissing: 'This browser cannot keep the screen on.',
+    holdStill: 'Hold still: gauge every point twice',
+    points: 'Points gauged on each slate',
+    nickname: 'Who sorts (a nickname, or leave it empty)',
+    nicknameHint: 'Only to learn each hand from spot checks. Nobody is compared or ranked.',
+    unit: 'Unit of the gauge',
+    tryOut: 'Try the signs of each pile',
+    storage: 'Storage on this device',
+    storageKept: 'The browser keeps the entries of this device.',
+    storageNotKept:
+      'The browser may clear this device when it runs short of room: back up each day.',
+    ending: 'Gauge that types',
+    endingKey: 'ends each reading with Enter or Tab',
+    endingPause: 'sends no end: a pause takes the reading',
+    endingForget: 'Forget, learn again',
+    endingLearnt: 'Learnt: this gauge sends no Enter, so a pause takes the reading.',
+    tags: 'Tags and tally sheet to print'
+  },
+  serial: {
+    title: 'Gauge on a cable',
+    connect: 'Connect a gauge',
+    connecting: 'Choose the gauge in the browser’s list…',
+    speed: 'Speed (baud)',
+    ending: 'Lines end',
+    endingLine: 'with a line end',
+    endingPause: 'with a pause',
+    learning: (n: number) =>
+      `Take ${many(n, { one: 'more reading', other: 'more readings' })}, each of another slate.`,
+    rawTitle: 'What the gauge sends',
+    rawNone: 'Nothing yet. Press the gauge’s data key; if only odd signs come, try another speed.',
+    which: 'Which of these is the thickness?',
+    noNumber: 'No number in these lines. Try another speed.',
+    learnt: 'The gauge is learnt: its readings are taken.',
+    disconnect: 'Disconnect',
+    forget: 'Learn again',
+    unplugged: 'The gauge was unplugged. What it sent before is kept.',
+    closed: 'Disconnected.',
+    failed: (detail: string) => `The gauge did not open: ${detail}`,
+    bytesLost: 'Some signs from the gauge were lost. Gauge the last slate again.',
+    noise: (text: string) => `Not a reading, left out: ${text}`
+  },
+  unsaved: (n: number) =>
+    `${many(n, { one: 'entry waits', other: 'entries wait' })} to be saved. They stay on this screen.`,
+  backToSorting: 'Back to sorting',
+  live: (n: number, last: string) => (n > 1 ? `${n} entries. Last: ${last}` : last)
+};

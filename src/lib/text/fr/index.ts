@@ -1,0 +1,3 @@
+import type { Catalogue } from '../words.svelte.ts';
+
+export const fr: Partial<Catalogue> = {};

@@ -1,0 +1,3 @@
+import type { Catalogue } from '../words.svelte.ts';
+
+export const pl: Partial<Catalogue> = {};
