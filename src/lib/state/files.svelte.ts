@@ -1,6 +1,7 @@
 import { type CsvStyle, exportReadingsCsv, readReadingsCsvFile, safeFileName } from '$lib/storage';
+import { type ReadyBackup, makeBackup, noteBackup } from './backup.ts';
 import { csvActs } from './csv-acts.ts';
-import { type ReadyFile, readyFile } from './file-saving.ts';
+import { type ReadyFile, download, readyFile, share } from './file-saving.ts';
 import type { JobState } from './job.svelte.ts';
 import { newJobId } from './new-job.ts';
 import { sayCsvProblem } from './say-csv-problem.ts';
@@ -18,6 +19,8 @@ export class FilesState {
   isBusy = $state(false);
   imported = $state.raw<CsvImport>();
   ready = $state.raw<ReadyFile>();
+  backup = $state.raw<ReadyBackup>();
+  isBackupNoted = $state(false);
 
   constructor(job: () => JobState) {
     this.#job = job;
@@ -44,6 +47,26 @@ export class FilesState {
     } finally {
       this.isBusy = false;
     }
+  }
+
+  /** Makes the job file; it then waits in `backup`, so that the next tap can share it at once. */
+  async makeBackup(): Promise<void> {
+    this.isBusy = true;
+    this.isBackupNoted = false;
+    try {
+      this.backup = await makeBackup(this.#job().jobId);
+    } finally {
+      this.isBusy = false;
+    }
+  }
+
+  /** Hands the backup to downloads or to the share sheet and notes it as made. */
+  async saveBackup(way: 'download' | 'share'): Promise<void> {
+    if (!this.backup) return;
+    if (way === 'download') download(this.backup);
+    else if (!(await share(this.backup))) return;
+    await noteBackup(this.backup);
+    this.isBackupNoted = true;
   }
 
   async #import(file: Blob): Promise<CsvImport> {

@@ -16,3 +16,22 @@ export { sayAct } from './act-words.ts';
 export { WakeLock } from './wake-lock.ts';
 export { localVoice } from './feedback.ts';
 export { drawnThicknessMm } from './drawn-thickness.ts';
+export { GradesState } from './grades.svelte.ts';
+export { ARROW_STEP_MM, PAGE_STEP_MM } from './grades-handles.ts';
+export type { GradeWay } from './grade-ways.ts';
+export { HealthState, type Persistence } from './health.svelte.ts';
+export { type ReadyBackup, makeBackup, noteBackup, restore, sayRestore } from './backup.ts';
+export { clearsUnusedSites, isBackupDue } from './backup-reminder.ts';
+export { RoofDesk, type ListedSlope } from './roof.svelte.ts';
+export {
+  type EdgeForm,
+  type FieldTrouble,
+  type OpeningForm,
+  type SlopeForm,
+  WAYS_OF_EDGE,
+  blankOpening
+} from './roof-forms.ts';
+export { type LengthWriter, type ShownUnit, lengthWriter } from './length-words.ts';
+export { type ToldTrouble, sayRoofTrouble } from './say-roof-trouble.ts';
+export { type PileMaterial, pileMaterials } from './pile-materials.ts';
+export { type SetAsideForUndereave, setAsideForUndereave } from './set-aside-for-undereave.ts';

@@ -21,6 +21,41 @@ export const files = {
   shareFile: 'Share the file',
   notSaved:
     'The readings were not saved; nothing changed. Mend what the red strip says, then choose the file again.',
+  backupTitle: 'Backup',
+  backupHint:
+    'One file with every entry and photo of this job. Keep it somewhere else; any device with this app can take it in.',
+  makeBackup: 'Make a backup file',
+  lastBackup: (moment: string) => `Last backup: ${moment}.`,
+  neverBackedUp: 'This job was never backed up.',
+  backupReady: (name: string, entries: number) => `${name} holds ${common.entries(entries)}.`,
+  backupNoted: 'Noted as backed up.',
+  fingerprint: 'Fingerprint of the journal (SHA-256)',
+  remind: (n: number) =>
+    `${common.entries(n)} are on this device only. If it is lost or broken, they are gone: make a backup now.`,
+  remindWeekly:
+    'This browser may clear a site that is not opened for a week. Install the app on the home screen, and back up.',
+  restored: (added: number, already: number) =>
+    already === 0
+      ? `Taken in: ${common.entries(added)}.`
+      : `Taken in: ${common.entries(added)}; ${common.entries(already)} were here already.`,
+  restoreUnknown: (n: number) =>
+    `${common.entries(n)} come from a later version of the app. They are kept and count once this app is updated.`,
+  restoreRefused: 'Nothing was taken in and nothing changed.',
+  restoreReasons: {
+    'not-a-job-file': 'This is no job file of this app.',
+    'too-new': 'A later version of the app wrote this file. Update the app, then try again.',
+    'too-large': 'The file is larger than 1 GB: it is no job file.',
+    torn: 'The file is cut off. Copy it again from where it was saved.',
+    'wrong-count': 'The file does not hold as many entries as it says. Copy it again.',
+    'wrong-hash': 'The file was changed after it was written: its fingerprint does not match.',
+    'broken-line': 'A line of the file is broken.',
+    'bad-photo': 'A photo in the file is broken.',
+    'mixed-jobs': 'The file mixes several jobs.',
+    gap: 'Entries are missing in the file: the numbers of a device have a gap.',
+    conflict: 'The file holds an entry that differs from the same entry on this device.',
+    'undo-circle': 'The file holds undos that go round in a circle.'
+  },
+  atLine: (line: number) => `See line ${line}.`,
   problems: {
     'too-large': (bytes: number, limit: number) =>
       `The file has ${mb(bytes)}; a file of readings has at most ${mb(limit)}. Is it the right file?`,

@@ -1,2 +1,50 @@
-/** Words of the settings screen. */
-export const settings = {};
+import { common } from './common.ts';
+
+/** Words of the settings and health page. */
+export const settings = {
+  title: 'Settings and health',
+  languageTitle: 'Language',
+  healthTitle: 'Health of this device',
+  checking: 'Checking…',
+  writeGood: (ms: number) => `A test entry was written and read back in ${ms} ms.`,
+  writeFull:
+    'The device is full: a test entry could not be written. Free some space before you sort.',
+  writeBad: (detail: string) =>
+    `A test entry could not be written (${detail}). Do not sort on this device; close other tabs of the app, load the page again, or use another browser.`,
+  persistTitle: 'Kept for good',
+  persisted: 'The browser has promised to keep the data until you remove it.',
+  notPersisted:
+    'The browser may clear the data when space runs short. Ask it to keep it, install the app on the home screen, and back up daily.',
+  askPersist: 'Ask the browser to keep the data',
+  persistRefused: 'The browser said no. Install the app on the home screen and back up daily.',
+  persistUnknown: 'This browser does not say whether it keeps data. Back up daily.',
+  space: (used: string, quota: string) => `${used} in use of about ${quota} allowed.`,
+  facts: {
+    jobs: 'Jobs',
+    events: 'Entries',
+    photos: 'Photos',
+    unexported: 'Entries not backed up',
+    staleViews: 'Jobs to be folded anew',
+    offline: 'Starts without a network',
+    version: 'Version'
+  },
+  yes: 'yes',
+  notYet: 'not yet: load the app once more while online',
+  rebuildTitle: 'Mend and export',
+  rebuildHint:
+    'Rebuild works every figure of a job out anew from its entries. It deletes nothing and may take a minute.',
+  rebuild: 'Rebuild',
+  rebuilt: (name: string, entries: number) =>
+    `${name}: worked out anew from ${common.entries(entries)}.`,
+  exportAll: 'Back up every job',
+  exportingAll: 'Making the backup files…',
+  exportAllHint: 'One job file for each job.',
+  diagnosticTitle: 'Diagnostic text',
+  diagnosticHint: 'For whoever helps you: versions and counts, no names and no readings.',
+  copy: 'Copy',
+  copied: 'Copied.',
+  back: 'All jobs',
+  noJobs: 'No job on this device yet.',
+  licences: 'Licences of the parts',
+  problem: (detail: string) => `That did not work (${detail}). Nothing was changed.`
+};

@@ -1,0 +1,41 @@
+import { type ImportResult, readJobFile, safeFileName, writeJobFile } from '$lib/storage';
+import { words } from '$lib/text';
+import { type ReadyFile, readyFile } from './file-saving.ts';
+import { journalStore } from './store.ts';
+
+/** A backup made and waiting to leave the device. */
+export interface ReadyBackup extends ReadyFile {
+  jobId: string;
+  events: number;
+  sha256: string;
+}
+
+/** Makes the job file of a job; undefined when there is no such job. */
+export async function makeBackup(jobId: string): Promise<ReadyBackup | undefined> {
+  const made = await writeJobFile(journalStore(), jobId);
+  if (!made) return undefined;
+  const day = new Date().toISOString().slice(0, 10);
+  const name = safeFileName(`${made.name} ${day}`, 'evencourse.jsonl');
+  return { ...readyFile(made.blob, name), jobId, events: made.events, sha256: made.sha256 };
+}
+
+/** Notes that a backup left the device, as far as a browser lets one know. */
+export async function noteBackup({ jobId, events }: ReadyBackup): Promise<void> {
+  await journalStore().markExported(jobId, events, new Date().toISOString());
+}
+
+/** Takes a job file in, whole or not at all. */
+export function restore(file: Blob): Promise<ImportResult> {
+  return readJobFile(journalStore(), file);
+}
+
+/** What became of a restore, in sentences. */
+export function sayRestore(result: ImportResult): string[] {
+  const text = words.text.files;
+  if (!result.ok) {
+    const where = result.line === undefined ? [] : [text.atLine(result.line)];
+    return [text.restoreReasons[result.reason], ...where, text.restoreRefused];
+  }
+  const unknown = result.unknown > 0 ? [text.restoreUnknown(result.unknown)] : [];
+  return [text.restored(result.added, result.already), ...unknown];
+}
