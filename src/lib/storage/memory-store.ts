@@ -195,13 +195,12 @@ export class MemoryStore implements JournalStore {
   #keep(
     row: JobRow,
     view: JobView,
-    here: ReadonlyMap<string, StoredEvent>,
+    here: Map<string, StoredEvent>,
     events: readonly StoredEvent[]
   ): OpenJob {
-    const all = new Map(here);
-    for (const event of events) all.set(event.id, event);
+    for (const event of events) here.set(event.id, event);
     const next = withView(withEvents(row, events), view);
-    this.#changed({ row: next, view, events: all });
+    this.#changed({ row: next, view, events: here });
     return { view, summary: summaryOf(next) };
   }
 
