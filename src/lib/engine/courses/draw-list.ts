@@ -113,10 +113,13 @@ function drawCourse(
   };
 }
 
-/** Draws `count` pieces from pallets in proportion to what is left, and takes them off `left`. */
+/**
+ * Draws `count` pieces from pallets in proportion to what is left, and takes them off `left`. No
+ * share passes what a pallet has left, since no more is drawn than all have left together.
+ */
 function draw(count: number, left: number[], fewestPallets: number): number[] {
   if (count === 0) return left.map(() => 0);
-  const drawn = largestRemainder(left, count, left);
+  const drawn = largestRemainder(left, count);
   const wanted = Math.min(fewestPallets, count, left.filter((stock) => stock > 0).length);
   while (drawn.filter((pieces) => pieces > 0).length < wanted) {
     const most = indexOfMost(drawn);

@@ -103,6 +103,16 @@ describe('loadOut', () => {
     for (const { massKg } of list) expect(massKg).toBeLessThanOrEqual(47 + 1e-9);
   });
 
+  it('fills a lift to a limit met exactly, though decimals round: 3 stacks of 42.63 kg in 127.89', () => {
+    const courses = [1, 2, 3].map((number) => aCourse(number, 29));
+    const plan = planOf(aRequest(courses, [aPile(87), aPile(0)]));
+    const thin = { ...spec, pileThicknessMm: [4.2, 4] };
+    const exact = { stackHeightMm: 121.8, liftMassKg: 127.89 };
+    expect(
+      lifts(plan, thin, exact).lifts.map(({ stacks }) => stacks.map(({ count }) => count))
+    ).toEqual([[29, 29, 29]]);
+  });
+
   it('says what limits a single slate needs', () => {
     const plan = planOf(aRequest([aCourse(1, 3)], [aPile(3), aPile(0)]));
     expect(loadOut(plan, spec, { stackHeightMm: 5, liftMassKg: 250 })).toEqual({

@@ -136,6 +136,27 @@ describe('planCourses: the most even plan', () => {
     expect(planOf(asked).piles.map((use) => use.slates)).toEqual([0, 10]);
   });
 
+  it('is not bound through a course without pieces', () => {
+    const empty = [
+      aCourse(1, 0, { slopeId: 'west', heightMm: 0 }),
+      aCourse(8, 0, { slopeId: 'east' })
+    ];
+    const asked: PlanRequest = {
+      ...aRequest([...empty, aCourse(2, 5), aCourse(3, 5)], [aPile(5), aPile(5)]),
+      laid: [
+        { slopeId: 'west', course: 1, heightMm: -200, thickestPile: 2, thinnestPile: 2 },
+        { slopeId: 'east', course: 9, heightMm: 1800, thickestPile: 1, thinnestPile: 1 }
+      ],
+      laidBinds: 'own-slope'
+    };
+    expect(planOf(asked).piles.map((use) => use.slates)).toEqual([5, 5]);
+  });
+
+  it('counts kickers in whole billionths whatever the chances', () => {
+    const third = { within: [1 / 3], between: [[0]] };
+    expect(planOf(aRequest([aCourse(1, 8)], [aPile(8)], third)).objective).toBe(7 * 333_333_333);
+  });
+
   it('puts nothing thinner below a laid course than that course', () => {
     const asked: PlanRequest = {
       ...aRequest([aCourse(1, 5, { slopeId: 'north' })], [aPile(3), aPile(10)]),

@@ -104,6 +104,29 @@ describe('createSimulation', () => {
     expect(rough.summary().planned.mean).toBe(0);
   });
 
+  it('puts what feels thickest on pile 1, though piles differ in size', () => {
+    const [first, second] = plannedFor.piles;
+    const uneven: PlanRequest = {
+      ...plannedFor,
+      piles: [
+        { ...first, slates: 15 },
+        { ...second, slates: 5 }
+      ]
+    };
+    const simulation = createSimulation(
+      {
+        ...request,
+        plan: planCourses(uneven) as Plan,
+        stocks: uneven.piles,
+        kickAllowanceMm: 1.5,
+        hand: { sdMm: 0, source: 'measured' }
+      },
+      createRandom(7)
+    );
+    simulation.step(10);
+    expect(simulation.summary().byHand!.mean).toBe(0);
+  });
+
   it('deals slate-and-a-halves of a common stock from that stock', () => {
     const wide: PlanRequest = {
       ...plannedFor,

@@ -129,6 +129,21 @@ describe('waysOut: thresholds and piles', () => {
     for (const { plan } of moved) expect(plan.changeovers).toBe(1);
   });
 
+  it('moves a slate exactly on the new threshold to the thicker pile', () => {
+    const thin = binsFromPairs(Array.from({ length: 20 }, (_bin, index) => [500 + 10 * index, 1]));
+    const pileBins = [binsFromPairs([[720, 2]]), thin];
+    const lacking: PlanRequest = {
+      courses: [aCourse(1, 10)],
+      piles: [aPile(2, 5), aPile(20)],
+      kicks: kickChances(pileBins, 1.5)
+    };
+    const [moved] = way(
+      ways(lacking, { kickAllowanceMm: 1.5, pileBins, thresholdsMm: [7] }),
+      'move-threshold'
+    );
+    expect(moved).toMatchObject({ toMm: 6.7, pile: 2, lookAgain: 20, move: 3 });
+  });
+
   it('sorts again into another number of piles, if those fit', () => {
     const others = way(ways(request, knowledge), 'other-piles');
     expect(others.map(({ thresholdsMm, lookAgain }) => [thresholdsMm, lookAgain])).toEqual([
