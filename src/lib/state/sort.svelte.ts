@@ -1,18 +1,11 @@
-import { fromHundredths, toHundredths } from '$lib/engine';
+import { toHundredths } from '$lib/engine';
 import { pileOf } from '$lib/engine/grading';
 import {
   type AcceptedReading,
   type CaptureField,
   type GaugedSlate,
   type LengthUnit,
-  type PointsState,
-  type RepeatState,
-  addPoint,
-  dropPoint,
-  parseReading,
-  repeatReading,
-  startPoints,
-  startRepeatCheck
+  parseReading
 } from '$lib/gauge';
 import type { NewEvent, SetAsideReason, SetAsideUse, StoredEvent } from '$lib/journal';
 import { words } from '$lib/text';
@@ -26,7 +19,8 @@ import { undoableActs } from './recent-acts.ts';
 import { SerialConnection } from './serial-connection.svelte.ts';
 import { SessionMark } from './session-mark.ts';
 import { type JudgingGround, judgeSlate, orderBand } from './slate-judgement.ts';
-import { type CheckTimer, afterTap, isHandKnown, nextCheckTimer } from './spot-checks.ts';
+import { SlateInHand } from './slate-in-hand.ts';
+import { SpotChecks, type TappedSlate } from './spot-checks.svelte.ts';
 import { journalStore } from './store.ts';
 import { type Prompt, type Told, sayTold } from './told.ts';
 import { UsualRange } from './usual-range.ts';
@@ -46,13 +40,7 @@ export interface NoPallet {
 
 type LastEntry =
   | { readonly kind: 'act'; readonly saved: Promise<StoredEvent[] | undefined> }
-  | { readonly kind: 'point' | 'repeat' };
-
-interface LastTap {
-  readonly pile: number;
-  readonly palletId: string;
-  readonly gradesId: string;
-}
+  | { readonly kind: 'asked' };
 
 /**
  * The sorting bench: a reading or a tap becomes one event of the journal, and the screen says on
@@ -61,11 +49,11 @@ interface LastTap {
 export class SortState {
   readonly #job: () => JobState;
   readonly #preferences: Preferences;
-  readonly #random: () => number;
   readonly desk: PalletDesk;
   readonly input: GaugeInput;
   readonly serial: SerialConnection;
   readonly feedback: Feedback;
+  readonly checks: SpotChecks;
   readonly announcer = new Announcer();
   /** What the screen says of the last slate. */
   told = $state.raw<Told>();
@@ -76,13 +64,10 @@ export class SortState {
   /** Whether the gauge was just learnt to send no end. */
   hasLearntEnding = $state(false);
   #saving = $state.raw<Told['act']>();
-  #timer = $state.raw<CheckTimer>({ tapsUntil: 8, askedFor: null });
-  #lastTap = $state.raw<LastTap>();
   #gaugedSlates = $state(0);
   #tailSeenAt = $state(-1);
   #deviceId = $state('');
-  #points: PointsState = startPoints(1);
-  #repeat: RepeatState = startRepeatCheck();
+  readonly #slate = new SlateInHand();
   #lastEntry: LastEntry | undefined;
   #lastSaved: Promise<StoredEvent[] | undefined> | undefined;
   #tappedAt = { pile: 0, at: -Infinity };
@@ -94,14 +79,10 @@ export class SortState {
     if (this.#job().isUnsaved(this.told.act)) return 'not-saved';
     return this.#saving === this.told.act ? 'saving' : 'saved';
   });
-  /** The pile of the last tapped slate, when it is to be gauged as a spot check; else null. */
-  readonly checkedPile: number | null = $derived(
-    this.#timer.askedFor !== null && this.#lastTap ? this.#lastTap.pile : null
-  );
   readonly isTailShown = $derived.by(() => {
     const round = Math.floor(this.#gaugedSlates / TAIL_EVERY);
     const isDue = this.#gaugedSlates % TAIL_EVERY < TAIL_FOR && round > this.#tailSeenAt;
-    return isDue && (this.#preferences.values.way === 'gauge' || this.checkedPile !== null);
+    return isDue && (this.#preferences.values.way === 'gauge' || this.checks.asked !== undefined);
   });
   readonly undoable: StoredEvent[] = $derived.by(() =>
     undoableActs(this.#job().newest, this.#job().view, this.#deviceId)
@@ -110,9 +91,9 @@ export class SortState {
   constructor(job: () => JobState, preferences: Preferences, random: () => number = Math.random) {
     this.#job = job;
     this.#preferences = preferences;
-    this.#random = random;
     this.desk = new PalletDesk(job, preferences);
     this.feedback = new Feedback(() => preferences.values);
+    this.checks = new SpotChecks(job, () => preferences.values.nickname, random);
     const { wedgeEnding, serialGauge } = preferences.values;
     const audience = {
       onReading: (reading: AcceptedReading, source: InputSource) => this.#take(reading, source),
@@ -139,6 +120,7 @@ export class SortState {
       .catch(() => undefined); // a database that fails shows itself at the next act
     this.#useUnit(this.#job().settings.readingUnit === 'in' ? 'inch' : 'mm');
     this.isUnitKnown = this.#unitMark.isSet;
+    void this.checks.learn();
     const stop = this.input.listen(page, field);
     return () => {
       stop();
@@ -158,15 +140,13 @@ export class SortState {
     const { grades, piles } = this.#job();
     const { palletId, label } = pallet;
     const gradesId = grades?.gradesId ?? null;
-    this.#restartSlate();
+    this.#restart();
     this.#lastEntry = undefined;
     const act: NewEvent = { type: 'slateTapped', body: { palletId, pile, gradesId } };
     void this.#tell({ kind: 'tapped', act, palletLabel: label, pile, piles });
     this.feedback.tellPile(pile, piles, words.text.common.pile(pile, piles));
-    if (!grades) return;
-    this.#lastTap = { pile, palletId, gradesId: grades.gradesId };
-    this.#timer = afterTap(this.#timer, this.#isSure(), this.#random);
-    if (this.#timer.askedFor === 0) this.feedback.tellMind('');
+    if (grades && this.checks.tapped({ pile, palletId, gradesId: grades.gradesId }))
+      this.feedback.tellMind('');
   }
 
   /** Sets a slate aside: a new one, or the last one, whose entry is then taken back. */
@@ -181,7 +161,7 @@ export class SortState {
     const act: NewEvent[] = voided
       ? [{ type: 'entryVoided', body: { voids: voided.id } }, aside]
       : [aside];
-    this.#restartSlate();
+    this.#restart();
     this.#lastEntry = undefined;
     this.feedback.tellTaken();
     await this.#tell({ kind: 'setAside', act, palletLabel: label, reason });
@@ -201,7 +181,7 @@ export class SortState {
     this.told = undefined;
     this.refusal = undefined;
     this.#lastEntry = undefined;
-    if (isTap) this.#lastTap = undefined;
+    if (isTap) this.checks.forgetLast();
     this.announcer.say(words.text.sort.told.undone);
     this.feedback.tellTaken();
   }
@@ -209,11 +189,6 @@ export class SortState {
   /** Takes what a refused number may have meant. */
   choose(valueMm: number): void {
     this.input.takeReading(parseReading(`${valueMm} mm`, 'mm'), 'choice');
-  }
-
-  /** Puts the spot check off. */
-  skipCheck(): void {
-    this.#timer = nextCheckTimer(this.#isSure(), this.#random);
   }
 
   /** The reminder of the tail third was seen. */
@@ -225,7 +200,7 @@ export class SortState {
   async setUnit(unit: LengthUnit): Promise<void> {
     this.isUnitKnown = true;
     this.#unitMark.set();
-    this.#restartSlate();
+    this.#restart();
     this.#useUnit(unit);
     const readingUnit = unit === 'mm' ? 'mm' : 'in';
     if (readingUnit !== this.#job().settings.readingUnit)
@@ -234,7 +209,7 @@ export class SortState {
 
   /** How many points are gauged on each slate of the job. */
   async setPoints(pointsPerSlate: number): Promise<void> {
-    this.#restartSlate();
+    this.#restart();
     await this.#job().act({ type: 'jobSettingsSet', body: { pointsPerSlate } });
   }
 
@@ -255,32 +230,16 @@ export class SortState {
     this.feedback.prime();
     this.refusal = undefined;
     if (!this.desk.current) return this.#refuseWithoutPallet(reading);
-    const valueMm = this.#heldStill(reading.valueMm);
-    if (valueMm === undefined) return;
     const wanted = this.#job().settings.pointsPerSlate;
-    if (this.#points.wanted !== wanted) this.#points = startPoints(wanted);
-    const { state, slate } = addPoint(this.#points, valueMm);
-    this.#points = state;
-    if (slate) {
-      const saved = this.#takeSlate(slate);
-      this.#lastEntry = source === 'keypad' ? { kind: 'act', saved } : undefined;
-      return;
+    const step = this.#slate.take(reading.valueMm, wanted, this.#preferences.values.holdsStill);
+    const isTyped = source === 'keypad';
+    if (step.kind === 'slate') {
+      const saved = this.#takeSlate(step.slate);
+      this.#lastEntry = isTyped ? { kind: 'act', saved } : undefined;
+    } else {
+      this.#lastEntry = isTyped ? { kind: 'asked' } : undefined;
+      this.#ask(step.prompt);
     }
-    const done = state.pointsMm.length;
-    this.#lastEntry = source === 'keypad' ? { kind: 'point' } : undefined;
-    this.#ask({ kind: 'point', done, wanted }, words.text.sort.told.point(done, wanted));
-  }
-
-  /** The value of a point once two readings of it agree; undefined until then. */
-  #heldStill(readMm: number): number | undefined {
-    if (!this.#preferences.values.holdsStill) return readMm;
-    const { state, effect } = repeatReading(this.#repeat, readMm);
-    this.#repeat = state;
-    if (effect.kind === 'agreed') return effect.valueMm;
-    this.#lastEntry = { kind: 'repeat' };
-    const { again, moved } = words.text.sort.told;
-    this.#ask(effect, effect.kind === 'again' ? again : moved);
-    return undefined;
   }
 
   #takeSlate(slate: GaugedSlate): Promise<StoredEvent[] | undefined> {
@@ -290,8 +249,8 @@ export class SortState {
     const { grades, piles } = this.#job();
     this.prompt = undefined;
     this.#gaugedSlates++;
-    if (grades && this.checkedPile !== null && this.#lastTap)
-      return this.#takeCheck(thicknessMm, points, this.#lastTap, grades.thresholdsMm);
+    if (grades && this.checks.asked)
+      return this.#takeCheck(thicknessMm, points, this.checks.asked, grades.thresholdsMm);
     const judgement = judgeSlate(thicknessMm, this.#ground());
     const { pile } = judgement;
     const gradesId = grades?.gradesId ?? null;
@@ -307,17 +266,16 @@ export class SortState {
   #takeCheck(
     thicknessMm: number,
     points: number[],
-    tap: LastTap,
+    tap: TappedSlate,
     thresholdsMm: readonly number[]
   ): Promise<StoredEvent[] | undefined> {
     const { pile, palletId, gradesId } = tap;
-    const gauged = pileOf(fromHundredths(toHundredths(thicknessMm)), thresholdsMm);
+    const gauged = pileOf(thicknessMm, thresholdsMm);
     const body = { palletId, of: 'tap' as const, pile, gradesId, points };
-    this.#timer = nextCheckTimer(this.#isSure(), this.#random);
-    this.#lastTap = undefined;
+    this.checks.putOff();
     if (gauged === pile) this.feedback.tellTaken();
     else this.feedback.tellMind('');
-    return this.#tell({
+    const saved = this.#tell({
       kind: 'checked',
       act: { type: 'slateChecked', body },
       palletLabel: this.desk.all.find((pallet) => pallet.palletId === palletId)?.label ?? '',
@@ -326,6 +284,8 @@ export class SortState {
       felt: pile,
       gauged
     });
+    void saved.then(() => this.checks.learn());
+    return saved;
   }
 
   #ground(): JudgingGround {
@@ -354,11 +314,13 @@ export class SortState {
     return events;
   }
 
-  #ask(prompt: Prompt, said: string): void {
+  #ask(prompt: Prompt): void {
+    const { point, again, moved } = words.text.sort.told;
     this.prompt = prompt;
     this.told = undefined;
     this.feedback.tellTaken();
-    this.announcer.say(said);
+    if (prompt.kind === 'point') this.announcer.say(point(prompt.done, prompt.wanted));
+    else this.announcer.say(prompt.kind === 'again' ? again : moved);
   }
 
   #refuse(refusal: Refusal | NoPallet): void {
@@ -377,23 +339,16 @@ export class SortState {
     this.#lastEntry = undefined;
     this.told = undefined;
     this.prompt = undefined;
-    if (last?.kind === 'repeat') this.#repeat = startRepeatCheck();
-    else if (last?.kind === 'point') this.#points = dropPoint(this.#points);
+    if (last?.kind === 'asked') this.#slate.takeBack();
     else if (last?.kind === 'act') {
       const events = await last.saved;
       if (events) await this.#job().undo(events[0].id);
     }
   }
 
-  /** Begins the slate in hand anew: its points so far are dropped. */
-  #restartSlate(): void {
-    this.#points = startPoints(this.#job().settings.pointsPerSlate);
-    this.#repeat = startRepeatCheck();
+  /** Begins the slate in hand anew. */
+  #restart(): void {
+    this.#slate.restart();
     this.prompt = undefined;
-  }
-
-  #isSure(): boolean {
-    const { grades, view } = this.#job();
-    return grades ? isHandKnown(view, this.#preferences.values.nickname, grades) : false;
   }
 }

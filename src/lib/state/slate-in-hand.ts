@@ -1,0 +1,55 @@
+import {
+  type GaugedSlate,
+  type PointsState,
+  type RepeatState,
+  addPoint,
+  dropPoint,
+  repeatReading,
+  startPoints,
+  startRepeatCheck
+} from '$lib/gauge';
+import type { Prompt } from './told.ts';
+
+/** What one reading made of the slate in hand: the slate is complete, or something is still asked. */
+export type SlateStep =
+  | { readonly kind: 'slate'; readonly slate: GaugedSlate }
+  | { readonly kind: 'asked'; readonly prompt: Prompt };
+
+/** The slate being gauged: its points so far, each held still if that is wished. */
+export class SlateInHand {
+  #points: PointsState = startPoints(1);
+  #repeat: RepeatState = startRepeatCheck();
+
+  /**
+   * Takes one accepted reading.
+   *
+   * @param wanted points per slate, 1 to 4; a change begins the slate anew
+   * @param holdsStill whether a point counts only once two readings of it agree
+   */
+  take(readMm: number, wanted: number, holdsStill: boolean): SlateStep {
+    let valueMm = readMm;
+    if (holdsStill) {
+      const { state, effect } = repeatReading(this.#repeat, readMm);
+      this.#repeat = state;
+      if (effect.kind !== 'agreed') return { kind: 'asked', prompt: effect };
+      valueMm = effect.valueMm;
+    }
+    if (this.#points.wanted !== wanted) this.#points = startPoints(wanted);
+    const { state, slate } = addPoint(this.#points, valueMm);
+    this.#points = state;
+    if (slate) return { kind: 'slate', slate };
+    return { kind: 'asked', prompt: { kind: 'point', done: state.pointsMm.length, wanted } };
+  }
+
+  /** Takes the last reading back, which asked for more. */
+  takeBack(): void {
+    if (this.#repeat.waiting !== null) this.#repeat = startRepeatCheck();
+    else this.#points = dropPoint(this.#points);
+  }
+
+  /** Begins anew: the points so far are dropped. */
+  restart(): void {
+    this.#points = startPoints(this.#points.wanted);
+    this.#repeat = startRepeatCheck();
+  }
+}
