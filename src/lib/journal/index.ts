@@ -74,3 +74,15 @@ export {
   slopeForEngine,
   slopesForEngine
 } from './roof-of.ts';
+export { type PiecesByPile, partsOfPieces, piecesOfParts } from './course-parts.ts';
+export {
+  type CourseDone,
+  type MissingForPlan,
+  type PileBefore,
+  type PlanGround,
+  type PlanNotReady,
+  planRequestOf,
+  wideNeeded
+} from './plan-request.ts';
+export { placeOf, planOfParts } from './plan-of-parts.ts';
+export { type AdoptedPlan, adoptedPlanOf, planAdoption } from './adopted-plan.ts';

@@ -1,0 +1,91 @@
+import {
+  type CoursePart,
+  type Evenness,
+  type KickChances,
+  type Plan,
+  type PlannedCourse,
+  type PlanRequest,
+  layingOrder
+} from '$lib/engine/courses';
+import { type CourseDemand, piecesInRun } from '$lib/engine/roof';
+
+/** A course's place on the roof as one text, as the journal's view keeps it. */
+export function placeOf({ slopeId, course }: { slopeId: string; course: number }): string {
+  return `${slopeId}|${course}`;
+}
+
+/**
+ * The figures of given parts: those of the courses that have parts, in laying order. Spares are
+ * what the request's stock, less its reserve, has left beyond them, and fall below 0 where it does
+ * not carry them.
+ */
+export function planOfParts(
+  { piles, kicks }: PlanRequest,
+  demand: readonly CourseDemand[],
+  partsOf: (place: string) => readonly CoursePart[] | undefined
+): Plan {
+  const courses = layingOrder(demand).flatMap((course): PlannedCourse[] => {
+    const parts = partsOf(placeOf(course));
+    if (!parts) return [];
+    const { slopeId, course: number, heightMm } = course;
+    const figures = evennessOf(course, parts, kicks);
+    return [{ slopeId, course: number, heightMm, parts, commonSlateAndAHalves: 0, ...figures }];
+  });
+  const slopes = new Map<string, Evenness>();
+  for (const { slopeId } of courses)
+    if (!slopes.has(slopeId))
+      slopes.set(slopeId, sumOf(courses.filter((course) => course.slopeId === slopeId)));
+  const whole = sumOf(courses);
+  return {
+    status: 'optimal',
+    objective: Math.round(whole.kickers * 1e9),
+    ...whole,
+    courses,
+    changeovers: courses.filter(({ parts }) => parts.length > 1).length,
+    slopes,
+    piles: piles.map((stock, index) => {
+      const own = courses.flatMap(({ parts }) => parts.filter(({ pile }) => pile === index + 1));
+      const slates = own.reduce((sum, part) => sum + part.slates, 0);
+      const slateAndAHalves = own.reduce((sum, part) => sum + part.slateAndAHalves, 0);
+      return {
+        pile: index + 1,
+        slates,
+        slateAndAHalves,
+        spareSlates: stock.slates - stock.reservedSlates - slates,
+        spareSlateAndAHalves:
+          stock.slateAndAHalves - stock.reservedSlateAndAHalves - slateAndAHalves
+      };
+    }),
+    spareCommonSlateAndAHalves: 0
+  };
+}
+
+/** Joints and expected kickers of one course, walked from its left end. */
+function evennessOf(
+  { runs }: CourseDemand,
+  parts: readonly CoursePart[],
+  { within, between }: KickChances
+): Evenness {
+  const pileOfPiece = parts.flatMap(({ pile, slates, slateAndAHalves }) =>
+    new Array<number>(slates + slateAndAHalves).fill(pile - 1)
+  );
+  let joints = 0;
+  let kickers = 0;
+  let first = 0;
+  for (const run of runs) {
+    const end = Math.min(first + piecesInRun(run), pileOfPiece.length);
+    for (let piece = first + 1; piece < end; piece++) {
+      const [left, right] = [pileOfPiece[piece - 1], pileOfPiece[piece]];
+      joints++;
+      kickers += left === right ? within[left] : between[left][right];
+    }
+    first = end;
+  }
+  return { joints, kickers, per100Joints: joints === 0 ? 0 : (100 * kickers) / joints };
+}
+
+function sumOf(courses: readonly Evenness[]): Evenness {
+  const joints = courses.reduce((sum, course) => sum + course.joints, 0);
+  const kickers = courses.reduce((sum, course) => sum + course.kickers, 0);
+  return { joints, kickers, per100Joints: joints === 0 ? 0 : (100 * kickers) / joints };
+}
