@@ -40,13 +40,6 @@ export {
   planBeforeSorting
 } from './expected-piles.ts';
 export { type WhatIfChoices, type WhatIfRow, whatIf } from './what-if.ts';
-export {
-  type PileEstimate,
-  type PlanWithinRisk,
-  type RunOutChance,
-  planWithinRisk,
-  runOutChances
-} from './run-out.ts';
 export { type LayingEvent, type LayingProgress, layingProgress } from './laying.ts';
 export { type CourseChange, type PlanChange, comparePlans } from './compare-plans.ts';
 export { type RogueCheck, type RogueInPile, type RoguePlace, rogueCheck } from './rogue.ts';

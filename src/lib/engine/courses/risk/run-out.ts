@@ -1,7 +1,7 @@
 import normalCdf from '@stdlib/stats-base-dists-normal-cdf';
-import { EngineError, requireFinite } from '../errors.ts';
-import type { PileStock, Plan, PlanRequest, PlanResult } from './plan-types.ts';
-import { planCourses } from './planner.ts';
+import { EngineError, requireFinite } from '../../errors.ts';
+import type { PileStock, Plan, PlanRequest, PlanResult } from '../plan-types.ts';
+import { planCourses } from '../planner.ts';
 
 /** How well a pile's full slates are known: counted piles have an SD of 0. */
 export interface PileEstimate {

@@ -1,0 +1,11 @@
+/**
+ * A door of its own: only what is behind it needs a distribution library, so a screen that plans
+ * without the chance of running out does not load one.
+ */
+export {
+  type PileEstimate,
+  type PlanWithinRisk,
+  type RunOutChance,
+  planWithinRisk,
+  runOutChances
+} from './run-out.ts';
