@@ -1,3 +1,7 @@
+import { type SorterTaps, fuseTaps } from '$lib/engine/estimates';
+import { type RoofToSuit, suitTheRoof } from '$lib/engine/grading';
+import type { ThicknessBins } from '$lib/engine/thickness';
+
 /**
  * The engine's long tasks, by name. A task is a generator: it yields the share done (0 to 1) where
  * it can be stopped, and returns its result. Input and result are plain data that can be cloned.
@@ -7,6 +11,21 @@ export const tasks = {
   *echo(input: string): Generator<number, string> {
     yield 1;
     return input;
+  },
+
+  /** Boundaries that suit the roof. */
+  *suitTheRoof(roof: RoofToSuit): Generator<number, ReturnType<typeof suitTheRoof>> {
+    yield 0;
+    return suitTheRoof(roof);
+  },
+
+  /** Gauged slates and taps as one spread. */
+  *fuseTaps(input: {
+    gauged: ThicknessBins;
+    sorters: readonly SorterTaps[];
+  }): Generator<number, ReturnType<typeof fuseTaps>> {
+    yield 0;
+    return fuseTaps(input.gauged, input.sorters);
   }
 };
 
