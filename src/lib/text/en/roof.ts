@@ -1,2 +1,360 @@
+import { pluralizer } from '../plural.ts';
+
+const many = pluralizer('en');
+const number = (value: number) => value.toLocaleString('en', { maximumFractionDigits: 1 });
+
 /** Words of the roof screen. */
-export const roof = {};
+export const roof = {
+  title: 'Roof',
+  lead: 'Measure the slopes; the courses, the marks and the slates they take follow.',
+  unitLabel: 'Lengths in',
+  units: { mm: 'Millimetres', ftIn: 'Feet and inches' },
+  unitHint: {
+    mm: 'A number alone is millimetres. 5.5 m, 18 ft 6 in or 10" are understood too.',
+    ftIn: 'A number alone is inches. 18′ 6 1/2″, 18 ft 6 in, 500 mm or 5.5 m are understood too.'
+  },
+  notSaved: 'Not saved yet',
+  draftKept: 'Kept on this device until you save or discard it.',
+  discard: 'Discard changes',
+  saved: 'Saved',
+  use: (value: string) => `Use ${value}`,
+
+  slate: {
+    title: 'Slate',
+    lead: 'One slate for the whole job. Size and headlap are yours to give; the rest starts at common practice.',
+    lengthMm: 'Length',
+    widthMm: 'Width',
+    headlapMm: 'Headlap',
+    slateAndAHalfWidthMm: 'Width of a slate-and-a-half',
+    slateAndAHalfHint: 'Left empty: one and a half times the width.',
+    nailing: 'Nailed',
+    nailings: { centre: 'at the centre', head: 'at the head' },
+    headNailLineMm: 'Nail line from the head',
+    headNailLineHint: 'Common practice, no source.',
+    holeClearanceMm: 'Hole clears the slate below by',
+    holeClearanceHint: 'Trade guides give 3 to 15 mm.',
+    undereaveHoleFromHeadMm: 'Undereave hole from its head',
+    undereaveHoleHint: 'Common practice, no source.',
+    jointMinMm: 'Joint, from',
+    jointMaxMm: 'Joint, to',
+    jointHint: 'Trade guides: 3 to 5 mm.',
+    eaveOverhangMm: 'Overhang at the eave',
+    eaveOverhangHint: 'A trade manual: about 50 mm.',
+    vergeOverhangMm: 'Overhang at the verges',
+    vergeOverhangHint: 'A trade manual: 40 to 50 mm.',
+    narrowestCutMm: 'No cut narrower than',
+    narrowestCutHint: 'British code 2014, as trade guides report it: 150 mm.',
+    densityKgPerM3: 'Density',
+    densityUnit: 'kg/m³',
+    densityHint: 'Natural slate: 2,650 to 2,800.',
+    more: 'Nailing, joints, overhangs, density',
+    save: 'Save the slate',
+    summary: (size: string, headlap: string, nailing: string) =>
+      `${size}, headlap ${headlap}, nailed ${nailing}`,
+    headlapMost: (most: string) => `At most ${most}, a third of the length.`,
+    headlapHint: (headlap: string, pitch: string) =>
+      `Trade guides for moderate exposure agree on at least ${headlap} at ${pitch}.`,
+    headlapList: (rows: string) => `Trade guides for moderate exposure agree on: ${rows}.`,
+    headlapRow: (pitch: string, headlap: string) => `${pitch} ${headlap}`,
+    headlapNone: 'Guides agree on no headlap for this size and pitch.',
+    headlapDecides: 'The local code, the exposure and licensed practice decide.'
+  },
+
+  slopes: {
+    title: 'Slopes',
+    none: 'No slope yet. A slope is one plane of the roof, seen from outside.',
+    add: 'Add a slope',
+    choose: 'Slopes of this roof, all to one scale',
+    name: (n: number) => `Slope ${n}`,
+    removed: (name: string) => `${name} is removed.`,
+    bringBack: 'Bring it back',
+    needSlate: 'Enter the slate first: how many courses a slope takes follows from it.',
+    unsound: 'A field of this slope cannot stand.',
+    size: (width: string, rafter: string) => `${width} wide, ${rafter} up the rafter`,
+    exampleTitle: 'Or look at an invented roof',
+    exampleLead:
+      'These four roofs are made up. One fills in slate and slopes as an example; change or remove everything afterwards.',
+    example: (name: string) => `Start from an example roof: ${name}`,
+    examples: [
+      { id: 'gable', name: 'gable, two equal slopes' },
+      { id: 'hipped', name: 'hipped, four slopes' },
+      { id: 'l-with-valley', name: 'L on plan with a valley and a hip' },
+      { id: 'gable-with-rooflight', name: 'gable with a rooflight and a chimney' }
+    ]
+  },
+
+  slope: {
+    title: (name: string) => `Measures of ${name}`,
+    name: 'Name of the slope',
+    rafterLengthMm: 'Rafter length, eave to ridge',
+    eaveWidthMm: 'Width along the eave',
+    eaveWidthHint: 'Between the two edges, without overhang.',
+    pitchDegrees: 'Pitch',
+    pitchUnit: '°',
+    eaveHeightMm: 'Height above the lowest eave',
+    eaveHeightHint: '0 for the lowest eave of the job.',
+    ridgeGapMm: 'Top batten below the ridge line',
+    setOutFrom: 'Set the bonds out from',
+    setOutFroms: { left: 'the left', right: 'the right' },
+    setOutHint: 'Counts where both edges are square to the eave.',
+    more: 'Ridge, height of the eave, setting out',
+    edges: { left: 'Left edge', right: 'Right edge' },
+    kind: 'Kind',
+    kinds: { verge: 'Verge', hip: 'Hip', valley: 'Valley', abutment: 'Abutment' },
+    way: 'Its line',
+    ways: {
+      square: 'square to the eave',
+      inwards: 'moves inwards at the top by …',
+      outwards: 'moves outwards at the top by …',
+      angle: 'at an angle to the eave on plan'
+    },
+    insets: { inwards: 'Inwards at the top by', outwards: 'Outwards at the top by' },
+    planAngleDegrees: 'Angle to the eave on plan',
+    planAngleHint: '45° where two equal pitches meet at a square corner.',
+    openings: 'Openings',
+    openingsNone: 'No rooflight or chimney on this slope.',
+    opening: (kind: string, n: number) => `${kind} ${n}`,
+    openingKinds: { rooflight: 'Rooflight', chimney: 'Chimney' },
+    addOpening: { rooflight: 'Add a rooflight', chimney: 'Add a chimney' },
+    fromLeftMm: 'From the left end of the eave',
+    widthMm: 'Width',
+    fromEaveMm: 'From the eave up the rafter',
+    heightMm: 'Length up the rafter',
+    removeOpening: (name: string) => `Remove ${name}`,
+    save: (name: string) => `Save ${name}`,
+    saveNew: 'Save the slope',
+    remove: (name: string) => `Remove ${name}`
+  },
+
+  trouble: {
+    empty: 'Nothing is entered here. Type a measure.',
+    'name-missing': 'The slope has no name. Give it one, such as "South".',
+    ambiguous: (value: string) =>
+      `A comma or point before three digits can be thousands or decimals. Type ${value}, or write the unit.`,
+    'not-a-length': 'This is not a length. Type a number, with a unit if you like: 5.5 m.',
+    'not-a-number': 'This is not a number. Type digits only.',
+    negative: (limit: string) => `A measure cannot be below zero. At least ${limit} works here.`,
+    'too-small': (limit: string) => `Too small: at least ${limit} works here.`,
+    'too-large': (limit: string) => `Too large: at most ${limit} works here.`,
+    'headlap-above-third': (limit: string) =>
+      `The headlap is more than a third of the slate. At most ${limit} works.`,
+    'range-reversed': (limit: string) =>
+      `The widest joint is below the narrowest. At least ${limit} works.`,
+    'not-wider-than-slate': (limit: string) =>
+      `A slate-and-a-half must be wider than a slate. At least ${limit} works.`,
+    'narrower-than-slate': (limit: string) =>
+      `The slope is narrower than one slate. At least ${limit} works.`,
+    'wider-than-roof': (limit: string) =>
+      `The slate is wider than a slope of this job. At most ${limit} works.`,
+    'longer-than-roof': (limit: string) =>
+      `The slate is too long for a slope of this job. At most ${limit} works.`,
+    'no-course': (limit: string) => `Not one course fits on this rafter. At least ${limit} works.`,
+    'closes-before-ridge': (limit: string) =>
+      limit
+        ? `The edges meet before they reach the ridge. The limit is ${limit}.`
+        : 'The edges meet before they reach the ridge. Change the other edge or the width.',
+    'wrong-way': 'A hip moves inwards and a valley outwards. Turn the sign.',
+    'outside-slope': (limit: string) =>
+      `The opening lies outside the slope. The limit is ${limit}.`,
+    'overlaps-opening': 'This opening lies over another one. Move it beside.',
+    'same-id': 'This slope is there twice. Remove one of them.'
+  },
+
+  figures: {
+    title: (name: string) => `What ${name} takes`,
+    asTyped: 'as typed, not saved',
+    waiting: 'The figures appear as soon as every field stands.',
+    gauge: 'Gauge',
+    gaugeMost: (most: string) => `${most} at most`,
+    courses: 'Courses',
+    courseParts: (full: number) =>
+      `${many(full, { one: 'full', other: 'full' })} and the top course`,
+    perCourse: 'Slates per course',
+    perCourseRange: (least: number, most: number) =>
+      least === most ? number(least) : `${number(least)} to ${number(most)}`,
+    perCourseNote: 'pieces of every kind',
+    headlap: 'Headlap',
+    headlapGained: (gained: string) => `${gained} gained by equal courses`,
+    undereave: 'Undereave slate',
+    undereaveNote: (hole: string, slates: number) =>
+      `hole ${hole} from the tail, ${many(slates, { one: 'piece', other: 'pieces' })}`,
+    top: 'Top course',
+    topNote: 'slates cut to this length',
+    hole: 'Hole in a full slate',
+    holeNote: 'from the tail',
+    joint: 'Joint',
+    joints: (a: string, b: string) => (a === b ? a : `A ${a}, B ${b}`),
+    sideLap: 'Least side lap',
+    battens: 'Batten lines',
+    battenM: (metres: string) => `${metres} of batten, waste not counted`,
+    full: 'Full slates',
+    cut: 'Cut pieces',
+    cutNote: 'each from one slate',
+    slateAndAHalf: 'Slate-and-a-halves',
+    slateAndAHalfCut: (n: number) => `${number(n)} of them cut`,
+    slates: 'Slates used up',
+    slatesNote: 'full and cut, undereave apart',
+    undereaveSlates: 'Undereave pieces',
+    nails: 'Nails',
+    nailsNote: 'two to a piece',
+    area: 'Slated area',
+    areaUnit: (area: string) => `${area} m²`,
+    metres: (metres: string) => `${metres} m`,
+    pieces: (n: number) => many(n, { one: 'piece', other: 'pieces' }),
+    lines: (n: number) => many(n, { one: 'line', other: 'lines' })
+  },
+
+  drawing: {
+    title: (name: string) => `${name}, true to scale`,
+    hint: 'Tap a course, or use the arrow keys, to see its figures.',
+    label: (name: string) => `Courses of ${name}`,
+    value: (course: number, courses: number) => `Course ${course} of ${courses}`,
+    below: 'Course below',
+    above: 'Course above',
+    key: {
+      full: 'Full slate',
+      slateAndAHalf: 'Slate-and-a-half',
+      cut: 'Cut piece',
+      opening: 'Opening'
+    },
+    eave: 'eave',
+    outline: (name: string) => `Outline of ${name}`
+  },
+
+  course: {
+    title: (course: number, courses: number) => `Course ${course} of ${courses}`,
+    top: 'the top course, cut short',
+    bond: 'Bond',
+    bonds: {
+      A: 'A, full slates from the start',
+      B: 'B, a slate-and-a-half or half a slate on'
+    },
+    batten: 'Batten line from the eave',
+    onRod: (mark: string) => `${mark} on the gauge rod`,
+    tail: 'Tails from the eave',
+    margin: 'Margin',
+    full: 'Full slates',
+    slateAndAHalf: 'Slate-and-a-halves',
+    cut: 'Cut pieces',
+    cutWidths: 'Widths of the cut pieces, left to right',
+    raked: (tail: string, margin: string) => `${tail} at the tail, ${margin} at the next tail`,
+    notched: (width: string) => `${width}, notched`,
+    perps: (datum: string) => `Perp marks from ${datum}`,
+    none: 'none',
+    past: (distance: string) => `${distance} past the eave`,
+    noSlate: 'An opening or the edges take this course: no slate is laid.'
+  },
+  datum: {
+    left: 'the left end of the slates',
+    right: 'the right end of the slates',
+    centre: 'the middle of the eave'
+  },
+
+  checks: {
+    title: 'Checks',
+    good: 'Nothing found outside the published and customary limits.',
+    warning: 'Look at this',
+    note: 'Note',
+    standing: {
+      'nhbc-7-2-19': 'NHBC Standards 7.2.19, table 12',
+      'bs-5534-as-reported': 'British code 2014, as trade guides report it',
+      'trade-guides-moderate-exposure': 'trade guides that agree, moderate exposure only',
+      'common-practice': 'common practice, no source'
+    },
+    found: {
+      'headlap-above-third': (value: string, limit: string) =>
+        `Equal courses give a headlap of ${value}, above a third of the slate, ${limit}.`,
+      'headlap-below-least': (value: string, limit: string) =>
+        `The headlap is ${value}; none should be below ${limit}.`,
+      'headlap-below-hint': (value: string, limit: string) =>
+        `The headlap is ${value}; guides for moderate exposure ask for ${limit} at this pitch.`,
+      'pitch-below-least': (value: string, limit: string) =>
+        `The pitch is ${value}; double-lap slate wants at least ${limit}.`,
+      'side-lap-below-headlap': (value: string, limit: string) =>
+        `The least side lap is ${value}, below the headlap of ${limit}.`,
+      'narrow-cuts': (value: string, limit: string, pieces: number) =>
+        `${many(pieces, { one: 'cut piece is', other: 'cut pieces are' })} narrower than ${limit}; the narrowest is ${value}.`,
+      'bond-not-whole': (value: string, limit: string) =>
+        `No joint within its range lets both bonds finish whole over ${value}; a piece is cut at the far end. Over ${limit} they would.`
+    },
+    decides:
+      'These checks inform and stop nothing. The local code, the exposure of the site and licensed practice decide.',
+    cautions: {
+      'local-code-decides': 'Least headlap and pitch come from the local code and the exposure.',
+      'work-at-height': 'Work at height only from a proper scaffold and roof ladders.',
+      lifting:
+        'Slates are heavy: load out in small stacks, spread over the roof, lifted with help.',
+      'silica-dust': 'Cutting and holing free silica dust: wet it or extract it, and wear a mask.'
+    }
+  },
+
+  totals: {
+    title: 'Whole roof',
+    slope: 'Slope',
+    courses: 'Courses',
+    area: 'Area, m²',
+    slates: 'Slates',
+    full: 'Full',
+    cut: 'Cut',
+    slateAndAHalf: 'Slate-and-a-half',
+    undereave: 'Undereave',
+    battens: 'Battens, m',
+    nails: 'Nails',
+    all: 'Whole roof',
+    incomplete: 'A slope cannot be laid out yet, so the whole is not added up.',
+    note: 'Breakage, spares and batten waste are not counted here. Slates: full and cut pieces, one slate for each. Undereave pieces come from slates or from what was set aside.',
+    sheet: 'Setting-out sheet'
+  },
+
+  materials: {
+    title: 'Nails and mass by pile',
+    lead: 'Nails twice the thickness and 20 to 25 mm long, two to a piece. Mass is density times measured thickness.',
+    none: 'Nail lengths and masses need thickness: measure some slates first.',
+    pile: 'Pile',
+    all: 'All slates',
+    thickness: 'Mean thickness',
+    nailLength: 'Nail length',
+    nailLengthRange: (sold: string, least: string, most: string) => `${sold} (${least} to ${most})`,
+    nails: 'Nails by the plan',
+    noPlan: 'once planned',
+    mass: 'Mass laid',
+    massUnit: (mass: string) => `${mass} kg/m²`,
+    stack: 'A stack for loading out',
+    stackOf: (slates: number, height: string, mass: string) =>
+      `${many(slates, { one: 'slate', other: 'slates' })}, ${height}, ${mass} kg`,
+    source: 'Nail length from a trade manual. Battens and nails are not in the mass.'
+  },
+
+  undereave: {
+    title: 'Undereave slates',
+    wants: (n: number, wide: number) =>
+      wide > 0
+        ? `The roof takes ${many(n, { one: 'undereave slate', other: 'undereave slates' })} and ${number(wide)} of the width of a slate-and-a-half.`
+        : `The roof takes ${many(n, { one: 'undereave slate', other: 'undereave slates' })}.`,
+    setAside: 'Of the slates set aside:',
+    noneSetAside:
+      'No slate is set aside yet. Only the tail edge of an undereave slate is seen, so slates set aside for colour or size may do.',
+    reasons: {
+      broken: 'broken',
+      dullRing: 'dull ring',
+      twisted: 'twisted or bowed',
+      tapered: 'tapered',
+      wrongSize: 'wrong size',
+      inclusion: 'inclusion',
+      colour: 'colour',
+      other: 'other reason'
+    },
+    line: (n: number, reason: string) => `${many(n, { one: 'slate', other: 'slates' })}, ${reason}`,
+    yes: 'will do',
+    because: {
+      unsound: 'will not do: a dull ring is a hidden crack',
+      bends: 'will not do: a twisted slate lifts the first course',
+      'too-short': 'will not do: too short',
+      'too-narrow': 'will not do: too narrow',
+      measure: 'will do where the sound part measures at least the pattern',
+      inclusion: 'look: will do where the inclusion is not at the tail and does not rust through',
+      thickness: 'look: will do where the tail is no thicker than its neighbours',
+      unknown: 'look at each'
+    }
+  }
+};

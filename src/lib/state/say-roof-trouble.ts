@@ -1,0 +1,60 @@
+import { MM_PER_INCH } from '$lib/engine';
+import type { words } from '$lib/text';
+import { type LengthWriter, type ShownUnit, fieldText } from './length-words.ts';
+import type { FieldTrouble } from './roof-forms.ts';
+
+/** What is wrong with a field, in words, and the value that would mend it. */
+export interface ToldTrouble {
+  readonly sentence: string;
+  /** The nearest value that works: for a button, and as it is typed into the field. */
+  readonly mend?: { readonly label: string; readonly text: string };
+}
+
+/** Words for a trouble of a slate's or a slope's field. */
+export function sayRoofTrouble(
+  trouble: FieldTrouble,
+  text: typeof words.text.roof,
+  write: LengthWriter,
+  unit: ShownUnit
+): ToldTrouble {
+  const { field, code, value, limit } = trouble;
+  const nearest = nearestOnTape(trouble, unit);
+  const say = (number: number | undefined) =>
+    number === undefined ? '' : sayValue(field, number, write);
+  const sentences = text.trouble;
+  const isBelowZero = value !== null && value < 0 && (nearest ?? limit ?? -1) >= 0;
+  const sentence = sentenceOf(isBelowZero ? 'negative' : code, sentences, say(nearest ?? limit));
+  if (nearest === undefined) return { sentence };
+  return {
+    sentence,
+    mend: {
+      label: text.use(say(nearest)),
+      text: isLength(field) ? fieldText(nearest, unit) : String(nearest)
+    }
+  };
+}
+
+type Sentences = (typeof words)['text']['roof']['trouble'];
+
+function sentenceOf(code: keyof Sentences, sentences: Sentences, limit: string): string {
+  const sentence = sentences[code];
+  return typeof sentence === 'string' ? sentence : sentence(limit);
+}
+
+/** The nearest value, in feet and inches moved on to a whole sixteenth on the side that works. */
+function nearestOnTape({ field, value, nearest }: FieldTrouble, unit: ShownUnit) {
+  if (nearest === undefined || unit === 'mm' || !isLength(field)) return nearest;
+  const sixteenths = (nearest / MM_PER_INCH) * 16;
+  const whole = value !== null && nearest < value ? Math.floor(sixteenths) : Math.ceil(sixteenths);
+  return (whole / 16) * MM_PER_INCH;
+}
+
+function sayValue(field: string, value: number, write: LengthWriter): string {
+  if (field === 'densityKgPerM3') return `${value} kg/m³`;
+  if (!isLength(field)) return `${Number(value.toFixed(1))}°`;
+  return write(value, Number.isInteger(value) ? 0 : 1);
+}
+
+function isLength(field: string): boolean {
+  return field.endsWith('Mm');
+}

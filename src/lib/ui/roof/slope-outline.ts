@@ -1,0 +1,73 @@
+import {
+  type CourseLayout,
+  type Piece,
+  type Slope,
+  type SlopeLayout,
+  leftAtMm,
+  rightAtMm
+} from '$lib/engine/roof';
+
+/** A slope's drawing in its own millimetres: x from the eave's left corner, y down from the ridge. */
+export interface SlopeFrame {
+  readonly minX: number;
+  readonly minY: number;
+  readonly width: number;
+  readonly height: number;
+}
+
+/** The smallest frame around a slope, overhangs in, with a border on every side. */
+export function frameOf(slope: Slope, borderMm: number): SlopeFrame {
+  const heights = [-slope.eaveOverhangMm, slope.rafterLengthMm];
+  const left = Math.min(...heights.map((atMm) => leftAtMm(slope, atMm)));
+  const right = Math.max(...heights.map((atMm) => rightAtMm(slope, atMm)));
+  return {
+    minX: left - borderMm,
+    minY: -borderMm,
+    width: right - left + 2 * borderMm,
+    height: slope.rafterLengthMm + slope.eaveOverhangMm + 2 * borderMm
+  };
+}
+
+/** Down from the ridge line, from up the rafter. */
+export function down(slope: Slope, fromEaveMm: number): number {
+  return slope.rafterLengthMm - fromEaveMm;
+}
+
+/** The slope's outline as slated, from the tails at the eave to the ridge line. */
+export function outlinePath(slope: Slope): string {
+  const low = -slope.eaveOverhangMm;
+  const high = slope.rafterLengthMm;
+  const point = (x: number, fromEaveMm: number) => `${x} ${down(slope, fromEaveMm)}`;
+  return `M${point(leftAtMm(slope, low), low)}L${point(rightAtMm(slope, low), low)}L${point(
+    Math.max(rightAtMm(slope, high), leftAtMm(slope, high)),
+    high
+  )}L${point(leftAtMm(slope, high), high)}Z`;
+}
+
+/** Pieces of a course that are drawn alike. */
+export type PieceTone = 'full' | 'slateAndAHalf' | 'cut';
+
+/** What shows of a course's pieces of one tone, as one path. */
+export function piecesPath(laid: SlopeLayout, course: CourseLayout, tone: PieceTone): string {
+  const bottom = down(laid.slope, course.tailMm);
+  const top = down(
+    laid.slope,
+    Math.min(course.tailMm + course.marginMm, laid.slope.rafterLengthMm)
+  );
+  return course.runs
+    .flatMap((run) => run.pieces)
+    .filter((piece) => toneOf(piece) === tone)
+    .map(({ leftMm, widthMm }) => `M${leftMm} ${bottom}h${widthMm}V${top}h${-widthMm}Z`)
+    .join('');
+}
+
+function toneOf(piece: Piece): PieceTone {
+  if (piece.kind === 'slate-and-a-half') return 'slateAndAHalf';
+  return piece.kind === 'cut' ? 'cut' : 'full';
+}
+
+/** The course at a height up the rafter; the nearest where the height lies outside. */
+export function courseAt(laid: SlopeLayout, fromEaveMm: number): number {
+  const found = laid.courses.findLast((course) => course.tailMm <= fromEaveMm);
+  return found?.course ?? 1;
+}
