@@ -108,6 +108,30 @@ describe('learnHand', () => {
     expect(hand.thresholdStandardErrorsMm[0]).toBeCloseTo(1 / Math.sqrt(-curvature), 5);
   });
 
+  it('has standard errors that allow for threshold and spread being learnt together', () => {
+    const checks = simulatedChecks(60, 13).map(({ pile, thicknessMm }) =>
+      check(pile === 1 ? 1 : 2, thicknessMm)
+    );
+    const hand = learnHand(checks, 2);
+    if (!hand.ok) throw new Error(hand.reason);
+    const step = 1e-3;
+    const at = (i: number, j: number) =>
+      checks.reduce((sum, { pile, thicknessMm }) => {
+        const tried = {
+          thresholdsMm: [hand.thresholdsMm[0] + i * step],
+          sdMm: hand.sdMm + j * step
+        };
+        return sum + logPileChances(tried, thicknessMm)[pile - 1];
+      }, 0);
+    const byThreshold = (2 * at(0, 0) - at(1, 0) - at(-1, 0)) / step ** 2;
+    const bySpread = (2 * at(0, 0) - at(0, 1) - at(0, -1)) / step ** 2;
+    const byBoth = (at(1, -1) + at(-1, 1) - at(1, 1) - at(-1, -1)) / (4 * step ** 2);
+    const determinant = byThreshold * bySpread - byBoth ** 2;
+    expect(Math.abs(byBoth) / Math.sqrt(byThreshold * bySpread)).toBeGreaterThan(0.1);
+    expect(hand.thresholdStandardErrorsMm[0]).toBeCloseTo(Math.sqrt(bySpread / determinant), 4);
+    expect(hand.sdStandardErrorMm).toBeCloseTo(Math.sqrt(byThreshold / determinant), 4);
+  });
+
   it('recovers the hand that made the checks within three standard errors', () => {
     const hand = learnHand(simulatedChecks(5000, 12), 3);
     if (!hand.ok) throw new Error(hand.reason);

@@ -1,3 +1,5 @@
+import betaQuantile from '@stdlib/stats-base-dists-beta-quantile';
+import tQuantile from '@stdlib/stats-base-dists-t-quantile';
 import { describe, expect, it } from 'vitest';
 import { binsFromPairs } from '../thickness/index.ts';
 import type { PalletSample } from './pallet-sample.ts';
@@ -98,6 +100,28 @@ describe('estimateGrade', () => {
       countLow: 12,
       countHigh: 74
     });
+  });
+
+  it('pays for few degrees of freedom with a smaller plain sample (Korn and Graubard)', () => {
+    // 2 of 4 pallets, shares 0.4 and 0.6 of ten: few degrees of freedom against 19, so t is a fifth larger
+    const pallets = [
+      pallet('a', 1000, [550, 4], [650, 6]),
+      pallet('b', 1000, [550, 6], [650, 4]),
+      pallet('c', 1000),
+      pallet('d', 1000)
+    ];
+    const result = estimateGrade(pallets, medium);
+    if (!result.ok) throw new Error(result.reason);
+    const between = (0.5 * 2 * 0.1 ** 2) / 2;
+    const within = (0.99 * (0.24 / 9)) / 8; // each pallet's part
+    const variance = between + 2 * within;
+    expect(result.shareStandardError).toBeCloseTo(Math.sqrt(variance), 12);
+    const degrees = variance ** 2 / (between ** 2 + (2 * within ** 2) / 9);
+    const ratio = tQuantile(0.975, 19) / tQuantile(0.975, degrees);
+    const plain = (0.25 / variance) * ratio ** 2;
+    expect(ratio).toBeLessThan(0.85); // so that the correction shows
+    expect(result.shareLow).toBeCloseTo(betaQuantile(0.025, plain / 2, plain / 2 + 1), 10);
+    expect(result.shareHigh).toBeCloseTo(betaQuantile(0.975, plain / 2 + 1, plain / 2), 10);
   });
 
   it('takes pallets of one thickness each for no more slates than there are pallets', () => {
