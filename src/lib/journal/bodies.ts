@@ -89,6 +89,7 @@ export const BODIES = {
     runOutRisk: v.optional(v.pipe(v.number(), v.minValue(0), v.maxValue(1))),
     gaugeSdMm: v.optional(v.nullable(v.pipe(v.number(), v.minValue(0), v.maxValue(5)))),
     stackHeightMm: v.optional(lengthMm),
+    liftMassKg: v.optional(amount),
     sortingRatePerHour: v.optional(amount),
     sortingPacePerHour: v.optional(amount)
   }),

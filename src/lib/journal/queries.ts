@@ -15,6 +15,7 @@ export interface JobSettings {
   runOutRisk: number;
   gaugeSdMm: number | null;
   stackHeightMm: number;
+  liftMassKg: number;
   sortingRatePerHour: number | null;
   sortingPacePerHour: number | null;
 }
@@ -22,7 +23,8 @@ export interface JobSettings {
 /**
  * Starting values. Kick allowance 1.5 mm: ours, no published source. Breakage 2.5 %: wastage of
  * sized slates in a construction technology text. Spares 2 %: AIA master specification 07 31 26
- * (2011). Stack height: common practice, no source.
+ * (2011). Stack height: common practice, no source. Mass of a lift: ours, to be set to what the hoist
+ * and the scaffold carry.
  */
 export const DEFAULT_SETTINGS: JobSettings = {
   kickAllowanceMm: 1.5,
@@ -35,6 +37,7 @@ export const DEFAULT_SETTINGS: JobSettings = {
   runOutRisk: 0.1,
   gaugeSdMm: null,
   stackHeightMm: 600,
+  liftMassKg: 250,
   sortingRatePerHour: null,
   sortingPacePerHour: null
 };
