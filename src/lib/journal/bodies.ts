@@ -71,6 +71,12 @@ const sampleSlate = v.object({
   defects: v.optional(v.pipe(v.array(v.picklist(SET_ASIDE_REASONS)), v.maxLength(8)))
 });
 
+/** A share of slates outside and the chance to accept such a delivery, both 0 to 1. */
+const riskPoint = v.object({
+  share: v.pipe(v.number(), v.minValue(0), v.maxValue(1)),
+  acceptance: v.pipe(v.number(), v.minValue(0), v.maxValue(1))
+});
+
 /**
  * What each type of event carries. Types are past tense; lengths are millimetres, readings whole
  * hundredths of a millimetre. To change a body, raise its version in {@link EVENT_VERSIONS} and add
@@ -111,6 +117,9 @@ export const BODIES = {
   }),
   deliveryDeclared: v.object({
     supplier: shortText,
+    /** Size as declared; left out, that of the slate on the roof. */
+    lengthMm: v.optional(lengthMm),
+    widthMm: v.optional(lengthMm),
     nominalThicknessMm: v.optional(lengthMm),
     tolerancePercent: v.optional(v.pipe(v.number(), v.minValue(0), v.maxValue(100))),
     texture: v.optional(v.picklist(['verySmooth', 'smooth', 'normal', 'textured'])),
@@ -118,10 +127,16 @@ export const BODIES = {
     pricePerThousand: v.optional(amount),
     currency: v.optional(v.pipe(v.string(), v.maxLength(8))),
     stackOf100Mm: v.optional(lengthMm),
+    stackTolerancePercent: v.optional(v.pipe(v.number(), v.minValue(0), v.maxValue(100))),
     arrivedOn: v.optional(day),
     daysToClaim: v.optional(whole),
     replacementDays: v.optional(whole),
-    creditPerThousand: v.optional(amount)
+    queryDays: v.optional(whole),
+    delayCostPerDay: v.optional(amount),
+    returnCost: v.optional(amount),
+    creditPerThousand: v.optional(amount),
+    /** Kickers per 100 joints that are accepted without sorting. */
+    acceptableKickersPer100: v.optional(v.pipe(v.number(), v.minValue(0), v.maxValue(100)))
   }),
   palletAdded: v.object({
     palletId: key,
@@ -137,6 +152,11 @@ export const BODIES = {
     level: v.optional(v.picklist(['I', 'II', 'III'])),
     aqlPercent: v.optional(finite),
     severity: v.optional(v.picklist(['normal', 'tightened'])),
+    /** Slates of the plan; more may be drawn. */
+    planSize: v.optional(whole),
+    acceptAtMost: v.optional(whole),
+    good: v.optional(riskPoint),
+    poor: v.optional(riskPoint),
     positions: v.pipe(
       v.array(v.object({ palletId: key, layer: whole, place: whole })),
       v.minLength(1),
