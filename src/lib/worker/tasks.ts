@@ -1,3 +1,22 @@
+import { createRandom } from '$lib/engine';
+import {
+  type PlanRequest,
+  type PlanResult,
+  type Shortage,
+  type SimulationRequest,
+  type SimulationSummary,
+  type StockKnowledge,
+  type UnsortedStock,
+  type WayOut,
+  type WhatIfChoices,
+  type WhatIfRow,
+  checkPlan,
+  createSimulation,
+  planCourses,
+  waysOut,
+  whatIf
+} from '$lib/engine/courses';
+import { type PileEstimate, type PlanWithinRisk, planWithinRisk } from '$lib/engine/courses/risk';
 import { type SorterTaps, fuseTaps } from '$lib/engine/estimates';
 import { type RoofToSuit, suitTheRoof } from '$lib/engine/grading';
 import type { ThicknessBins } from '$lib/engine/thickness';
@@ -26,8 +45,75 @@ export const tasks = {
   }): Generator<number, ReturnType<typeof fuseTaps>> {
     yield 0;
     return fuseTaps(input.gauged, input.sorters);
+  },
+
+  /** The most even plan, walked once more by the independent check before anyone sees it. */
+  *planRoof(request: PlanRequest): Generator<number, PlanResult> {
+    yield 0;
+    return checked(request, planCourses(request));
+  },
+
+  /** The most even plan in which no pile runs out with a chance above a limit. */
+  *planWithinRisk(input: {
+    request: PlanRequest;
+    estimates: readonly PileEstimate[];
+    mostChance: number;
+  }): Generator<number, PlanWithinRisk> {
+    yield 0;
+    const held = planWithinRisk(input.request, input.estimates, input.mostChance);
+    checked(held.request, held.result);
+    return held;
+  },
+
+  /** The ways out of a shortage, each priced. */
+  *waysOut(input: {
+    request: PlanRequest;
+    short: Shortage;
+    knowledge?: StockKnowledge;
+  }): Generator<number, WayOut[]> {
+    yield 0;
+    return waysOut(input.request, input.short, input.knowledge);
+  },
+
+  /** How the plan answers to piles, kick allowance and reserve; one set of choices at a time. */
+  *whatIf(input: {
+    courses: PlanRequest['courses'];
+    stock: UnsortedStock;
+    choices: readonly WhatIfChoices[];
+  }): Generator<number, WhatIfRow[][]> {
+    const rows: WhatIfRow[][] = [];
+    for (const [index, choices] of input.choices.entries()) {
+      yield index / input.choices.length;
+      rows.push(whatIf(input.courses, input.stock, choices));
+    }
+    return rows;
+  },
+
+  /** Lays a plan many times with slates dealt at random. */
+  *trialLaying(input: {
+    request: SimulationRequest;
+    seed: number;
+    times: number;
+  }): Generator<number, SimulationSummary> {
+    const trial = createSimulation(input.request, createRandom(input.seed));
+    for (let done = 0; done < input.times;) {
+      yield done / input.times;
+      const step = Math.min(ROOFS_A_STEP, input.times - done);
+      trial.step(step);
+      done += step;
+    }
+    return trial.summary();
   }
 };
+
+/** Roofs laid between two looks at the messages: enough to be quick, few enough to stop at once. */
+const ROOFS_A_STEP = 5;
+
+function checked(request: PlanRequest, result: PlanResult): PlanResult {
+  const faults = result.status === 'optimal' ? checkPlan(request, result) : [];
+  if (faults.length > 0) throw new Error(faults.map(({ detail }) => detail).join('; '));
+  return result;
+}
 
 export type Tasks = typeof tasks;
 export type TaskName = keyof Tasks;

@@ -1,0 +1,140 @@
+import type { Plan, PlanChange, PlanResult } from '$lib/engine/courses';
+import type { PileEstimate, PlanWithinRisk } from '$lib/engine/courses/risk';
+import {
+  type AdoptedPlan,
+  type PlanGround,
+  adoptedPlanOf,
+  planAdoption,
+  planRequestOf
+} from '$lib/journal';
+import { runTask } from '$lib/worker';
+import type { JobState } from './job.svelte.ts';
+import { changeOfRest, placesOf, wholeRoof } from './plan-reading.ts';
+
+/** A plan made from the stock as it was at one moment. */
+export interface MadePlan {
+  readonly ground: PlanGround;
+  readonly result: PlanResult;
+  /** Where the plan was to hold the chance of running out: the limit and what it cost. */
+  readonly held?: { readonly mostChance: number; readonly raisedBy: readonly number[] };
+}
+
+/** Where the work stands, for the sentence above the plan. */
+export type PlanStage =
+  | { readonly kind: 'before'; readonly sorted: number; readonly all: number }
+  | { readonly kind: 'sorted' }
+  | { readonly kind: 'partLaid'; readonly laid: number; readonly all: number }
+  | { readonly kind: 'allLaid'; readonly all: number };
+
+/**
+ * The plan in force and the one that could take its place: what the Courses and the Lay screen
+ * share. Plans are made in the worker; nothing is in the journal before `adopt`.
+ */
+export class PlanDesk {
+  readonly #job: () => JobState;
+  made = $state.raw<MadePlan>();
+  isPlanning = $state(false);
+  isAdopting = $state(false);
+  /** Why no plan could be made, from the engine; empty when nothing is wrong. */
+  problem = $state('');
+  /** Whether the last adoption was not saved. */
+  isUnsaved = $state(false);
+  /** Counts requests, so that only the newest answer is taken. */
+  #asked = 0;
+
+  constructor(job: () => JobState) {
+    this.#job = job;
+  }
+
+  readonly readiness = $derived.by(() => planRequestOf(this.#job().view));
+  readonly ground = $derived(this.readiness.ok ? this.readiness : undefined);
+  readonly adopted: AdoptedPlan | undefined = $derived.by(
+    () => this.ground && adoptedPlanOf(this.#job().view, this.ground)
+  );
+
+  /** Whether what was made is made from the stock and the roof as they are now. */
+  readonly isFresh = $derived(this.made !== undefined && this.made.ground === this.ground);
+  /** The plan made last, where it is one and still holds. */
+  readonly madePlan: Plan | undefined = $derived.by(() =>
+    this.isFresh && this.made?.result.status === 'optimal' ? this.made.result : undefined
+  );
+  readonly shortage = $derived.by(() =>
+    this.isFresh && this.made?.result.status === 'short' ? this.made.result : undefined
+  );
+
+  /** What the fresh plan changes of the one in force; undefined without both. */
+  readonly change: PlanChange | undefined = $derived.by(() => {
+    return this.madePlan && this.adopted ? changeOfRest(this.adopted, this.madePlan) : undefined;
+  });
+  readonly unknownCourses = $derived(this.adopted?.unknownCourses ?? 0);
+  /** Whether planning again would change the plan in force. */
+  readonly isOutOfDate = $derived(
+    (this.change?.changedCourses ?? 0) > 0 || this.unknownCourses > 0
+  );
+
+  /** The whole roof under the fresh plan, laid courses as they were laid. */
+  readonly madeWhole: Plan | undefined = $derived.by(() => {
+    return this.ground && this.madePlan ? wholeRoof(this.ground, this.madePlan) : undefined;
+  });
+
+  readonly laidPlaces = $derived(placesOf(this.ground?.laid ?? []));
+
+  readonly stage: PlanStage | undefined = $derived.by(() => {
+    const { ground } = this;
+    if (!ground) return undefined;
+    const all = ground.roof.demand.length;
+    if (ground.request.courses.length === 0) return { kind: 'allLaid', all };
+    if (ground.laid.length > 0) return { kind: 'partLaid', laid: ground.laid.length, all };
+    const toCome = ground.stock.piles.reduce((sum, pile) => sum + pile.toCome, 0);
+    if (toCome === 0) return { kind: 'sorted' };
+    return { kind: 'before', sorted: ground.stock.usable - toCome, all: ground.stock.usable };
+  });
+
+  /** Makes the most even plan for what is left; within a chance of running out where one is given. */
+  async make(risk?: { estimates: readonly PileEstimate[]; mostChance: number }): Promise<void> {
+    const { ground } = this;
+    if (!ground) return;
+    const asked = ++this.#asked;
+    this.isPlanning = true;
+    this.problem = '';
+    try {
+      const made = risk
+        ? heldPlan(
+            ground,
+            risk.mostChance,
+            await runTask('planWithinRisk', { request: ground.request, ...risk }).result
+          )
+        : { ground, result: await runTask('planRoof', ground.request).result };
+      if (asked === this.#asked) this.made = made;
+    } catch (error) {
+      if (asked === this.#asked) this.problem = error instanceof Error ? error.message : `${error}`;
+    } finally {
+      if (asked === this.#asked) this.isPlanning = false;
+    }
+  }
+
+  /** Puts a plan of what is left in force. Resolves to whether it was saved. */
+  async adopt(plan: Plan | undefined = this.madePlan): Promise<boolean> {
+    const { ground } = this;
+    if (!ground || !plan) return false;
+    const { grades, settings } = this.#job();
+    this.isAdopting = true;
+    try {
+      const gradesId = grades?.gradesId ?? null;
+      const body = planAdoption(ground, plan, gradesId, settings.kickAllowanceMm);
+      const stored = await this.#job().act({ type: 'planAdopted', body });
+      this.isUnsaved = !stored;
+      return !this.isUnsaved;
+    } finally {
+      this.isAdopting = false;
+    }
+  }
+}
+
+function heldPlan(
+  ground: PlanGround,
+  mostChance: number,
+  { result, raisedBy }: PlanWithinRisk
+): MadePlan {
+  return { ground, result, held: { mostChance, raisedBy } };
+}

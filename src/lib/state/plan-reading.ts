@@ -1,0 +1,24 @@
+import { type Plan, type PlanChange, comparePlans } from '$lib/engine/courses';
+import { type AdoptedPlan, type PlanGround, placeOf, planOfParts } from '$lib/journal';
+
+/** What a new plan changes of the rest of the one in force, over the courses that both hold. */
+export function changeOfRest(adopted: AdoptedPlan, plan: Plan): PlanChange {
+  const known = new Set(adopted.rest.courses.map(placeOf));
+  const courses = plan.courses.filter((course) => known.has(placeOf(course)));
+  return comparePlans(adopted.rest, { ...plan, courses });
+}
+
+/** The whole roof under a plan of its rest: laid courses as they were laid. */
+export function wholeRoof(ground: PlanGround, rest: Plan): Plan {
+  const parts = new Map(
+    [...ground.laid, ...rest.courses].map((course) => [placeOf(course), course.parts])
+  );
+  return planOfParts(ground.request, ground.roof.demand, (place) => parts.get(place));
+}
+
+/** The places of some courses, to look up whether a course is among them. */
+export function placesOf(
+  courses: readonly { slopeId: string; course: number }[]
+): ReadonlySet<string> {
+  return new Set(courses.map(placeOf));
+}
