@@ -38,8 +38,15 @@ async function precache(): Promise<void> {
   await cache.addAll([...new Set(paths)]);
 }
 
+/**
+ * A page that an earlier version opened may still ask for parts of that version: while any page is
+ * open, the two newest of the earlier caches stay.
+ */
 async function dropOldCaches(): Promise<void> {
-  for (const name of await caches.keys()) if (name !== CACHE) await caches.delete(name);
+  const pages = await worker.clients.matchAll({ type: 'window', includeUncontrolled: true });
+  const earlier = (await caches.keys()).filter((name) => name !== CACHE);
+  const dropped = pages.length > 0 ? earlier.slice(0, -2) : earlier;
+  for (const name of dropped) await caches.delete(name);
   await worker.clients.claim();
 }
 
@@ -48,5 +55,5 @@ async function answer(request: Request, url: URL): Promise<Response> {
   const kept = await cache.match(url.pathname);
   if (kept) return kept;
   if (request.mode === 'navigate') return (await cache.match(FALLBACK)) ?? fetch(request);
-  return fetch(request);
+  return (await caches.match(url.pathname)) ?? fetch(request);
 }

@@ -19,9 +19,18 @@ export async function makeBackup(jobId: string): Promise<ReadyBackup | undefined
   return { ...readyFile(made.blob, name), jobId, events: made.events, sha256: made.sha256 };
 }
 
-/** Notes that a backup left the device, as far as a browser lets one know. */
-export async function noteBackup({ jobId, events }: ReadyBackup): Promise<void> {
-  await journalStore().markExported(jobId, events, new Date().toISOString());
+/**
+ * Notes that a backup left the device, as far as a browser lets one know. On a full device, where a
+ * backup is needed most, the note itself may fail: then false, and the entries count as not backed
+ * up, which is the safe way round.
+ */
+export async function noteBackup({ jobId, events }: ReadyBackup): Promise<boolean> {
+  try {
+    await journalStore().markExported(jobId, events, new Date().toISOString());
+    return true;
+  } catch {
+    return false;
+  }
 }
 
 /** Takes a job file in, whole or not at all. */

@@ -20,7 +20,9 @@ export class FilesState {
   imported = $state.raw<CsvImport>();
   ready = $state.raw<ReadyFile>();
   backup = $state.raw<ReadyBackup>();
-  isBackupNoted = $state(false);
+  /** Whether the backup that left the device could be noted; undefined before it left. */
+  isBackupNoted = $state<boolean>();
+  problem = $state('');
 
   constructor(job: () => JobState) {
     this.#job = job;
@@ -28,36 +30,27 @@ export class FilesState {
 
   /** Takes a CSV file in, whole and in one transaction, or says what is wrong with it. */
   async importCsv(file: Blob): Promise<void> {
-    this.isBusy = true;
     this.imported = undefined;
-    try {
+    await this.#work(async () => {
       this.imported = await this.#import(file);
-    } finally {
-      this.isBusy = false;
-    }
+    });
   }
 
   /** Makes the file of all readings; it then waits in `ready`. */
   async exportCsv(style: CsvStyle): Promise<void> {
-    this.isBusy = true;
-    try {
+    await this.#work(async () => {
       const job = this.#job();
       const blob = await exportReadingsCsv(journalStore(), job.jobId, style);
       if (blob) this.ready = readyFile(blob, safeFileName(job.name, 'csv'));
-    } finally {
-      this.isBusy = false;
-    }
+    });
   }
 
   /** Makes the job file; it then waits in `backup`, so that the next tap can share it at once. */
   async makeBackup(): Promise<void> {
-    this.isBusy = true;
-    this.isBackupNoted = false;
-    try {
+    this.isBackupNoted = undefined;
+    await this.#work(async () => {
       this.backup = await makeBackup(this.#job().jobId);
-    } finally {
-      this.isBusy = false;
-    }
+    });
   }
 
   /** Hands the backup to downloads or to the share sheet and notes it as made. */
@@ -65,8 +58,20 @@ export class FilesState {
     if (!this.backup) return;
     if (way === 'download') download(this.backup);
     else if (!(await share(this.backup))) return;
-    await noteBackup(this.backup);
-    this.isBackupNoted = true;
+    this.isBackupNoted = await noteBackup(this.backup);
+  }
+
+  /** Does some work and says what went wrong with it; what is on the device stays as it was. */
+  async #work(work: () => Promise<void>): Promise<void> {
+    this.isBusy = true;
+    this.problem = '';
+    try {
+      await work();
+    } catch (error) {
+      this.problem = String(error);
+    } finally {
+      this.isBusy = false;
+    }
   }
 
   async #import(file: Blob): Promise<CsvImport> {

@@ -2,6 +2,7 @@ export { JobState, type SaveFailure } from './job.svelte.ts';
 export { provideJob, useJob } from './job-context.ts';
 export { device } from './device.svelte.ts';
 export { JobsState } from './jobs.svelte.ts';
+export { startCheck } from './start-check.svelte.ts';
 export { updates } from './updates.svelte.ts';
 export { type NextStep, nextStep } from './next-step.ts';
 export { FilesState, type CsvImport } from './files.svelte.ts';
@@ -17,6 +18,8 @@ export { WakeLock } from './wake-lock.ts';
 export { localVoice } from './feedback.ts';
 export { drawnThicknessMm } from './drawn-thickness.ts';
 export { GradesState } from './grades.svelte.ts';
+export { GradesAdvice, type Regrade, type SorterStudy } from './grades-advice.svelte.ts';
+export { GaugeStudy, STUDY_SIZES, type StudySize } from './gauge-study.svelte.ts';
 export { ARROW_STEP_MM, PAGE_STEP_MM } from './grades-handles.ts';
 export type { GradeWay } from './grade-ways.ts';
 export { HealthState, type Persistence } from './health.svelte.ts';
@@ -25,13 +28,15 @@ export { clearsUnusedSites, isBackupDue } from './backup-reminder.ts';
 export { RoofDesk, type ListedSlope } from './roof.svelte.ts';
 export {
   type EdgeForm,
-  type FieldTrouble,
   type OpeningForm,
   type SlopeForm,
   WAYS_OF_EDGE,
   blankOpening
 } from './roof-forms.ts';
+export type { FieldTrouble } from './roof-reading.ts';
 export { type LengthWriter, type ShownUnit, lengthWriter } from './length-words.ts';
 export { type ToldTrouble, sayRoofTrouble } from './say-roof-trouble.ts';
 export { type PileMaterial, pileMaterials } from './pile-materials.ts';
 export { type SetAsideForUndereave, setAsideForUndereave } from './set-aside-for-undereave.ts';
+export { TallySheetState } from './tally-sheet.svelte.ts';
+export { chooseLanguage, startLanguage } from './language.ts';

@@ -27,12 +27,14 @@ class Updates {
     if (navigator.onLine) look();
   }
 
-  /** Puts the waiting version in force and loads the page anew. */
+  /** Puts the waiting version in force, unless another tab has, and loads the page anew. */
   accept(): void {
+    const waiting = this.#registration?.waiting;
+    if (!waiting) return location.reload();
     navigator.serviceWorker.addEventListener('controllerchange', () => location.reload(), {
       once: true
     });
-    this.#registration?.waiting?.postMessage('accept-update');
+    waiting.postMessage('accept-update');
   }
 }
 

@@ -36,6 +36,8 @@ export const common = {
     'This device has no room left, so the entry is not saved. Free some space, or back the job up and move to another device; then try again.',
   saveFailed: (detail: string) =>
     `The browser did not save the entry (${detail}). It is still on the screen: try again.`,
+  leaveUnsaved: (n: number) =>
+    `${many(n, { one: 'entry is', other: 'entries are' })} not saved and would be lost. Leave the job all the same?`,
   loading: 'Opening…',
   jobMissing:
     'This job is not on this device. Open the job list, or restore it from a backup file.',
@@ -56,6 +58,10 @@ export const common = {
   updateWaiting: 'A new version of the app is ready. It waits until you say so; nothing is lost.',
   updateNow: 'Load it now',
   stepsLabel: 'Steps of the job',
+  language: 'Language',
+  languageReview:
+    'Spanish, French, Polish and Romanian cover Sort and the printed tags; review by native speakers is pending. The rest is English.',
+  languageFailed: 'This language is not on the device yet. Go online once, then choose it again.',
   openFailed: (detail: string) =>
     `The browser did not open this device's journal (${detail}). Close other tabs of the app and load the page again; nothing is deleted.`,
   /** What an event was, for "last saved". */

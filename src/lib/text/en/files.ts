@@ -29,6 +29,10 @@ export const files = {
   neverBackedUp: 'This job was never backed up.',
   backupReady: (name: string, entries: number) => `${name} holds ${common.entries(entries)}.`,
   backupNoted: 'Noted as backed up.',
+  backupNotNoted:
+    'The file was handed over, but this device could not note it: its entries still count as not backed up.',
+  problem: (detail: string) =>
+    `That did not work (${detail}). What is saved on this device is unchanged: try again.`,
   fingerprint: 'Fingerprint of the journal (SHA-256)',
   remind: (n: number) =>
     `${common.entries(n)} are on this device only. If it is lost or broken, they are gone: make a backup now.`,
