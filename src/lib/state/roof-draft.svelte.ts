@@ -1,4 +1,4 @@
-import type { FieldTrouble } from './roof-forms.ts';
+import type { FieldTrouble } from './roof-reading.ts';
 
 /**
  * A form being filled in beside what is stored: knows whether it was changed, and which of its

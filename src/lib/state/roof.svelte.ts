@@ -13,17 +13,15 @@ import { type ShownUnit } from './length-words.ts';
 import { FormDraft } from './roof-draft.svelte.ts';
 import { keepDrafts, keptDrafts } from './roof-drafts-kept.ts';
 import {
-  type FieldTrouble,
   type SlateForm,
   type SlopeForm,
   blankSlopeForm,
-  readSlate,
-  readSlope,
   retypeSlate,
   retypeSlope,
   slateFormOf,
   slopeFormOf
 } from './roof-forms.ts';
+import { type FieldTrouble, readSlate, readSlope } from './roof-reading.ts';
 import { randomHex } from './store.ts';
 
 /** A slope in the list: stored, or so far only typed. */

@@ -1,7 +1,7 @@
 import { MM_PER_INCH } from '$lib/engine';
 import type { words } from '$lib/text';
 import { type LengthWriter, type ShownUnit, fieldText } from './length-words.ts';
-import type { FieldTrouble } from './roof-forms.ts';
+import type { FieldTrouble } from './roof-reading.ts';
 
 /** What is wrong with a field, in words, and the value that would mend it. */
 export interface ToldTrouble {

@@ -49,6 +49,8 @@ export const roof = {
     densityHint: 'Natural slate: 2,650 to 2,800.',
     more: 'Nailing, joints, overhangs, density',
     save: 'Save the slate',
+    change: 'Change the slate',
+    size: (length: string, width: string) => `${length} × ${width}`,
     summary: (size: string, headlap: string, nailing: string) =>
       `${size}, headlap ${headlap}, nailed ${nailing}`,
     headlapMost: (most: string) => `At most ${most}, a third of the length.`,

@@ -1,2 +1,90 @@
-/** Words of the sheet screen. */
-export const sheet = {};
+import { pluralizer } from '../plural.ts';
+
+const many = pluralizer('en');
+const number = (value: number) => value.toLocaleString('en', { maximumFractionDigits: 1 });
+
+/** Words of the setting-out sheet. */
+export const sheet = {
+  title: 'Setting out',
+  lead: 'What a slater marks the roof out by: one part for each slope, to print on A4 or to read on the phone.',
+  none: 'There is nothing to set out yet. Enter the slate and at least one slope.',
+  problems: 'The roof cannot be set out yet. Look at the fields marked on the Roof screen.',
+  toRoof: 'Go to Roof',
+  printHint: 'Print at 100 %, without fitting to the page, and check the line of 100 mm first.',
+  printed: (day: string) => `Printed ${day}`,
+  slopeChooser: 'Slopes on this sheet',
+  scaleLine: 'This line is 100 mm long. Measure it: if it is not, the sheet is not to scale.',
+  slate: (length: string, width: string) => `Slate ${length} × ${width}`,
+  headlap: (headlap: string) => `headlap ${headlap}`,
+  gauge: (gauge: string) => `gauge ${gauge}`,
+  courses: (full: number) =>
+    `${many(full, { one: 'full course', other: 'full courses' })} and the top course`,
+  pitch: (pitch: string) => `pitch ${pitch}`,
+  size: (rafter: string, width: string) => `rafter ${rafter}, eave ${width}`,
+  drawing: (scale: number) => `Drawing, 1 : ${scale} on paper`,
+  drawingOnScreen: 'Drawing',
+
+  rod: {
+    title: 'Gauge rod and batten lines',
+    lead: (first: string, step: string) =>
+      `Batten 0 carries the undereave slates: its centre line lies ${first} up from the eave line. Every step is ${step}. Mark from batten 0 in one run; the marks are rounded, never the steps.`,
+    below: (first: string) => `−${first}`,
+    batten: 'Batten',
+    carries: 'Carries',
+    undereave: 'undereave',
+    course: (course: number) => `course ${course}`,
+    lastCourse: (course: number) => `course ${course} and the top`,
+    mark: 'On the rod',
+    step: 'Step',
+    fromEave: 'From the eave',
+    none: '–'
+  },
+  perps: {
+    title: 'Perp marks',
+    lead: (datum: string) => `Measured along the course from ${datum}.`,
+    edge: {
+      left: 'Each mark is the left edge of a slate.',
+      right: 'Each mark is the right edge of a slate; measure leftwards.',
+      centre: 'Measure the same marks to the left and to the right of the middle.'
+    },
+    over: (distance: string) => `That end lies ${distance} past the corner of the roof.`,
+    bondA: 'Bond A: courses 1, 3, 5 …',
+    bondB: 'Bond B: courses 2, 4, 6 … and the undereave',
+    joint: (a: string, b: string) =>
+      a === b ? `Joint ${a}.` : `Joint ${a} in bond A, ${b} in bond B.`,
+    number: 'No.',
+    A: 'Bond A',
+    B: 'Bond B'
+  },
+  patterns: {
+    title: 'Patterns',
+    scale: (scale: number) => `Drawn 1 : ${scale} on paper.`,
+    undereave: 'Undereave slate',
+    full: 'Full slate',
+    length: (length: string) => `length ${length}`,
+    width: (width: string) => `width ${width}`,
+    hole: (hole: string) => `holes ${hole} from the tail`,
+    holeFromHead: (hole: string) => `(${hole} from the head)`,
+    tail: 'tail',
+    head: 'head',
+    sides: (fromSide: string) =>
+      `Two holes, drawn ${fromSide} in from each side: common practice, no source.`,
+    count: (slates: number, wide: number) =>
+      wide > 0
+        ? `This slope takes ${many(slates, { one: 'undereave slate', other: 'undereave slates' })} and ${number(wide)} of the width of a slate-and-a-half.`
+        : `This slope takes ${many(slates, { one: 'undereave slate', other: 'undereave slates' })}.`,
+    wholeRoof: 'Undereave slates for the whole roof'
+  },
+  table: {
+    title: 'Courses, eave to ridge',
+    course: 'Course',
+    bond: 'Bond',
+    tail: 'Tail line',
+    full: 'Full',
+    slateAndAHalf: 'Slate-and-a-half',
+    cut: 'Cut',
+    cutWidths: 'Widths of cut pieces, left to right, tail / next tail',
+    note: 'Tail line: up the rafter from the eave line; below it with a minus sign.'
+  },
+  checks: 'Checks and cautions'
+};
