@@ -1,3 +1,4 @@
+import { type RiskPoint, findVariablesPlan } from '$lib/engine/delivery';
 import { createRandom } from '$lib/engine';
 import {
   type PlanRequest,
@@ -36,6 +37,15 @@ export const tasks = {
   *suitTheRoof(roof: RoofToSuit): Generator<number, ReturnType<typeof suitTheRoof>> {
     yield 0;
     return suitTheRoof(roof);
+  },
+
+  /** The smallest plan by the gauge, for one limit, that keeps two risks. */
+  *findVariablesPlan(input: {
+    good: RiskPoint;
+    poor: RiskPoint;
+  }): Generator<number, ReturnType<typeof findVariablesPlan>> {
+    yield 0;
+    return findVariablesPlan(input.good, input.poor);
   },
 
   /** Gauged slates and taps as one spread. */
