@@ -256,6 +256,20 @@ export const CONTRACT: readonly ContractCase[] = [
     }
   },
   {
+    title: 'J16: a tab is told of what another did between opening and watching',
+    async run(newDevice) {
+      const device = newDevice();
+      const [one, two] = [device.open(), device.open()];
+      await one.append(JOB, [opened]);
+      const before = await two.open(JOB);
+      await one.append(JOB, [gauged(640)]);
+      let calls = 0;
+      const stop = two.watch(JOB, () => calls++, before?.summary.events);
+      await until(async () => calls > 0, 'to be told');
+      stop();
+    }
+  },
+  {
     title: 'J16: a merge while another tab appends loses neither',
     async run(newDevice) {
       const [device, far] = [newDevice(), newDevice().open()];

@@ -1,6 +1,6 @@
 import 'fake-indexeddb/auto';
 import { Dexie } from 'dexie';
-import { afterEach, describe, expect, it } from 'vitest';
+import { afterEach, describe, expect, it, vi } from 'vitest';
 import { type NewEvent, canonicalView, partOf } from '$lib/journal';
 import { CONTRACT, type ContractDevice } from './contract-suite.ts';
 import { DexieStore } from './dexie-store.ts';
@@ -90,6 +90,19 @@ describe('a lost connection', () => {
     }
     const numbers = (await store.newest(JOB, 100)).map(({ deviceSeq }) => deviceSeq);
     expect(numbers).toEqual(Array.from({ length: 51 }, (_, at) => 51 - at));
+  });
+
+  it('J16: a tab that lost its connection is still told of what another does', async () => {
+    const [one, two] = [openStore('told'), openStore('told')];
+    await one.append(JOB, [gauged(600)]);
+    let calls = 0;
+    const stop = two.watch(JOB, () => calls++, 1);
+    await two.newest(JOB, 1);
+    two.database.close({ disableAutoOpen: true });
+    await two.newest(JOB, 1);
+    await one.append(JOB, [gauged(610)]);
+    await vi.waitFor(() => expect(calls).toBeGreaterThan(0), { timeout: 3000 });
+    stop();
   });
 
   it('J6: a first start that fails is tried again', async () => {

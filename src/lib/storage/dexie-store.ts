@@ -125,20 +125,15 @@ export class DexieStore implements JournalStore {
     );
   }
 
-  watch(jobId: string, changed: () => void): () => void {
-    // What was opened before is known by its revision: a commit in between is not missed.
-    let revision = this.#views.get(jobId)?.revision;
+  watch(jobId: string, changed: () => void, since?: number): () => void {
     let seen: string | undefined;
     const subscription = liveQuery(() => this.database.jobs.get(jobId)).subscribe({
       next: (row) => {
         const now = row ? `${row.revision}|${row.exported}|${row.viewVersion}` : '';
-        const isFirst = seen === undefined;
-        const isNews = isFirst
-          ? revision !== undefined && row?.revision !== revision
-          : now !== seen;
+        const wasMissed = seen === undefined && since !== undefined && row?.revision !== since;
+        const isNews = seen !== undefined && seen !== now;
         seen = now;
-        revision = undefined;
-        if (isNews) changed();
+        if (wasMissed || isNews) changed();
       },
       error: () => undefined // a lost connection shows itself at the next append
     });

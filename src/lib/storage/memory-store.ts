@@ -128,9 +128,10 @@ export class MemoryStore implements JournalStore {
     if (job) this.#changed({ ...job, row: withBackup(job.row, events, at) });
   }
 
-  watch(jobId: string, changed: () => void): () => void {
+  watch(jobId: string, changed: () => void, since?: number): () => void {
     const watcher = (id: string) => id === jobId && changed();
     this.#database.watchers.add(watcher);
+    if (since !== undefined && this.#jobOf(jobId).row.revision !== since) changed();
     return () => this.#database.watchers.delete(watcher);
   }
 

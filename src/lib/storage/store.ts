@@ -128,8 +128,13 @@ export interface JournalStore {
   rebuild(jobId: string): Promise<OpenJob | undefined>;
   /** Notes that a backup with so many events of the job left the device. */
   markExported(jobId: string, events: number, at: string): Promise<void>;
-  /** Calls back after any commit to the job, in this tab or another; returns how to stop. */
-  watch(jobId: string, changed: () => void): () => void;
+  /**
+   * Calls back after any commit to the job, in this tab or another; returns how to stop.
+   *
+   * @param since events of the job as the caller last saw it (`summary.events`): a commit that came
+   * in between is told of as well
+   */
+  watch(jobId: string, changed: () => void, since?: number): () => void;
   /** A small preference of this device, such as the nickname last used; not part of any job. */
   readDevice(name: string): Promise<unknown>;
   writeDevice(name: string, value: unknown): Promise<void>;
