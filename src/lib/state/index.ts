@@ -40,3 +40,4 @@ export { type PileMaterial, pileMaterials } from './pile-materials.ts';
 export { type SetAsideForUndereave, setAsideForUndereave } from './set-aside-for-undereave.ts';
 export { TallySheetState } from './tally-sheet.svelte.ts';
 export { chooseLanguage, startLanguage } from './language.ts';
+export { type MadePlan, PlanDesk, type PlanStage } from './plan-desk.svelte.ts';

@@ -9,7 +9,7 @@ import {
 } from '$lib/journal';
 import { runTask } from '$lib/worker';
 import type { JobState } from './job.svelte.ts';
-import { changeOfRest, placesOf, wholeRoof } from './plan-reading.ts';
+import { changeOfRest, coursesOn, placesOf, wholeRoof } from './plan-reading.ts';
 
 /** A plan made from the stock as it was at one moment. */
 export interface MadePlan {
@@ -78,6 +78,11 @@ export class PlanDesk {
   });
 
   readonly laidPlaces = $derived(placesOf(this.ground?.laid ?? []));
+
+  /** Numbers of the courses of a slope that are laid. */
+  doneOn(slopeId: string): ReadonlySet<number> {
+    return coursesOn(this.ground?.laid ?? [], slopeId);
+  }
 
   readonly stage: PlanStage | undefined = $derived.by(() => {
     const { ground } = this;

@@ -22,3 +22,11 @@ export function placesOf(
 ): ReadonlySet<string> {
   return new Set(courses.map(placeOf));
 }
+
+/** The numbers of the courses among some that lie on one slope. */
+export function coursesOn(
+  courses: readonly { slopeId: string; course: number }[],
+  slopeId: string
+): ReadonlySet<number> {
+  return new Set(courses.filter((one) => one.slopeId === slopeId).map(({ course }) => course));
+}

@@ -39,3 +39,4 @@ export { default as PerpTable } from './roof/PerpTable.svelte';
 export { default as ScaleLine } from './roof/ScaleLine.svelte';
 export { default as SlatePattern } from './roof/SlatePattern.svelte';
 export { scaleForSize, scaleForSlope } from './roof/sheet-scale.ts';
+export * from './courses/index.ts';

@@ -1,2 +1,315 @@
-/** Words of the courses screen. */
-export const courses = {};
+import { pluralizer } from '../plural.ts';
+import { common } from './common.ts';
+
+const many = pluralizer('en');
+const wides = (n: number) => many(n, { one: 'slate-and-a-half', other: 'slate-and-a-halves' });
+const kickers = (text: string) => `${text} ${text === '1' ? 'kicker' : 'kickers'}`;
+
+/** Words of the courses screen; the lay screen shares some. */
+export const courses = {
+  title: 'Courses',
+  lead: 'Which pile each course is laid from, thickest at the eaves, so that neighbours differ as little as this stock allows.',
+  slateAndAHalves: wides,
+
+  missing: {
+    title: 'A plan still needs:',
+    spec: { what: 'The slate: its length, width and headlap', go: 'Enter the slate' },
+    roof: { what: 'The roof: at least one slope that can be laid out', go: 'Enter the roof' },
+    stock: { what: 'The stock: pallets and how many slates are on them', go: 'Add pallets' },
+    grades: { what: 'The grades: at what thickness one pile ends', go: 'Set the grades' }
+  },
+
+  make: 'Make the plan',
+  making: 'Planning…',
+  again: 'Plan again',
+  adopt: 'Adopt this plan',
+  adoptAnew: 'Adopt the new plan',
+  adopted: (when: string) => `Plan in force, adopted ${when}.`,
+  notAdopted: 'This plan is not in force yet. Adopt it to lay by it and to print it.',
+  adoptFailed: 'The plan was not saved. Mend what the red strip says, then adopt it again.',
+  ready: (courseCount: number, slopes: number) =>
+    `${common.courses(courseCount)} on ${many(slopes, { one: 'slope', other: 'slopes' })} wait for a plan.`,
+  failed: (detail: string) =>
+    `The plan could not be made (${detail}). What was saved is safe; check the roof and try again.`,
+
+  stages: {
+    before: (sorted: number, all: number) =>
+      `Before sorting is done: ${sorted.toLocaleString('en')} of ${common.slates(all)} are on a pile, the rest is expected from the measured spread. Plan again when all are sorted.`,
+    sorted: 'After sorting: the piles are as they were counted.',
+    partLaid: (laid: number, all: number) =>
+      `Laid in part: ${laid} of ${common.courses(all)}. The plan covers the rest.`,
+    allLaid: (all: number) => `All ${common.courses(all)} are laid.`
+  },
+  byHandOnly:
+    'No slate was gauged, so thickness in millimetres and kickers are not known. Piles change as rarely as the counts allow; gauge some slates to plan for evenness.',
+  strays: (n: number) =>
+    `${common.courses(n)} marked as laid ${n === 1 ? 'is' : 'are'} no longer on the roof as entered. Their slates are taken off the piles.`,
+  overdrawn: (pile: string) =>
+    `${pile} gave more slates than it was taken to hold. Count what is left of it on the Lay screen.`,
+
+  glance: {
+    title: 'At a glance',
+    per100: 'Expected kickers per 100 joints',
+    kickers: 'Expected kickers on the roof',
+    left: 'Expected kickers still to lay',
+    changeovers: 'Courses in which the pile changes',
+    joints: (n: number) => many(n, { one: 'joint', other: 'joints' }),
+    proved: 'No plan with this stock has fewer expected kickers: this is proved, not a guess.',
+    unknown: 'not known',
+    spares: 'Left over beyond the reserve',
+    pile: 'Pile',
+    uses: 'Lays',
+    reserve: 'Kept back',
+    stands: 'Stands there',
+    spare: 'Left over',
+    thickness: 'Thickness'
+  },
+
+  wide: {
+    title: 'Slate-and-a-halves',
+    assumed: (n: number) =>
+      `The rest of the roof takes ${wides(n)}. They are assumed to be enough and sorted to match the piles, since nobody counted them. Order or count by pile:`,
+    counted: 'As counted by pile:',
+    none: 'No course needs a slate-and-a-half.',
+    takes: 'Plan takes',
+    order: 'With reserve',
+    stands: 'Counted'
+  },
+  undereave: (n: number) =>
+    `Undereave slates come on top: ${common.slates(n)}, cut from slates set aside where they serve.`,
+
+  views: {
+    label: 'What to show',
+    plan: 'Plan',
+    draw: 'Draw list',
+    load: 'Loading out',
+    whatIf: 'What if',
+    trial: 'Trial laying'
+  },
+
+  drawing: {
+    title: 'The roof from outside',
+    label: (slope: string) => `Courses of ${slope}; arrow keys go from course to course`,
+    value: (course: number, of: number, piles: string, isLaid: boolean) =>
+      `course ${course} of ${of}, ${piles}${isLaid ? ', laid' : ''}`,
+    below: 'Below',
+    above: 'Above',
+    laid: 'laid',
+    change: 'pile changes in this course',
+    next: 'next to lay',
+    noPlan: 'no plan'
+  },
+
+  course: {
+    title: (course: number, of: number, slope: string) => `${slope}: course ${course} of ${of}`,
+    laid: 'laid',
+    none: 'The plan does not hold this course.',
+    from: 'From the left',
+    pieces: (slates: number, wide: number) =>
+      wide > 0 ? `${common.slates(slates)} and ${wides(wide)}` : common.slates(slates),
+    expected: 'Expected kickers',
+    thickness: 'Thickness',
+    height: 'Height above the lowest eaves'
+  },
+
+  table: {
+    title: 'Course by course',
+    caption: (slope: string) => `${slope}, from the eaves up`,
+    course: 'Course',
+    pile: 'Pile',
+    slates: 'Slates',
+    wide: 'Slate-and-a-halves',
+    thickness: 'Thickness, mm',
+    kickers: 'Expected kickers',
+    total: 'Total',
+    laid: 'laid',
+    noThickness: '–'
+  },
+
+  short: {
+    title: 'The stock is short',
+    missing: (slates: number) =>
+      `The roof needs ${common.slates(slates)} more than all piles hold beyond their reserve.`,
+    missingWide: (n: number) =>
+      `The roof needs ${wides(n)} more than all piles hold beyond their reserve.`,
+    reserve: (pile: string, slates: number) =>
+      `${pile} lacks ${common.slates(slates)} for its own reserve.`,
+    reserveWide: (pile: string, n: number) => `${pile} lacks ${wides(n)} for its own reserve.`,
+    mended: (pile: string, slates: number, wide: number) =>
+      `${pieces(slates, wide)} more on ${pile} would be enough.`,
+    order:
+      'There are slates enough in all, but not in an order that keeps every course to two piles and never thicker towards the ridge.',
+    ways: 'Ways out',
+    searching: 'Looking for ways out…',
+    noWay: 'No single step mends this. Sort more slates, order slates, or enter the roof again.',
+    price: (plan: { kickers: string; per100: string; changeovers: number; spare: number }) =>
+      `Then ${kickers(plan.kickers)} expected (${plan.per100} per 100 joints), ${many(plan.changeovers, { one: 'change of pile', other: 'changes of pile' })}, ${common.slates(plan.spare)} left over.`,
+    priceCounts: (plan: { changeovers: number; spare: number }) =>
+      `Then ${many(plan.changeovers, { one: 'change of pile', other: 'changes of pile' })}, ${common.slates(plan.spare)} left over.`,
+    narrow: (parts: string) => `Keep fewer slates back: ${parts}.`,
+    narrowPart: (slates: number, wide: number, pile: string) =>
+      `${pieces(slates, wide)} fewer of ${pile}`,
+    narrowGo: (percent: string) => `Set the reserve to ${percent}`,
+    narrowFor: (breakage: string, spares: string) =>
+      `The reserve is one share for all piles: breakage ${breakage}, spares for repairs ${spares}.`,
+    move: (
+      threshold: string,
+      from: string,
+      to: string,
+      look: number,
+      pile: string,
+      moved: number
+    ) =>
+      `Move the boundary ${threshold} from ${from} to ${to} and look again at ${common.slates(look)} of ${pile}; about ${moved.toLocaleString('en')} change pile.`,
+    otherPiles: (piles: number, bounds: string, look: number) =>
+      `Sort into ${common.piles(piles)} instead, at ${bounds}: ${common.slates(look)} to sort again.`,
+    toGrades: 'Go to Grades',
+    buy: (parts: string) => `Order ${parts}.`,
+    buyPart: (slates: number, wide: number, pile: string, about: string) =>
+      `${pieces(slates, wide)} for ${pile}${about ? `, about ${about} thick` : ''}`,
+    differ: 'Let slopes change pile at different heights: what is laid binds only its own slope.',
+    rise: 'Let thickness step out of order once, beside what is laid already.',
+    part: (courseCount: number, of: number) =>
+      `Lay the lowest ${courseCount} of ${common.courses(of)} now, and the rest when more slates have come.`,
+    useThis: 'Adopt this plan'
+  },
+
+  older: {
+    title: 'The plan is older than the stock',
+    why: (n: number) =>
+      `Slates were sorted, counted, laid or lost since, or a setting changed. Planned again, ${common.courses(n)} would change.`,
+    kickers: (fewer: string, isFewer: boolean) =>
+      `The rest of the roof is expected to have ${kickers(fewer)} ${isFewer ? 'fewer' : 'more'}.`,
+    same: 'Planned again from what is known now, no course would change.',
+    cannot: (pile: string, slates: number) =>
+      `${pile} no longer carries the plan: ${common.slates(slates)} short of what it would lay and keep back.`,
+    roof: (n: number) =>
+      `The roof changed since: the plan does not fit ${common.courses(n)}. Plan again.`,
+    show: 'Show the new plan',
+    showOld: 'Show the plan in force',
+    shortNow: 'Planned again from what is known now, the stock is short:',
+    difference: 'What changes',
+    was: 'Was',
+    now: 'Now',
+    gain: 'Kickers',
+    notKnown: 'not planned'
+  },
+
+  risk: {
+    title: 'Will each pile last?',
+    lead: 'Chance that a pile is empty before its last course, from what was measured and how much breaks.',
+    pile: 'Pile',
+    expected: 'Slates',
+    give: 'Give or take',
+    lays: 'Lays and breaks',
+    chance: 'Chance that it runs out',
+    any: (percent: string) => `Chance that any pile runs out: at most ${percent}.`,
+    counted: 'counted',
+    unknown:
+      'The spread of the counts is not known: gauge slates from at least two pallets, or a few slates of each.',
+    working: 'Working it out…',
+    hold: 'Hold each chance under',
+    holdGo: 'Plan within this chance',
+    holdOff: 'Plan without it',
+    held: (percent: string) =>
+      `Planned so that each pile runs out with a chance of at most ${percent}.`,
+    raised: (slates: number, pile: string) => `${common.slates(slates)} more kept back on ${pile}.`,
+    refused: 'Give a chance between 0.1 and 50 %.'
+  },
+
+  draw: {
+    title: 'Draw list',
+    lead: 'Slates of each course by pallet, from at least three pallets where the pile has three, so that colour blends.',
+    course: 'Course',
+    total: 'Total',
+    short: (slates: number, pile: string) =>
+      `The pallets do not account for ${common.slates(slates)} of ${pile}. Log which pallet they came from, or draw from the pile as it stands.`,
+    wide: 'Slate-and-a-halves are drawn from the pile as they stand.'
+  },
+
+  load: {
+    title: 'Loading out',
+    lead: 'Lifts in the order in which they are laid. The reserve stays on the ground.',
+    stackHeight: 'Highest stack',
+    liftMass: 'Heaviest lift',
+    use: 'Use these limits',
+    refusedHeight: 'Give a height from 50 to 2,000 mm.',
+    refusedMass: 'Give a mass from 20 to 5,000 kg.',
+    lift: (n: number) => `Lift ${n}`,
+    stack: 'Stack',
+    slope: 'Slope',
+    pile: 'Pile',
+    what: 'What',
+    courses: 'Courses',
+    height: 'Height',
+    mass: 'Mass',
+    all: (lifts: number, mass: string) =>
+      `${many(lifts, { one: 'lift', other: 'lifts' })}, ${mass} in all.`,
+    fromTo: (from: number, to: number) => (from === to ? `${from}` : `${from} to ${to}`),
+    tight: (height: string, mass: string) =>
+      `A single slate does not fit these limits. The least that take every slate: stacks of ${height}, lifts of ${mass}.`,
+    noThickness:
+      'Masses need a thickness: gauge some slates, or enter the nominal thickness of the order.',
+    tags: 'Print tags for piles and stacks',
+    basis: (density: string) =>
+      `Reckoned with ${density} and the mean thickness of each pile; holes and dressed edges are not taken off, uneven slates stack higher.`,
+    caution:
+      'Limits are yours to set: what the hoist, the scaffold and the battens carry is for a competent person to say.'
+  },
+
+  whatIf: {
+    title: 'What if',
+    lead: 'Each line changes one thing and plans the whole roof again, as sorted anew by natural breaks.',
+    go: 'Work it out',
+    working: 'Planning each…',
+    change: 'Change',
+    per100: 'Per 100 joints',
+    kickers: 'Kickers',
+    changeovers: 'Changes of pile',
+    spares: 'Left over',
+    asNow: 'As set now',
+    piles: (n: number) => common.piles(n),
+    allowance: (mm: string) => `Kick allowance ${mm}`,
+    reserve: (percent: string) => `Reserve ${percent}`,
+    short: (slates: number) =>
+      slates > 0 ? `short by ${common.slates(slates)}` : 'short: the order of piles does not fit',
+    toGrades: 'Set the grades',
+    laid: 'Courses are laid already; what if is for before.',
+    noReadings: 'Gauge some slates first: without a measured spread there is nothing to cut anew.'
+  },
+
+  trial: {
+    title: 'Trial laying',
+    lead: 'The plan is laid on paper again and again with slates dealt at random, beside the same roof unsorted and graded by hand.',
+    go: (n: number) => `Lay it ${n.toLocaleString('en')} times`,
+    cancel: 'Stop',
+    cancelled: 'Stopped. Nothing was changed.',
+    progress: (percent: string) => `${percent} done`,
+    times: (n: number) => `Laid ${n.toLocaleString('en')} times each way.`,
+    planned: 'As planned',
+    byHandMeasured: (sd: string) => `Graded by hand, error ${sd} as measured`,
+    byHandAssumed: (sd: string) => `Graded by hand, error ${sd} assumed`,
+    unsorted: 'Unsorted',
+    way: 'Way',
+    mean: 'Kickers on average',
+    range: '90 of 100 roofs',
+    worst: 'Worst course on average',
+    worstAt: (slope: string, course: number, n: string) => `${slope} ${course}: ${n}`,
+    fromTo: (low: string, high: string) => `${low} to ${high}`,
+    exact: (text: string) => `Reckoned exactly: ${text}.`,
+    axis: 'Kickers on a roof',
+    chart: (way: string) => `How often a roof had how many kickers: ${way}`,
+    needsReadings: 'Gauge some slates first: a trial needs thicknesses to deal.',
+    failed: (detail: string) => `The trial stopped by itself (${detail}).`
+  },
+
+  caution:
+    'Planned for evenness, not for strength or weather. Headlap, pitch and fixing follow the local code; work at height only from a proper scaffold, with licensed practice where it is required.',
+  print: 'Print this page'
+};
+
+function pieces(slates: number, wide: number): string {
+  if (wide === 0) return common.slates(slates);
+  if (slates === 0) return wides(wide);
+  return `${common.slates(slates)} and ${wides(wide)}`;
+}
