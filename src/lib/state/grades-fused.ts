@@ -5,7 +5,7 @@ import {
   type SorterTaps,
   tapPosterior
 } from '$lib/engine/estimates';
-import { type ThicknessBins, binsFromPairs, mergeBins, totalCount } from '$lib/engine/thickness';
+import { type ThicknessBins, binsFromPairs, mergeBins } from '$lib/engine/thickness';
 import {
   type JobView,
   gradesIdOfKey,
@@ -15,7 +15,8 @@ import {
   tallyPallets
 } from '$lib/journal';
 import { weightedSpread } from './grades-ground.ts';
-import { type SorterHand, handKey } from './grades-hands.ts';
+import { handKey, toldKey } from './grade-keys.ts';
+import type { SorterHand } from './grades-hands.ts';
 
 /** The stock's spread from gauge and taps together, or why taps do not count in millimetres. */
 export type Fused =
@@ -27,6 +28,8 @@ export type Fused =
       readonly tapsLeftOut: number;
       /** Gauged and tapped slates of each pallet by thickness. */
       readonly ofPallet: ReadonlyMap<string, ThicknessBins>;
+      /** What a tap says, by `pile|hand`: chances by thickness. */
+      readonly told: ReadonlyMap<string, ThicknessBins>;
     }
   | NoFusedSpread;
 
@@ -82,7 +85,7 @@ export function fusedSpread(
         const hand = known.get(place);
         const pile = pileOfKey(key);
         if (!hand?.ok || pile < 1 || pile > hand.thresholdsMm.length + 1) continue;
-        const name = `${pile}|${place}`;
+        const name = toldKey(pile, place);
         let posterior = told.get(name);
         if (!posterior) {
           const worked = tapPosterior(found.bins, hand, pile);
@@ -105,7 +108,8 @@ export function fusedSpread(
     bins: weightedSpread(fused),
     tapsCounted,
     tapsLeftOut: tapsOf(view) - tapsCounted,
-    ofPallet
+    ofPallet,
+    told
   };
 }
 
@@ -115,9 +119,4 @@ function tapsOf(view: JobView): number {
     for (const { tapped } of Object.values(partOf(view, `pallet:${palletId}`).piles))
       for (const sorter in tapped) taps += tapped[sorter];
   return taps;
-}
-
-/** Slates in a spread, for words. */
-export function slatesIn(bins: ThicknessBins): number {
-  return Math.round(totalCount(bins));
 }

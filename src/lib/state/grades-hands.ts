@@ -9,6 +9,8 @@ import {
   sorterNames
 } from '$lib/journal';
 
+import { handKey } from './grade-keys.ts';
+
 /** One sorter under one set of grades: what was tapped, what was checked, what that tells. */
 export interface SorterHand {
   /** Nickname; empty for a sorter who gave none. */
@@ -53,11 +55,6 @@ export function handsOf(view: JobView): SorterHand[] {
       table: thresholdsMm && inPiles.length > 0 ? tableOf(inPiles, thresholdsMm) : undefined
     };
   });
-}
-
-/** A key of one sorter under one set of grades. An id of grades has no bar. */
-export function handKey(gradesId: string, sorter: string): string {
-  return `${gradesId}|${sorter}`;
 }
 
 function splitKey(key: string): [gradesId: string, sorter: string] {

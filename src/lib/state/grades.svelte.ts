@@ -138,6 +138,17 @@ export class GradesState {
     kickerCurve(this.figuresAt, (piles) => naturalBreaks(this.spread, piles))
   );
 
+  /** Kickers per 100 joints of the boundaries that suit the roof; undefined until they are found. */
+  suitedKickers(piles: number): number | undefined {
+    const found = this.#suited.of === this.ground ? this.#suited.results[piles] : undefined;
+    if (!found?.ok) return undefined;
+    return this.figuresAt(found.thresholdsMm).roof?.expectedKickersPer100Joints;
+  }
+
+  get pilesInForce(): number {
+    return this.#job().piles;
+  }
+
   readonly endsMm: HandleReach = $derived.by(() => {
     const { hundredths } = this.spread;
     return hundredths.length > 0
@@ -175,6 +186,13 @@ export class GradesState {
   move(index: number, toMm: number): void {
     const moved = moveThreshold(this.thresholdsMm, index, toMm, this.endsMm);
     this.#byHand = { ...this.#byHand, [this.piles]: moved };
+    this.#method = 'byHand';
+  }
+
+  /** Shows given boundaries as set by hand. */
+  show(thresholdsMm: readonly number[]): void {
+    this.piles = thresholdsMm.length + 1;
+    this.#byHand = { ...this.#byHand, [this.piles]: thresholdsMm };
     this.#method = 'byHand';
   }
 

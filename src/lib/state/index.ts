@@ -41,3 +41,28 @@ export { type SetAsideForUndereave, setAsideForUndereave } from './set-aside-for
 export { TallySheetState } from './tally-sheet.svelte.ts';
 export { chooseLanguage, startLanguage } from './language.ts';
 export { type MadePlan, PlanDesk, type PlanStage } from './plan-desk.svelte.ts';
+export { DeliveryState, dayOf } from './delivery.svelte.ts';
+export {
+  type ListProgress,
+  type OfferedSlate,
+  type SampleStanding,
+  placeKey
+} from './delivery-sample.ts';
+export type { Judged, NoFindings } from './delivery-judge.ts';
+export { LARGEST_AMOUNT, LARGEST_COUNT, type OrderProblem } from './delivery-fields.ts';
+export { OrderDesk, type OrderForm, type OrderProblems } from './delivery-order.svelte.ts';
+export { PalletEntry } from './delivery-pallets.svelte.ts';
+export { PlanDraft } from './delivery-draft.svelte.ts';
+export type { PlanRefusal, ReadyPlan } from './delivery-plan.ts';
+export {
+  type ListedPlace,
+  MeasureWizard,
+  SLATE_FIELDS,
+  type SlateField
+} from './delivery-measure.svelte.ts';
+export { DeliveryExtras } from './delivery-extras.svelte.ts';
+export { DeliveryPhotos, LARGEST_PHOTO_BYTES } from './delivery-photos.svelte.ts';
+export { DeliveriesState } from './delivery-compare.svelte.ts';
+export { sayChange, sayMessage, sayReason } from './delivery-report.ts';
+export { sayMissing } from './delivery-missing.ts';
+export { minutesOf, paceSince } from './pace.ts';

@@ -30,9 +30,9 @@ export const grades = {
       `Bars: how many of ${slates} have each thickness, from ${from} to ${to}, ${mean} on average. The same figures are in the table below.`,
     hint: 'Drag a boundary, or use the arrow keys (0.05 mm) and the page keys (0.5 mm). A slate exactly on a boundary goes to the thicker pile.',
     whiskers: 'The thin lines show between how many slates each bar may be, at 95 %.',
-    outline: 'Outline',
-    noOutline: 'No pallet',
-    outlineOf: (pallet: string) => `Pallet ${pallet}`,
+    outline: 'Outline of',
+    noOutline: 'no pallet',
+    outlineOf: (pallet: string) => `pallet ${pallet}`,
     outlineHint: (pallet: string) =>
       `The outline is pallet ${pallet} alone, drawn as if the whole stock were like it.`,
     table: 'The spread as a table',
@@ -42,9 +42,8 @@ export const grades = {
     barFromTo: (from: string, to: string) => `${from} to ${to}`,
     between: (low: string, high: string) => `between ${low} and ${high}`,
     basis: (readings: string, slates: string, mean: string) =>
-      `${readings} gauged of ${slates}; mean ${mean}.`,
-    meanBetween: (low: string, high: string) =>
-      `The mean of the whole stock lies between ${low} and ${high} (95 %).`
+      `${readings} of ${slates}; mean ${mean}`,
+    meanBetween: (low: string, high: string) => `, between ${low} and ${high} at 95 %`
   },
   readings: (n: number) => many(n, READING),
   piles: {
@@ -81,14 +80,11 @@ export const grades = {
       equalShares: 'Equal shares',
       byHand: 'By hand'
     },
-    kickers: (kickers: string) => `${kickers} per 100 joints`,
-    at: (thresholds: string) => `at ${thresholds}`,
     noRoof: 'Enter the roof first',
     roofProblems: 'The roof has fields to mend first',
     working: 'Working it out…',
     failed: 'The search stopped. Change the number of piles, or open the screen again.',
     tooFew: 'Too few different thicknesses',
-    missing: (slates: string) => slates,
     missingSlates: (n: number) => `${many(Math.ceil(n), MISSING)} for the roof`,
     toRoof: 'Enter the roof'
   },
@@ -110,7 +106,225 @@ export const grades = {
     done: (moment: string) => `Grades set at ${moment}.`,
     notSaved:
       'The grades were not saved; the boundaries are still here. Mend what the red strip says, then try again.',
-    sortedAlready: (slates: string) =>
-      `${slates} are on piles already. They keep the grades they were sorted under; only slates sorted from now on follow new grades.`
+    keep: 'They keep the grades they were sorted under; only slates sorted from now on follow new grades.'
+  },
+  regrade: {
+    title: 'Slates sorted under other grades',
+    under: (slates: string, moment: string) =>
+      `${slates} were sorted under the grades of ${moment}.`,
+    underNone: (slates: string) =>
+      `${slates} were put on piles before there were grades. By what boundaries is not known, so check a few of each pile with the gauge.`,
+    gain: (gain: string, before: string, after: string) =>
+      `Regrading them to the boundaries shown would save ${gain} kickers per 100 joints: ${after} instead of ${before}.`,
+    noGain: (before: string, after: string) =>
+      `Regrading them to the boundaries shown would save nothing: ${after} kickers per 100 joints instead of ${before}. Leave them.`,
+    work: (slates: string) => `To do it, look at ${slates} again:`,
+    nothing: 'No slate on the piles would change its pile.',
+    unknown: (slates: string) =>
+      `${slates} were told by hand and their thickness is not known: to regrade, feel or gauge those near a boundary again.`,
+    otherNumber: (slates: string) =>
+      `The number of piles differs, so all ${slates} would have to be sorted again.`,
+    pallet: 'Pallet',
+    move: 'From pile to pile',
+    fromTo: (from: string, to: string) => `${from} → ${to}`,
+    slates: 'Slates',
+    between: 'Thickness',
+    table: 'Slates to look at again'
+  },
+  drift: {
+    title: 'While sorting: drift and short piles',
+    tooFew:
+      'Too few slates were gauged while sorting to compare the stock with the sample (ten of each at least). Gauge one now and then.',
+    none: (shift: string, low: string, high: string) =>
+      `The stock keeps to the sample the grades came from: it runs ${shift} off on average, and the truth lies between ${low} and ${high}.`,
+    drifted: (shift: string, thicker: boolean, low: string, high: string) =>
+      `The stock has drifted: it runs ${shift} ${thicker ? 'thicker' : 'thinner'} on average than the sample the grades came from (between ${low} and ${high}).`,
+    short: (pile: string, slates: string) =>
+      `${pile} will run short: the plan takes ${slates} more than it will hold.`,
+    notShort: 'No pile falls short of the plan in force.',
+    noCourses: (courses: string) =>
+      `With the grades in force whole courses from single piles leave ${courses} unfilled.`,
+    better: (thresholds: string, gain: string, slates: string) =>
+      `The spread as it is known now asks for boundaries at ${thresholds}. Moving there would save ${gain} kickers per 100 joints, for ${slates} to look at again.`,
+    fine: 'The boundaries in force are within half a kicker per 100 joints of the best for the spread as it is known now.',
+    showBetter: 'Show these boundaries'
+  },
+  sideBySide: {
+    title: 'The four ways side by side',
+    figure: 'Figure',
+    boundaries: 'Boundaries',
+    kickers: 'Kickers per 100 joints',
+    worst: 'Worst step',
+    unsorted: 'Unsorted',
+    perfect: 'Perfect order',
+    pile: (pile: string) => pile,
+    cell: (slates: string, mean: string, sd: string) => `${slates}, mean ${mean}, SD ${sd}`,
+    courses: (courses: string) => courses,
+    empty: 'empty',
+    coursesMissing: 'Courses not filled'
+  },
+  curve: {
+    title: 'How many piles?',
+    basis: 'By natural breaks at each number of piles.',
+    piles: 'Piles',
+    natural: 'Natural breaks',
+    suited: 'To suit the roof',
+    kickers: 'Kickers per 100 joints',
+    worth: (next: number, saved: string, from: string, to: string, onRoof: string) =>
+      `A ${ordinal(next)} pile would save ${saved} kickers per 100 joints (${to} instead of ${from})${onRoof}. It is worth its floor space if you have the room.`,
+    notWorth: (next: number, saved: string, from: string, to: string, onRoof: string) =>
+      `A ${ordinal(next)} pile would save ${saved} kickers per 100 joints (${to} instead of ${from})${onRoof}: hardly worth its floor space.`,
+    onRoof: (kickers: string) => `, about ${kickers} on this roof`,
+    most: 'Eight piles are the most that are offered.',
+    unsorted: 'Unsorted'
+  },
+  asSorted: {
+    title: 'As really sorted: gauge and hand',
+    why: 'A gauge and a hand both stray, so slates near a boundary land on the wrong pile. These are the figures with that reckoned in, beside the ideal ones.',
+    by: 'Sorted by',
+    ideal: 'Without error',
+    gauge: (sd: string) => `Gauge, SD ${sd}`,
+    hand: (name: string, sd: string) => `Hand of ${name}, SD ${sd}`,
+    kickers: 'Kickers per 100 joints',
+    worst: 'Worst step',
+    counts: 'Slates on the piles',
+    unstudied:
+      'This gauge was not studied; 0.05 mm is our starting value. The gauge study below replaces it.',
+    borderline: (sd: string, reach: string) =>
+      `A reading within ${reach} of a boundary (two SDs of ${sd}) is borderline: gauged again it might go to the other pile. Sorting marks it; either pile is right.`,
+    biasCounted: 'with its own boundaries',
+    spreadOnly: 'by its spread alone'
+  },
+  pallets: {
+    title: 'Pallets compared, and how many more to gauge',
+    pallet: 'Pallet',
+    slates: 'Slates',
+    gauged: 'Gauged',
+    mean: 'Mean',
+    sd: 'SD',
+    odd: 'odd',
+    share: (percent: string) =>
+      `${percent} of the variance of thickness lies between pallets (intraclass correlation); the rest is within each pallet.`,
+    shareLow: 'The pallets are much alike: a few slates of any of them tell of all.',
+    shareHigh:
+      'The pallets differ: gauge some slates of every pallet, and draw courses from several together.',
+    oddOne: (pallet: string, difference: string, thicker: boolean) =>
+      `Pallet ${pallet} is odd: ${difference} ${thicker ? 'thicker' : 'thinner'} on average than the others.`,
+    noOdd: 'No pallet stands out from the others by more than chance explains.',
+    no: {
+      'too-few-groups': 'Pallets cannot be compared: slates of one pallet only were gauged.',
+      'one-value-a-group': 'Pallets cannot be compared: gauge two slates or more of some pallet.',
+      'no-spread-within':
+        'Pallets cannot be compared: the slates of each pallet are all of one thickness.'
+    },
+    adviceTitle: 'How many more slates?',
+    within: 'Count of each pile within ±',
+    unit: 'slates',
+    wrong: 'Type a whole number of slates, 1 or more.',
+    enough: (within: string) =>
+      `The sample is enough: at 90 % every pile's count is within ± ${within}.`,
+    more: (slates: string, within: string) =>
+      `Gauge ${slates} more to know every pile's count within ± ${within} at 90 %:`,
+    first: {
+      'nothing-gauged': 'Nothing is gauged yet. Begin with:',
+      'one-pallet-of-many':
+        'One pallet of several was opened, so nothing tells how pallets differ. Gauge:',
+      'one-slate-a-pallet':
+        'No pallet has two gauged slates, so nothing tells how slates of a pallet differ. Gauge:'
+    },
+    draw: (slates: string, pallet: string) => `${slates} of pallet ${pallet}`
+  },
+  hands: {
+    title: 'Taps and gauge together',
+    noTaps: 'No slate was put on a pile by hand yet.',
+    counts: (taps: string) =>
+      `${taps} told by hand count in the spread in millimetres, by what spot checks say of each hand.`,
+    leftOut: (taps: string) =>
+      `${taps} do not count in millimetres: their sorter's hand is not known yet. They count for piles.`,
+    none: 'Taps count for piles and not for millimetres: no hand is known well enough. What is missing stands below.',
+    nothingGauged: 'Taps count for piles and not for millimetres: nothing is gauged yet.',
+    working: 'Working out what taps say in millimetres…',
+    use: 'Count taps in the spread above',
+    noName: 'no name',
+    sorter: (name: string) => `Sorter: ${name}`,
+    earlier: (moment: string) => `under the grades of ${moment}`,
+    before: 'before there were grades',
+    taps: (taps: string, checks: string) =>
+      `${taps} put on piles by hand, ${checks} gauged as a check.`,
+    table: 'Told by hand (rows) and by gauge (columns), slates',
+    told: 'By hand',
+    kappa: (kind: string, kappa: string, error: string) =>
+      `Weighted kappa, ${kind}: ${kappa} (standard error ${error}).`,
+    linear: 'linear',
+    quadratic: 'quadratic',
+    kappaMeans: '1 is full agreement with the gauge, 0 is what chance alone gives.',
+    noKappa: 'Kappa needs checked slates of more than one pile.',
+    bias: (pile: string, hand: string, grade: string) =>
+      `Calls ${pile} from ${hand}; the grade starts at ${grade}.`,
+    spread: (sd: string, error: string) =>
+      `Spread of the hand: SD ${sd} (standard error ${error}).`,
+    missing: (list: string) => `Not known yet. Spot checks still missing: ${list}.`,
+    missingOn: (checks: number, pile: string) => `${checks} on ${pile}`,
+    separated:
+      'Every checked slate was on the right side, so the spread of this hand is small and cannot be put in millimetres yet. Checks of slates near a boundary would tell.',
+    separatedAt: (pile: string, from: string, to: string) =>
+      `It calls ${pile} from somewhere between ${from} and ${to}.`,
+    notByThickness:
+      'In these checks thicker slates did not go to thicker piles more often than by chance, so a tap says nothing in millimetres. Check that piles and gauge were not mixed up.',
+    checks: (n: number) => many(n, { one: 'slate', other: 'slates' })
+  },
+  study: {
+    title: 'Gauge study',
+    why: 'Ten slates, two or three people, two or three rounds each: tells how far the gauge itself strays. Number the slates with chalk, mark where to gauge, and do not look at earlier readings.',
+    parts: 'Slates',
+    sorters: 'People',
+    trials: 'Rounds',
+    name: (person: number) => `Nickname of person ${person} (may stay empty)`,
+    start: 'Begin the study',
+    again: 'Begin a new study',
+    person: (person: number, name: string) => (name ? name : `Person ${person}`),
+    next: (who: string, slate: number, round: number) => `${who}: slate ${slate}, round ${round}`,
+    entry: 'Reading',
+    take: 'Take',
+    back: (last: string) => `Take back ${last}`,
+    progress: (done: string, total: string) => `${done} of ${total} readings`,
+    refused: {
+      empty: 'No number yet. Gauge the slate, or type the thickness.',
+      outOfRange: 'A slate is between 1.5 and 40 mm thick. Gauge it again.',
+      unreadable: 'This is not one number. Gauge the slate again, for example 6.42.'
+    },
+    method: 'Method',
+    anova: 'Analysis of variance',
+    ranges: 'Averages and ranges',
+    repeatability: 'Repeatability, SD',
+    reproducibility: 'Between people, SD',
+    gauge: 'Gauge in all, SD',
+    parts2: 'Between slates, SD',
+    percent: 'Gauge, share of all spread',
+    categories: 'Classes it can tell apart',
+    endless: 'no limit seen',
+    interaction: (p: string, pooled: boolean) =>
+      `People and slates together: p = ${p}; ${pooled ? 'counted with the gauge’s own error' : 'kept as an error of its own'}.`,
+    no: {
+      'too-few-parts': 'Two slates at least.',
+      'too-few-trials': 'Two rounds at least.',
+      'no-spread': 'All readings are equal. A gauge that shows no difference at all may be stuck.',
+      'no-constants': 'The pencil method has no constants for this size.'
+    },
+    keep: 'Keep this study',
+    notKept:
+      'Not saved; the readings are still here. Mend what the red strip says, then try again.',
+    kept: (sd: string) => `Kept study: repeatability SD ${sd}. It is reckoned with in this job.`,
+    fine: 'The gauge is fine for these grades: its spread is small beside the steps between piles.',
+    size: (n: number) => String(n),
+    cancel: 'Leave the study'
   }
 };
+
+/** second, third … eighth: the numbers of piles that a further pile can have. */
+function ordinal(n: number): string {
+  return (
+    ['', 'first', 'second', 'third', 'fourth', 'fifth', 'sixth', 'seventh', 'eighth'][n] ??
+    String(n)
+  );
+}

@@ -1,5 +1,9 @@
+export { default as AgreementTable } from './AgreementTable.svelte';
+export { default as KickerCurve } from './KickerCurve.svelte';
 export { default as PilesStepper } from './PilesStepper.svelte';
 export { default as PileTable } from './PileTable.svelte';
+export { default as RecheckTable } from './RecheckTable.svelte';
+export { default as Section } from './Section.svelte';
 export { default as SpreadChart } from './SpreadChart.svelte';
 export { default as SpreadTable } from './SpreadTable.svelte';
 export { default as WayChooser } from './WayChooser.svelte';

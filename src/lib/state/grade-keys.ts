@@ -1,0 +1,9 @@
+/** A key of one sorter under one set of grades. An id of grades has no bar. */
+export function handKey(gradesId: string, sorter: string): string {
+  return `${gradesId}|${sorter}`;
+}
+
+/** A key of one pile under one hand. */
+export function toldKey(pile: number, hand: string): string {
+  return `${pile}|${hand}`;
+}

@@ -1,0 +1,179 @@
+import {
+  type RegradeAdvice,
+  handBias,
+  naturalBreaks,
+  regradeAdvice,
+  weightedKappa
+} from '$lib/engine/grading';
+import { current, partOf, stockOf } from '$lib/journal';
+import { handKey, toldKey } from './grade-keys.ts';
+import type { SorterHand } from './grades-hands.ts';
+import { type SortedUnder, sampleAndSince, sortedUnder } from './grades-sorted.ts';
+import type { GradesState } from './grades.svelte.ts';
+import type { JobState } from './job.svelte.ts';
+import { UNSTUDIED_GAUGE_SD_MM } from './slate-judgement.ts';
+
+/** Kickers per 100 joints from which moving a boundary is worth a word. Ours. */
+const WORTH_SAYING = 0.5;
+
+/** What a change of grades would mean for slates that are on piles. */
+export interface Regrade {
+  readonly sorted: SortedUnder;
+  /** Undefined where the piles differ in number. */
+  readonly advice: RegradeAdvice | undefined;
+  /** Slates on piles whose thickness nothing tells. */
+  readonly unknownSlates: number;
+}
+
+/** What is known of the sorting: hands, gauge, drift, and what a change would cost. */
+export class GradesAdvice {
+  readonly #job: () => JobState;
+  readonly #grades: GradesState;
+  /** The ± that is near enough for the count of a pile, slates; undefined: a fortieth of the stock. */
+  #withinSlates = $state<number>();
+
+  constructor(job: () => JobState, grades: GradesState) {
+    this.#job = job;
+    this.#grades = grades;
+  }
+
+  get withinSlates(): number {
+    return this.#withinSlates ?? Math.max(1, Math.round(this.#grades.stockSlates / 40));
+  }
+  set withinSlates(slates: number) {
+    this.#withinSlates = slates;
+  }
+
+  /** How many more slates to gauge, and of which pallets; undefined while that loads. */
+  readonly sample = $derived.by(() => {
+    const { estimates, samples, thresholdsMm } = this.#grades;
+    if (thresholdsMm.length === 0) return undefined;
+    return estimates?.sampleAdvice(samples, thresholdsMm, this.withinSlates);
+  });
+
+  /** Slates on piles, by the grades they were sorted under. */
+  readonly sorted = $derived.by(() => {
+    const { fused } = this.#grades;
+    return sortedUnder(this.#job().view, (gradesId, sorter, pile) =>
+      fused?.ok ? fused.told.get(toldKey(pile, handKey(gradesId, sorter))) : undefined
+    );
+  });
+
+  /** What the boundaries shown would mean for slates sorted under other ones. */
+  readonly regrades = $derived.by((): Regrade[] => {
+    const { thresholdsMm } = this.#grades;
+    return this.sorted.flatMap((sorted) => {
+      const oldMm = this.#thresholdsOf(sorted.gradesId);
+      if (thresholdsMm.length === 0 || !oldMm || isSame(oldMm, thresholdsMm)) return [];
+      return [this.#regrade(sorted, oldMm, thresholdsMm)];
+    });
+  });
+
+  /** Slates that were put on piles before there were grades. */
+  readonly sortedBefore = $derived(
+    this.sorted.find(({ gradesId }) => gradesId === '')?.slates ?? 0
+  );
+
+  /** Whether the stock has drifted from the sample that the grades in force came from. */
+  readonly drift = $derived.by(() => {
+    const { grades, view } = this.#job();
+    const { estimates } = this.#grades;
+    if (!grades || !estimates || this.sorted.length === 0) return undefined;
+    const { sample, since } = sampleAndSince(view, grades.gradesId);
+    return estimates.stockDrift(sample, since);
+  });
+
+  /** Boundaries that the spread as known now asks for, where moving there is worth a word. */
+  readonly betterMove = $derived.by(() => {
+    const { grades } = this.#job();
+    if (!grades || this.sorted.length === 0) return undefined;
+    const { spread } = this.#grades;
+    const cut = naturalBreaks(spread, grades.thresholdsMm.length + 1);
+    const sorted = this.sorted.find(({ gradesId }) => gradesId === grades.gradesId);
+    if (!cut.ok || !sorted) return undefined;
+    const regrade = this.#regrade(sorted, grades.thresholdsMm, cut.thresholdsMm);
+    if (!regrade.advice || regrade.advice.gainPer100Joints < WORTH_SAYING) return undefined;
+    return { thresholdsMm: cut.thresholdsMm, regrade };
+  });
+
+  /** Piles that hold fewer slates, now and to come, than the plan in force takes from them. */
+  readonly shortPiles = $derived.by(() => {
+    const { view, grades } = this.#job();
+    const plan = current(partOf(view, 'plans').plans);
+    if (!plan || !grades || plan.gradesId !== grades.gradesId) return [];
+    const stock = stockOf(view);
+    return stock.piles.flatMap(({ pile, slates }) => {
+      const needed = plan.courses.reduce(
+        (sum, course) =>
+          sum + course.piles.reduce((own, part) => own + (part.pile === pile ? part.pieces : 0), 0),
+        0
+      );
+      return needed > slates ? [{ pile, missing: needed - slates }] : [];
+    });
+  });
+
+  /** Every sorter under the grades in force, else under those last tapped under. */
+  readonly sorters = $derived.by(() =>
+    (this.#grades.hands ?? []).map((hand) => ({
+      ...hand,
+      isInForce: hand.gradesId === (this.#job().grades?.gradesId ?? ''),
+      linear: hand.table ? weightedKappa(hand.table, 'linear') : undefined,
+      quadratic: hand.table ? weightedKappa(hand.table, 'quadratic') : undefined,
+      bias:
+        hand.hand.ok && hand.thresholdsMm
+          ? handBias(hand.hand.thresholdsMm, hand.thresholdsMm)
+          : undefined
+    }))
+  );
+
+  /** Repeatability SD that is reckoned with, mm, and whether a study told it. */
+  readonly gaugeSdMm = $derived.by(() => this.#job().settings.gaugeSdMm ?? UNSTUDIED_GAUGE_SD_MM);
+  readonly isGaugeStudied = $derived.by(() => this.#job().settings.gaugeSdMm !== null);
+
+  /** The figures as they come out of real sorting: by gauge, and by every hand that is known. */
+  readonly asSorted = $derived.by(() => {
+    const { estimates, ground, thresholdsMm } = this.#grades;
+    if (!estimates || thresholdsMm.length === 0) return [];
+    const known = this.sorters.flatMap(({ hand, ...rest }, index, all) => {
+      const isLatest = all.findLastIndex(({ sorter }) => sorter === rest.sorter) === index;
+      return hand.ok && isLatest ? [{ hand, ...rest }] : [];
+    });
+    return [
+      estimates.sortedByGauge(ground, thresholdsMm, this.gaugeSdMm),
+      ...known.map(({ hand, sorter, thresholdsMm: learntMm }) =>
+        estimates.sortedByHand(ground, thresholdsMm, hand, sorter, learntMm)
+      )
+    ];
+  });
+
+  /** When a set of grades was set; undefined for piles made before there were grades. */
+  setAt(gradesId: string): string | undefined {
+    return this.#grades.history.find(({ id }) => id === gradesId)?.at;
+  }
+
+  #thresholdsOf(gradesId: string): readonly number[] | undefined {
+    return this.#grades.history.find(({ id }) => id === gradesId)?.value.thresholdsMm;
+  }
+
+  #regrade(sorted: SortedUnder, oldMm: readonly number[], newMm: readonly number[]): Regrade {
+    const known = sorted.pallets.reduce(
+      (sum, { bins }) => sum + bins.counts.reduce((own, slates) => own + slates, 0),
+      0
+    );
+    return {
+      sorted,
+      advice:
+        oldMm.length === newMm.length
+          ? regradeAdvice(this.#grades.ground, oldMm, newMm, sorted.pallets)
+          : undefined,
+      unknownSlates: Math.max(0, Math.round(sorted.slates - known))
+    };
+  }
+}
+
+/** A sorter's hand with its agreement. */
+export type SorterStudy = GradesAdvice['sorters'][number] & SorterHand;
+
+function isSame(one: readonly number[], other: readonly number[]): boolean {
+  return one.length === other.length && one.every((value, index) => value === other[index]);
+}

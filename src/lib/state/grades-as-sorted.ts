@@ -1,0 +1,60 @@
+/** Heavy: import it with `await import()` only. */
+import { type GradeFigures, type GradingGround, gradeFigures } from '$lib/engine/grading';
+import { normalMisgrading } from '$lib/engine/grading/misgrading';
+import type { Hand } from '$lib/engine/estimates';
+
+/** A way of sorting as it goes, with what the piles then come to. */
+export interface AsSorted {
+  /** `gauge`, or the nickname of who sorts by hand. */
+  readonly by: 'gauge' | 'hand';
+  readonly sorter: string;
+  /** SD of the error with which a slate meets a boundary, mm. */
+  readonly sdMm: number;
+  /** Whether the hand's own boundaries were reckoned with, not its spread alone. */
+  readonly isBiasCounted: boolean;
+  readonly figures: GradeFigures;
+}
+
+/** The figures when slates are sorted by a gauge of a given repeatability. */
+export function sortedByGauge(
+  ground: GradingGround,
+  thresholdsMm: readonly number[],
+  gaugeSdMm: number
+): AsSorted {
+  const figures = gradeFigures({ ...ground, chanceAbove: normalMisgrading(gaugeSdMm) });
+  return {
+    by: 'gauge',
+    sorter: '',
+    sdMm: gaugeSdMm,
+    isBiasCounted: false,
+    figures: figures(thresholdsMm)
+  };
+}
+
+/**
+ * The figures when slates are sorted by a hand that is known. A hand strays about its own
+ * boundaries; where those were learnt under the very boundaries asked about they are reckoned with,
+ * else the hand is taken to cut where it should.
+ */
+export function sortedByHand(
+  ground: GradingGround,
+  thresholdsMm: readonly number[],
+  hand: Hand,
+  sorter: string,
+  learntUnderMm: readonly number[] | undefined
+): AsSorted {
+  const { sdMm } = hand;
+  const chance = normalMisgrading(sdMm);
+  const isBiasCounted =
+    learntUnderMm?.length === thresholdsMm.length &&
+    learntUnderMm.every((mm, index) => mm === thresholdsMm[index]);
+  const feltAt = new Map(
+    thresholdsMm.map((mm, index) => [mm, isBiasCounted ? hand.thresholdsMm[index] : mm])
+  );
+  const figures = gradeFigures({
+    ...ground,
+    chanceAbove: (thicknessMm, thresholdMm) =>
+      chance(thicknessMm, feltAt.get(thresholdMm) ?? thresholdMm)
+  });
+  return { by: 'hand', sorter, sdMm, isBiasCounted, figures: figures(thresholdsMm) };
+}
