@@ -1,3 +1,4 @@
+export { CONTRACT, type ContractCase, type ContractDevice } from './contract-suite.ts';
 export { DexieStore } from './dexie-store.ts';
 export { MemoryDatabase, MemoryStore } from './memory-store.ts';
 export { isQuotaExceeded } from './reconnect.ts';

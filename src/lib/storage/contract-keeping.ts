@@ -1,0 +1,172 @@
+import { type JobView, canonicalJson, partOf } from '$lib/journal';
+import {
+  type ContractCase,
+  JOB,
+  opened,
+  gauged,
+  undo,
+  aDayOfWork,
+  all,
+  pictureOf,
+  bytesOf,
+  summaryIn,
+  equal,
+  same,
+  rejects
+} from './contract-kit.ts';
+import { writeJobFile } from './job-file-write.ts';
+
+/** What a store promises of keeping. */
+export const KEEPING: readonly ContractCase[] = [
+  {
+    title: 'J1: what was acknowledged is there for another tab, to the byte',
+    async run(newDevice) {
+      const device = newDevice();
+      const { view, events } = await device.open().append(JOB, [opened, gauged(640)], 'Wren');
+      const other = device.open();
+      same(bytesOf((await other.open(JOB))?.view), bytesOf(view), 'the view');
+      same(canonicalJson(await all(other)), canonicalJson(events), 'the events');
+      equal(events[1].sorter, 'Wren', 'the sorter');
+    }
+  },
+  {
+    title: 'J2: an act that cannot be read back is refused and leaves no trace',
+    async run(newDevice) {
+      const store = newDevice().open();
+      await store.append(JOB, [opened]);
+      const before = await pictureOf(store);
+      await rejects(() => store.append(JOB, [gauged(640), gauged(9999)]), 'a 99.99 mm reading');
+      await rejects(() => store.append(JOB, [gauged(Number.NaN)]), 'NaN');
+      await rejects(() => store.append(JOB, []), 'no act');
+      await rejects(() => store.append(JOB, [gauged(640)], '__proto__'), 'a hostile nickname');
+      same(await pictureOf(store), before, 'the job');
+      const { events } = await store.append(JOB, [gauged(640)]);
+      equal(events[0].deviceSeq, 2, 'the number after a refusal');
+    }
+  },
+  {
+    title: 'J3: two tabs at once number their events without a gap, each number once',
+    async run(newDevice) {
+      const device = newDevice();
+      const tabs = [device.open(), device.open()];
+      await Promise.all(
+        Array.from({ length: 40 }, (_, act) => tabs[act % 2].append(JOB, [gauged(500 + act)]))
+      );
+      const numbers = (await all(tabs[0])).map(({ deviceSeq }) => deviceSeq).sort((a, b) => a - b);
+      same(
+        canonicalJson(numbers),
+        canonicalJson(Array.from({ length: 40 }, (_, at) => at + 1)),
+        'the numbers'
+      );
+      equal(await tabs[0].deviceId(), await tabs[1].deviceId(), 'the device');
+    }
+  },
+  {
+    title: 'J3: numbers begin at 1 in each job',
+    async run(newDevice) {
+      const store = newDevice().open();
+      await store.append(JOB, [opened, gauged(500)]);
+      const other = JOB.replace(/a$/, 'b');
+      equal((await store.append(other, [opened])).events[0].deviceSeq, 1, 'the second job');
+      equal((await store.append(JOB, [gauged(510)])).events[0].deviceSeq, 3, 'the first job');
+      equal((await store.jobs()).length, 2, 'the jobs');
+    }
+  },
+  {
+    title: 'J5: ids rise though the clock is set back, in whichever tab',
+    async run(newDevice) {
+      const device = newDevice();
+      const late = device.open({ now: () => 1_900_000_000_000 });
+      const early = device.open({ now: () => 1_700_000_000_000 });
+      const made: string[] = [];
+      for (const store of [early, late, early, early, late, device.open({ now: () => 1 })])
+        made.push((await store.append(JOB, [gauged(600), gauged(610)])).events[1].id);
+      same(made.join(), [...made].sort().join(), 'the order of ids');
+      equal((await late.newest(JOB, 1))[0].id, made.at(-1), 'the newest');
+    }
+  },
+  {
+    title: 'J7: rebuilding gives the same bytes',
+    async run(newDevice) {
+      const store = newDevice().open();
+      await aDayOfWork(store);
+      const before = await pictureOf(store);
+      await store.rebuild(JOB);
+      same(await pictureOf(store), before, 'the job');
+      equal(await store.rebuild(JOB.replace(/a$/, 'b')), undefined, 'no such job');
+    }
+  },
+  {
+    title: 'J8: an undo takes out, an undo of the undo brings back',
+    async run(newDevice) {
+      const store = newDevice().open();
+      await store.append(JOB, [opened]);
+      const countOf = (view: JobView) => partOf(view, 'pallet:p1').piles['|0']?.gauged['640'];
+      const { events } = await store.append(JOB, [gauged(640)]);
+      const out = await store.append(JOB, [undo(events[0].id)]);
+      equal(countOf(out.view), undefined, 'after the undo');
+      const back = await store.append(JOB, [undo(out.events[0].id)]);
+      equal(countOf(back.view), 1, 'after the undo of the undo');
+      const again = await store.append(JOB, [undo(back.events[0].id)]);
+      equal(countOf(again.view), undefined, 'after the third');
+      const before = await pictureOf(store);
+      await store.rebuild(JOB);
+      same(await pictureOf(store), before, 'the rebuilt job');
+    }
+  },
+  {
+    title: 'J20: what is not in a backup is counted, and an older backup takes nothing back',
+    async run(newDevice) {
+      const store = newDevice().open();
+      await aDayOfWork(store);
+      const { events } = summaryIn(await store.jobs());
+      equal(summaryIn(await store.jobs()).unexported, events, 'before any backup');
+      await store.markExported(JOB, events, '2026-03-02T17:00:00.000Z');
+      await store.append(JOB, [gauged(640)]);
+      await store.markExported(JOB, 2, '2026-03-02T18:00:00.000Z');
+      equal(summaryIn(await store.jobs()).unexported, 1, 'after one more act');
+      equal(summaryIn(await store.jobs()).exportedAt, '2026-03-02T17:00:00.000Z', 'the backup');
+      await store.rebuild(JOB);
+      equal(summaryIn(await store.jobs()).unexported, 1, 'after a rebuild');
+    }
+  },
+  {
+    title: 'J23: preferences, the probe and the counts of the health page',
+    async run(newDevice) {
+      const device = newDevice();
+      const store = device.open();
+      equal(await store.readDevice('nickname'), undefined, 'before it is set');
+      await store.writeDevice('nickname', 'Wren');
+      await store.writeDevice('deviceId', 'not the id');
+      equal(await device.open().readDevice('nickname'), 'Wren', 'in another tab');
+      equal((await store.deviceId()).length, 36, 'the device id');
+      equal((await store.probe()).ok, true, 'the probe');
+      await aDayOfWork(store);
+      const health = await store.health({ usage: 10, quota: 100 });
+      const events = (await all(store)).length;
+      const { jobs, staleViews, unexported, usageBytes, quotaBytes } = health;
+      same(
+        canonicalJson([health.events, jobs, staleViews, unexported, usageBytes, quotaBytes]),
+        canonicalJson([events, 1, 0, events, 10, 100]),
+        'the counts'
+      );
+    }
+  },
+  {
+    title: 'J1: the newest come first, and there is nothing of a job that is not there',
+    async run(newDevice) {
+      const store = newDevice().open();
+      await aDayOfWork(store);
+      const events = await all(store);
+      same(
+        canonicalJson(await store.newest(JOB, 3)),
+        canonicalJson(events.slice(-3).reverse()),
+        'the newest'
+      );
+      const nobody = JOB.replace(/a$/, 'b');
+      equal(await store.open(nobody), undefined, 'no job');
+      equal((await store.newest(nobody, 5)).length, 0, 'no events');
+      equal(await writeJobFile(store, nobody), undefined, 'no file');
+    }
+  }
+];
