@@ -41,11 +41,13 @@ export { type SetAsideForUndereave, setAsideForUndereave } from './set-aside-for
 export { TallySheetState } from './tally-sheet.svelte.ts';
 export { chooseLanguage, startLanguage } from './language.ts';
 export { type MadePlan, PlanDesk, type PlanStage } from './plan-desk.svelte.ts';
-export { DeliveryState, dayOf } from './delivery.svelte.ts';
+export { DeliveryState } from './delivery.svelte.ts';
+export { today } from './calendar-day.ts';
 export {
   type ListProgress,
   type OfferedSlate,
   type SampleStanding,
+  labelsOf,
   placeKey
 } from './delivery-sample.ts';
 export type { Judged, NoFindings } from './delivery-judge.ts';

@@ -1,0 +1,268 @@
+import {
+  type ChoiceCost,
+  type DeliveryFindings,
+  type DeliveryOrder,
+  type DeliveryVerdict,
+  type FindingsResult,
+  type JudgingPlan,
+  type PredictedEvenness,
+  type RoofNeed,
+  type Texture,
+  type VariablesPlan,
+  acceptance,
+  attributesPlan,
+  costOfChoices,
+  findAll,
+  judgeDelivery,
+  variablesPlan
+} from '$lib/engine/delivery';
+import { expectedPiles, kickChances, planCourses } from '$lib/engine/courses';
+import { gradeFigures, naturalBreaks } from '$lib/engine/grading';
+import {
+  type Histogram,
+  type ThicknessBins,
+  binsFromPairs,
+  histogram
+} from '$lib/engine/thickness';
+import {
+  type BodyOf,
+  type JobView,
+  partOf,
+  pilesOf,
+  roofLayoutOf,
+  settingsOf,
+  specOf,
+  tallyPallets,
+  wideNeeded
+} from '$lib/journal';
+import { type Draw, type OfferedSlate, drawInForce, orderInForce } from './delivery-sample.ts';
+import { minutesOf, paceSince } from './pace.ts';
+
+/** Confidence of every interval on the sheet. */
+export const LEVEL = 0.95;
+/** Share outside that a list without a plan of its own is taken to accept. Ours: a starting value. */
+export const STARTING_SHARE = 0.04;
+/** A delivery at the acceptable share passes at least this often. Ours: a starting value. */
+const STARTING_ACCEPTANCE = 0.95;
+
+const TEXTURES: Record<NonNullable<BodyOf<'deliveryDeclared'>['texture']>, Texture> = {
+  verySmooth: 'very smooth',
+  smooth: 'smooth',
+  normal: 'normal',
+  textured: 'textured'
+};
+
+/** Why there are no findings yet. */
+export type NoFindings =
+  Extract<FindingsResult, { ok: false }>['reason'] | 'no-order' | 'no-pallets' | 'no-list';
+
+/** Everything that is said of a delivery. */
+export interface Judged {
+  readonly ok: true;
+  readonly findings: DeliveryFindings;
+  readonly verdict: DeliveryVerdict;
+  readonly costs: readonly ChoiceCost[];
+  readonly order: DeliveryOrder;
+  readonly variablesPlan?: VariablesPlan;
+  /** Whether a roof is entered: without one the third finding says nothing. */
+  readonly hasRoof: boolean;
+  /** Whether the list named a plan of its own. */
+  readonly hasOwnPlan: boolean;
+  readonly histogram: Histogram;
+}
+
+export type Judgement = Judged | { readonly ok: false; readonly reason: NoFindings };
+
+/**
+ * Judges the delivery of a job as it stands: findings, verdict and the cost of each answer.
+ *
+ * @param offered the slates offered as the sample, in any order
+ *
+ * Cost: some fifty exact distributions, and a plan of the roof.
+ */
+export function judgeJob(view: JobView, offered: readonly OfferedSlate[]): Judgement {
+  const body = orderInForce(view);
+  const order = deliveryOrder(view);
+  if (!body || !order) return { ok: false, reason: 'no-order' };
+  const delivered = tallyPallets(view).reduce((sum, { slates }) => sum + slates, 0);
+  if (delivered === 0) return { ok: false, reason: 'no-pallets' };
+  const draw = drawInForce(view);
+  if (!draw) return { ok: false, reason: 'no-list' };
+
+  const sample = sampleBins(offered);
+  const { plan, variables } = plansOf(draw, delivered);
+  const need = roofNeed(view);
+  const settings = settingsOf(view);
+  const pace = settings.sortingPacePerHour ?? paceSince(minutesOf(view), 0).perHour;
+  const rate = settings.sortingRatePerHour;
+  const acceptable = body.acceptableKickersPer100;
+  const evenness = predictEvenness(view, sample, delivered);
+  const result = findAll({
+    order,
+    delivered,
+    slates: offered.map(({ measured }) => measured),
+    plan,
+    ...(variables && { variablesPlan: variables }),
+    stacks: partOf(view, 'job')
+      .stacks.map(({ value }) => value)
+      .filter(({ totalMm }) => totalMm > 0),
+    ...(body.stackOf100Mm && { labelMmPer100: body.stackOf100Mm }),
+    ...(body.stackTolerancePercent !== undefined && {
+      stackTolerancePercent: body.stackTolerancePercent
+    }),
+    need: need ?? { slates: 0, reserve: 0 },
+    ...(evenness && { evenness }),
+    sorting: {
+      ...(pace !== null && pace > 0 && { slatesPerHour: pace }),
+      ...(rate !== null && { costPerHour: rate }),
+      ...(acceptable !== undefined && { acceptableKickersPer100: acceptable })
+    },
+    level: LEVEL
+  });
+  if (!result.ok) return result;
+  const { findings } = result;
+  return {
+    ok: true,
+    findings,
+    verdict: judgeDelivery(findings),
+    costs: costOfChoices(findings, choiceTerms(body, delivered)),
+    order,
+    ...(variables && { variablesPlan: variables }),
+    hasRoof: need !== undefined,
+    hasOwnPlan: draw.value.acceptAtMost !== undefined || draw.value.aqlPercent !== undefined,
+    histogram: histogram(sample, 24)
+  };
+}
+
+/** The order as the engine takes it; undefined while size, thickness or count is missing. */
+export function deliveryOrder(view: JobView): DeliveryOrder | undefined {
+  const body = orderInForce(view);
+  const spec = specOf(view);
+  const lengthMm = body?.lengthMm ?? spec?.lengthMm;
+  const widthMm = body?.widthMm ?? spec?.widthMm;
+  const { nominalThicknessMm, slatesOrdered, tolerancePercent, texture } = body ?? {};
+  if (!lengthMm || !widthMm || !nominalThicknessMm || !slatesOrdered) return undefined;
+  return {
+    lengthMm,
+    widthMm,
+    nominalThicknessMm,
+    ...(tolerancePercent !== undefined && { thicknessTolerancePercent: tolerancePercent }),
+    texture: TEXTURES[texture ?? 'normal'],
+    slatesOrdered
+  };
+}
+
+function choiceTerms(body: BodyOf<'deliveryDeclared'>, delivered: number) {
+  const { pricePerThousand, creditPerThousand, queryDays, replacementDays } = body;
+  const { delayCostPerDay, returnCost } = body;
+  return {
+    ...(pricePerThousand !== undefined && { pricePerThousand }),
+    ...(creditPerThousand !== undefined && {
+      creditWhenQueried: (creditPerThousand * delivered) / 1000
+    }),
+    ...(queryDays !== undefined && { queryDelayDays: queryDays }),
+    ...(replacementDays !== undefined && { replacementDelayDays: replacementDays }),
+    ...(delayCostPerDay !== undefined && { delayCostPerDay }),
+    ...(returnCost !== undefined && { returnCost })
+  };
+}
+
+/** The plan that a list was drawn by, as far as it named one. */
+export function plansOf(
+  { value }: Draw,
+  delivered: number
+): { plan: JudgingPlan; variables?: VariablesPlan } {
+  const sampleSize = value.planSize ?? value.positions.length;
+  const acceptableShare =
+    value.good?.share ?? (value.aqlPercent ? value.aqlPercent / 100 : STARTING_SHARE);
+  const acceptAtMost = value.acceptAtMost ?? leastAcceptance(sampleSize, acceptableShare);
+  const plain = { sampleSize, acceptAtMost, acceptableShare };
+  if (value.plan === 'attributes') {
+    const aql = value.aqlPercent as Parameters<typeof attributesPlan>[2];
+    const table = attributesPlan(delivered, value.level ?? 'II', aql, value.severity ?? 'normal');
+    if (table.ok) return { plan: { ...plain, basis: table.plan.basis } };
+  }
+  if (value.plan === 'variables') {
+    const aql = value.aqlPercent as Parameters<typeof variablesPlan>[1];
+    const table = variablesPlan(delivered, aql);
+    if (table.ok)
+      return {
+        plan: { ...plain, basis: [{ standing: 'computed', source: 'binomial distribution' }] },
+        variables: table.plan
+      };
+  }
+  const isOwn = value.acceptAtMost !== undefined;
+  return {
+    plan: {
+      ...plain,
+      basis: [
+        isOwn
+          ? { standing: 'computed', source: 'binomial distribution, from two risk points' }
+          : { standing: 'common practice', source: '' }
+      ]
+    }
+  };
+}
+
+/** The least acceptance number with which a delivery at `share` passes at least 95 times in 100. */
+export function leastAcceptance(sampleSize: number, share: number): number {
+  let acceptAtMost = 0;
+  while (acceptance({ sampleSize, acceptAtMost }, share) < STARTING_ACCEPTANCE) acceptAtMost++;
+  return acceptAtMost;
+}
+
+/**
+ * Slates the roof takes, and the reserve that the planner would keep of the least stock that makes
+ * it. Undefined without a roof.
+ */
+function roofNeed(view: JobView): RoofNeed | undefined {
+  const roof = roofLayoutOf(view);
+  if (!roof.ok || roof.demand.length === 0) return undefined;
+  const slates = roof.demand.flatMap(({ runs }) => runs).reduce((sum, run) => sum + run.slates, 0);
+  const { breakageShare, sparesShare } = settingsOf(view);
+  const kept = Math.min(0.9, breakageShare + sparesShare);
+  return { slates, reserve: Math.ceil(Number((slates / (1 - kept)).toFixed(6))) - slates };
+}
+
+/** The thickness of the slates that judge, as bins. */
+export function sampleBins(offered: readonly OfferedSlate[]): ThicknessBins {
+  return binsFromPairs(
+    offered.flatMap(({ standing, thicknessMm }): [number, number][] =>
+      standing === 'judges' && thicknessMm !== undefined ? [[Math.round(thicknessMm * 100), 1]] : []
+    )
+  );
+}
+
+/**
+ * Kickers per 100 joints unsorted and sorted into the job's piles, foretold from the sample alone:
+ * over the roof's courses where its plan is known, else over the stock.
+ */
+function predictEvenness(
+  view: JobView,
+  bins: ThicknessBins,
+  slates: number
+): PredictedEvenness | undefined {
+  const piles = pilesOf(view);
+  const cut = bins.counts.length > 1 ? naturalBreaks(bins, piles) : undefined;
+  if (!cut?.ok) return undefined;
+  const { kickAllowanceMm, breakageShare, sparesShare } = settingsOf(view);
+  const figures = gradeFigures({ bins, stockSlates: slates, courses: [], kickAllowanceMm })(
+    cut.thresholdsMm
+  );
+  const unsortedKickersPer100 = figures.unsorted.expectedKickersPer100Joints;
+  const roof = roofLayoutOf(view);
+  if (roof.ok && roof.demand.length > 0) {
+    const reservedShare = Math.min(0.9, breakageShare + sparesShare);
+    const stock = { spread: bins, slates, slateAndAHalves: 0, reservedShare };
+    const expected = expectedPiles(stock, cut.thresholdsMm);
+    const wide = wideNeeded(roof.demand); // taken to be enough on whichever pile
+    const plan = planCourses({
+      courses: roof.demand,
+      piles: expected.stocks.map((pile) => ({ ...pile, slateAndAHalves: wide })),
+      kicks: kickChances(expected.bins, kickAllowanceMm)
+    });
+    if (plan.status === 'optimal')
+      return { unsortedKickersPer100, sortedKickersPer100: plan.per100Joints, piles };
+  }
+  return { unsortedKickersPer100, sortedKickersPer100: figures.expectedKickersPer100Joints, piles };
+}
