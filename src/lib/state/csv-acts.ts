@@ -27,7 +27,7 @@ export function csvActs(
     const points = thicknessHundredths === undefined ? undefined : [thicknessHundredths];
     if (setAside) acts.push({ type: 'slateSetAside', body: { palletId, ...setAside, points } });
     else if (points)
-      acts.push({ type: 'slateGauged', body: { palletId, points, gradesId, pile: null } });
+      acts.push({ type: 'slateGauged', body: { palletId, points, gradesId: null, pile: null } });
     else if (grade) acts.push({ type: 'slateTapped', body: { palletId, pile: grade, gradesId } });
   }
   return { acts, pallets: counts.size };

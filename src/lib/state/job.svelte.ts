@@ -69,7 +69,8 @@ export class JobState {
   async open(): Promise<void> {
     try {
       await this.#load();
-      this.#stopWatching = this.#store.watch(this.jobId, () => void this.#loadIfBehind());
+      const seen = this.summary?.events;
+      this.#stopWatching = this.#store.watch(this.jobId, () => void this.#loadIfBehind(), seen);
     } catch (error) {
       this.status = 'broken';
       this.problem = String(error);
@@ -116,7 +117,6 @@ export class JobState {
 
   async #save(unsaved: UnsavedAct): Promise<StoredEvent[] | undefined> {
     const list = [unsaved.act].flat() as readonly NewEvent[];
-    const others = () => this.failure?.unsaved.filter((other) => other !== unsaved) ?? [];
     try {
       const appended = await this.#store.append(
         this.jobId,
@@ -124,13 +124,19 @@ export class JobState {
         unsaved.sorter
       );
       this.#show(appended);
-      const rest = others();
+      const rest = this.failure?.unsaved.filter((other) => other !== unsaved) ?? [];
       this.failure =
         this.failure && rest.length > 0 ? { ...this.failure, unsaved: rest } : undefined;
       return appended.events;
     } catch (error) {
       const kind = isQuotaExceeded(error) ? 'disk-full' : 'other';
-      this.failure = { kind, detail: String(error), unsaved: [...others(), unsaved] };
+      const waiting = this.failure?.unsaved ?? [];
+      const isWaiting = waiting.includes(unsaved); // tried in vain once more: it keeps its place
+      this.failure = {
+        kind,
+        detail: String(error),
+        unsaved: isWaiting ? waiting : [...waiting, unsaved]
+      };
       return undefined;
     }
   }

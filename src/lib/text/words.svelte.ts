@@ -1,4 +1,4 @@
-import { en } from './en/index.ts';
+import { type Catalogue, LATER, type LaterSection, en } from './en/index.ts';
 import { NumberWords } from './numbers.ts';
 
 /** Languages by their own names. All but English await review by a native speaker of the trade. */
@@ -10,10 +10,12 @@ export const LOCALES = {
   ro: 'Română'
 } as const;
 export type Locale = keyof typeof LOCALES;
-export type Catalogue = typeof en;
+export type { Catalogue, LaterSection };
 
-/** The sections that each language has; what is missing is English. */
-const SECTIONS: Record<Locale, () => Promise<Partial<Catalogue>>> = {
+/** The sections of one language, each perhaps in part; what is missing is English. */
+export type Translation = { [K in keyof Catalogue]?: Partial<Catalogue[K]> };
+
+const TRANSLATIONS: Record<Locale, () => Promise<Translation>> = {
   en: async () => ({}),
   es: async () => (await import('./es/index.ts')).es,
   fr: async () => (await import('./fr/index.ts')).fr,
@@ -32,11 +34,27 @@ export function isLocale(text: string): text is Locale {
  */
 class Words {
   #locale = $state<Locale>('en');
-  #catalogue = $state.raw<Catalogue>(en);
+  /** The English sections fetched so far. */
+  #english: Partial<Catalogue> = { ...en };
+  #translation: Translation = {};
+  /** Complete for the sections that the open screen asked for. */
+  #catalogue = $state.raw<Catalogue>(en as Catalogue);
   #numbers = $derived(new NumberWords(this.#locale));
 
   get locale(): Locale {
     return this.#locale;
+  }
+
+  /**
+   * Fetches the sections that a screen needs beside those of the start; a page's `load` waits for
+   * it. What was fetched stays.
+   */
+  async load(...sections: LaterSection[]): Promise<void> {
+    const missing = sections.filter((section) => !this.#english[section]);
+    const fetched = await Promise.all(missing.map((section) => LATER[section]()));
+    for (const [index, section] of missing.entries())
+      Object.assign(this.#english, { [section]: fetched[index] });
+    if (missing.length > 0) this.#compose();
   }
 
   /**
@@ -46,9 +64,9 @@ class Words {
   async use(locale: Locale): Promise<boolean> {
     if (locale === this.#locale) return true;
     try {
-      const sections = await SECTIONS[locale]();
-      this.#catalogue = { ...en, ...sections };
+      this.#translation = await TRANSLATIONS[locale]();
       this.#locale = locale;
+      this.#compose();
       return true;
     } catch {
       return false;
@@ -60,9 +78,18 @@ class Words {
     return this.#numbers;
   }
 
-  /** All sections of the catalogue in the language in use. */
+  /** The catalogue in the language in use: the sections of the start and those fetched. */
   get text(): Catalogue {
     return this.#catalogue;
+  }
+
+  /** The translation, with English words where it has none. */
+  #compose(): void {
+    const translated = Object.entries(this.#translation).map(([name, section]) => [
+      name,
+      { ...this.#english[name as keyof Catalogue], ...section }
+    ]);
+    this.#catalogue = { ...this.#english, ...Object.fromEntries(translated) };
   }
 }
 

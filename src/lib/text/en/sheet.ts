@@ -27,13 +27,11 @@ export const sheet = {
   rod: {
     title: 'Gauge rod and batten lines',
     lead: (first: string, step: string) =>
-      `Batten 0 carries the undereave slates: its centre line lies ${first} up from the eave line. Every step is ${step}. Mark from batten 0 in one run; the marks are rounded, never the steps.`,
+      `Batten 0 carries the undereave slates, batten 1 the heads of course 1, and so on. The centre line of batten 0 lies ${first} up from the eave line. Every step is ${step}. Mark from batten 0 in one run; the marks are rounded, never the steps.`,
     below: (first: string) => `−${first}`,
     batten: 'Batten',
-    carries: 'Carries',
     undereave: 'undereave',
-    course: (course: number) => `course ${course}`,
-    lastCourse: (course: number) => `course ${course} and the top`,
+    top: 'and the top',
     mark: 'On the rod',
     step: 'Step',
     fromEave: 'From the eave',

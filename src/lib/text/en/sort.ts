@@ -6,7 +6,6 @@ const SLATE = { one: 'slate', other: 'slates' };
 /** Words of the sort screen. */
 export const sort = {
   title: 'Sort',
-  example: '6.4',
   ready: {
     gauge: 'Gauge a slate',
     hand: 'Tap the pile of each slate',
@@ -31,10 +30,9 @@ export const sort = {
     slatesWrong: 'Type a whole number from 0 to 100,000.',
     left: (left: number, slates: number) =>
       slates === 0 ? 'count unknown' : left === 0 ? 'empty' : `${many(left, { other: 'left' })}`,
-    over: (n: number) => `${many(n, { other: 'more than on the label' })}`,
-    short: (label: string) => `Pallet ${label}`
+    over: (n: number) => `${many(n, { other: 'more than on the label' })}`
   },
-  mode: { label: 'Way of sorting', hand: 'By hand', gauge: 'Gauge' },
+  mode: { hand: 'By hand', gauge: 'Gauge' },
   entry: 'Reading',
   keypad: {
     label: 'Keypad',
@@ -45,7 +43,6 @@ export const sort = {
   },
   take: (number: string) => `Take ${number}`,
   told: {
-    gauged: (thickness: string) => thickness,
     byHand: 'by hand',
     from: (label: string) => `from pallet ${label}`,
     saving: 'saving…',
@@ -99,7 +96,7 @@ export const sort = {
     noPallet: (text: string) => `Choose the pallet first; ${text} waits here and is not saved.`
   },
   unit: {
-    ask: (unit: string) => `Readings are in ${unit}. Right?`,
+    ask: (unit: string) => `Readings in ${unit}?`,
     mm: 'millimetres',
     in: 'inches',
     yes: 'Yes',
@@ -152,8 +149,6 @@ export const sort = {
   },
   tally: {
     title: 'On the piles',
-    here: (n: string) => `${n} from this pallet`,
-    all: (n: string) => `${n} in all`,
     pace: (n: string) => `${n} slates an hour`,
     noPace: 'Pace shows after five minutes',
     left: (n: number) => `${many(n, SLATE)} left on the pallets`,
@@ -226,6 +221,5 @@ export const sort = {
   },
   unsaved: (n: number) =>
     `${many(n, { one: 'entry waits', other: 'entries wait' })} to be saved. They stay on this screen.`,
-  backToSorting: 'Back to sorting',
   live: (n: number, last: string) => (n > 1 ? `${n} entries. Last: ${last}` : last)
 };

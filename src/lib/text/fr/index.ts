@@ -1,3 +1,7 @@
-import type { Catalogue } from '../words.svelte.ts';
+import type { Translation } from '../words.svelte.ts';
+import { common } from './common.ts';
+import { sort } from './sort.ts';
+import { tags } from './tags.ts';
 
-export const fr: Partial<Catalogue> = {};
+/** What this language has so far; the rest is English. Review by a native speaker is pending. */
+export const fr: Translation = { common, sort, tags };

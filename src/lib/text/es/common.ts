@@ -1,0 +1,88 @@
+import { pluralizer } from '../plural.ts';
+import type { Catalogue } from '../words.svelte.ts';
+
+const many = pluralizer('es');
+const ENTRY = { one: 'registro', other: 'registros' };
+const WORDS = ['Gruesa', 'Media', 'Fina'];
+
+export const common: Partial<Catalogue['common']> = {
+  appName: 'Evencourse',
+  slates: (n) => many(n, { one: 'pizarra', other: 'pizarras' }),
+  courses: (n) => many(n, { one: 'hilada', other: 'hiladas' }),
+  pallets: (n) => many(n, { one: 'palé', other: 'palés' }),
+  piles: (n) => many(n, { one: 'montón', other: 'montones' }),
+  entries: (n) => many(n, ENTRY),
+  pileWord: (pile, piles) => (piles === 3 ? WORDS[pile - 1] : ''),
+  pile: (pile, piles) => (piles === 3 ? `${pile} ${WORDS[pile - 1]}` : `Montón ${pile}`),
+  back: 'Volver',
+  save: 'Guardar',
+  cancel: 'Cancelar',
+  undo: 'Deshacer',
+  print: 'Imprimir',
+  close: 'Cerrar',
+  remove: 'Quitar',
+  change: 'Cambiar',
+  online: 'Con conexión',
+  offline: 'Sin conexión: todo funciona y se guarda en este aparato',
+  lastSaved: (what) => `Último guardado: ${what}`,
+  nothingSaved: 'Aún no hay nada guardado',
+  unexported: (n) => (n === 0 ? 'Copia al día' : `${many(n, ENTRY)} sin copia`),
+  backUpNow: 'Hacer copia',
+  notSaved: 'NO GUARDADO',
+  retry: 'Reintentar',
+  diskFull:
+    'Este aparato no tiene espacio y el registro no se ha guardado. Libere espacio, o haga una copia de la obra y pase a otro aparato; luego reintente.',
+  saveFailed: (detail) =>
+    `El navegador no guardó el registro (${detail}). Sigue en la pantalla: reintente.`,
+  loading: 'Abriendo…',
+  jobMissing:
+    'Esta obra no está en este aparato. Abra la lista de obras o recupérela de una copia.',
+  toJobs: 'Todas las obras',
+  steps: {
+    overview: 'Obra',
+    delivery: 'Entrega',
+    sort: 'Clasificar',
+    grades: 'Grados',
+    roof: 'Cubierta',
+    courses: 'Hiladas',
+    lay: 'Colocar',
+    sheet: 'Replanteo',
+    settings: 'Ajustes'
+  },
+  unexpected: 'Algo falló en esta pantalla. Lo guardado está a salvo.',
+  skipToContent: 'Ir al contenido',
+  updateWaiting: 'Hay una versión nueva. Espera hasta que usted diga; no se pierde nada.',
+  updateNow: 'Cargarla ahora',
+  stepsLabel: 'Pasos de la obra',
+  language: 'Idioma',
+  languageReview:
+    'El español, francés, polaco y rumano cubren Clasificar y las etiquetas impresas; falta la revisión por hablantes nativos. Lo demás está en inglés.',
+  languageFailed: 'Este idioma aún no está en el aparato. Conéctese una vez y vuelva a elegirlo.',
+  openFailed: (detail) =>
+    `El navegador no abrió el diario de este aparato (${detail}). Cierre otras pestañas de la aplicación y recargue; no se ha borrado nada.`,
+  events: {
+    jobOpened: 'obra abierta',
+    jobSettingsSet: 'ajustes',
+    slateSpecSet: 'medida de pizarra',
+    deliveryDeclared: 'pedido',
+    palletAdded: 'palé',
+    sampleDrawn: 'lista de muestra',
+    slateGauged: 'pizarra medida',
+    slateTapped: 'pizarra clasificada',
+    slateSetAside: 'pizarra apartada',
+    slateChecked: 'comprobación',
+    stackMeasured: 'pila medida',
+    pileCounted: 'montón contado',
+    entryVoided: 'deshacer',
+    gradesSet: 'grados',
+    slopeSet: 'faldón',
+    slopeRemoved: 'faldón quitado',
+    planAdopted: 'plan',
+    courseLaid: 'hilada colocada',
+    slatesLost: 'pizarras perdidas',
+    defectNoted: 'defecto',
+    photoAdded: 'foto',
+    gaugeStudied: 'estudio del calibre',
+    verdictSigned: 'dictamen'
+  }
+};

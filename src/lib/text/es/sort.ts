@@ -1,0 +1,227 @@
+import { pluralizer } from '../plural.ts';
+import type { Catalogue } from '../words.svelte.ts';
+
+const many = pluralizer('es');
+const SLATE = { one: 'pizarra', other: 'pizarras' };
+
+export const sort: Catalogue['sort'] = {
+  title: 'Clasificar',
+  ready: {
+    gauge: 'Mida una pizarra',
+    hand: 'Toque el montón de cada pizarra',
+    hint: 'Un calibre que escribe funciona siempre.'
+  },
+  pallet: {
+    label: 'Del palé',
+    more: 'Palés',
+    none: 'Aún no hay palés',
+    noneWhy: 'Anote el primer palé, para contar cada pizarra donde vino.',
+    chooserTitle: 'Palés',
+    chooserHint:
+      'Toque el palé del que toma pizarras. Tenga varios abiertos: tomar de tres o más mezcla el color.',
+    keepOpen: 'Abierto',
+    name: 'Nombre en el palé',
+    slates: 'Pizarras que trae',
+    slatesHint: 'Según la etiqueta. 0 si nadie lo sabe.',
+    add: 'Añadir palé',
+    addTitle: 'Otro palé',
+    nameMissing: 'Dé un nombre al palé, por ejemplo A.',
+    nameTaken: (name) => `Ya hay un palé ${name}. Dé otro nombre a este.`,
+    slatesWrong: 'Escriba un número entero de 0 a 100 000.',
+    left: (left, slates) =>
+      slates === 0
+        ? 'sin contar'
+        : left === 0
+          ? 'vacío'
+          : many(left, { one: 'queda', other: 'quedan' }),
+    over: (n) => many(n, { other: 'más que en la etiqueta' })
+  },
+  mode: { hand: 'A mano', gauge: 'Calibre' },
+  entry: 'Lectura',
+  keypad: {
+    label: 'Teclado',
+    decimal: 'Coma decimal',
+    back: 'Borrar cifra',
+    clear: 'Borrar',
+    enter: 'Tomar el número'
+  },
+  take: (number) => `Tomar ${number}`,
+  told: {
+    byHand: 'a mano',
+    from: (label) => `del palé ${label}`,
+    saving: 'guardando…',
+    saved: 'guardado',
+    notSaved: 'NO GUARDADO',
+    borderline: 'En el límite',
+    borderlineWhy: (threshold) => `tan cerca de ${threshold} que otra lectura puede cambiar`,
+    rogue: 'Dispar',
+    outsideOrder: (band) => `fuera del pedido, ${band}`,
+    beyondSpread: (over) => `${over} más allá de casi todas hasta ahora: levantaría a su vecina`,
+    sample: 'Medida',
+    sampleWhy: 'Guardada sin montón: ahora faltan los grados.',
+    toGrades: 'Fijar los grados',
+    setAside: 'Apartada',
+    taper: (taper) => `cuña ${taper}`,
+    point: (done, wanted) => `Punto ${done} de ${wanted}`,
+    pointWhy: 'Mida el punto siguiente de la misma pizarra.',
+    again: 'Quieto: otra vez',
+    againWhy: (first) => `Leído ${first}; mida otra vez el mismo punto.`,
+    moved: 'Las dos lecturas difieren',
+    movedWhy: (first, second) => `${first}, luego ${second}: mida otra vez el punto.`,
+    checkAgrees: 'Comprobación: coincide',
+    checkDiffers: 'Comprobación: difiere',
+    checkWhy: (thickness, felt, gauged) => `${thickness}: a mano ${felt}, con calibre ${gauged}`,
+    undone: 'Deshecho'
+  },
+  refused: {
+    title: 'No se toma',
+    empty: 'Aún no hay número. Escriba el grosor, por ejemplo 6,4.',
+    notANumber: (text) => `«${text}» no es un número. Escriba el grosor, por ejemplo 6,4.`,
+    severalNumbers: (text) => `«${text}» contiene más de un número. Mida otra vez.`,
+    severalDecimals: (text) =>
+      `«${text}» tiene más de una coma decimal. Escriba un número, por ejemplo 6,4.`,
+    unfinished: (text) => `«${text}» acaba en coma decimal. Complete el número o quítela.`,
+    tooManyDigits: (text) => `«${text}» tiene demasiados decimales. Mida otra vez.`,
+    unknownUnit: (unit) => `No se conoce la unidad «${unit}». Use mm o pulgadas.`,
+    negative: (text) => `${text} es menos que cero. Ponga a cero el calibre y lea otra vez.`,
+    zero: 'El calibre marca cero. Ciérrelo sobre la pizarra y lea otra vez.',
+    tooThin: (value, limit) =>
+      `${value} es demasiado fino para una pizarra: lo mínimo es ${limit}. Lea otra vez.`,
+    tooThick: (value, limit) =>
+      `${value} es demasiado grueso para una pizarra: lo máximo es ${limit}. Lea otra vez.`,
+    looksLikeInches: (text) => `${text} es demasiado fino en milímetros. ¿Son pulgadas?`,
+    looksLikeMm: (text) => `${text} es demasiado grueso en pulgadas. ¿Son milímetros?`,
+    missingDecimal: (text) => `${text} es demasiado grueso. ¿Falta la coma decimal?`,
+    cutShort: (text) => `Solo llegó «${text}», una parte de la lectura. Mida otra vez.`,
+    interrupted: (text) =>
+      `«${text}» llegó con una larga pausa y pueden ser dos lecturas. Mida otra vez.`,
+    noPallet: (text) => `Elija antes el palé; ${text} espera aquí y no está guardado.`
+  },
+  unit: {
+    ask: (unit) => `¿Lecturas en ${unit}?`,
+    mm: 'milímetros',
+    in: 'pulgadas',
+    yes: 'Sí',
+    other: (unit) => `No, ${unit}`,
+    otherUnit: 'Los números parecen de la otra unidad. Mire el calibre.',
+    mixed: 'Unos números parecen milímetros y otros pulgadas. Mire la tecla de unidad del calibre.',
+    neither: 'Ningún número vale en ninguna unidad. Mire el calibre.'
+  },
+  setAside: {
+    button: 'Apartar',
+    title: 'Apartar: ¿por qué?',
+    useTitle: 'Para',
+    which: '¿Qué pizarra?',
+    newSlate: 'La que está en la mano',
+    lastSlate: (what) => `La última (${what})`,
+    reasons: {
+      broken: 'Rota',
+      dullRing: 'Sonido sordo',
+      twisted: 'Alabeada',
+      tapered: 'En cuña',
+      wrongSize: 'Otra medida',
+      inclusion: 'Inclusión',
+      colour: 'Color',
+      other: 'Otra causa'
+    },
+    uses: { undereave: 'Alero', cutPiece: 'Recorte', return: 'Devolver', scrap: 'Desecho' }
+  },
+  undo: {
+    last: 'Deshacer',
+    title: 'Últimos diez registros',
+    list: 'Registros',
+    none: 'Nada que deshacer.',
+    gauged: (thickness, pile) => `${thickness}, ${pile}`,
+    sample: (thickness) => `${thickness}, medida`,
+    tapped: (pile) => `${pile}, a mano`,
+    setAside: (reason) => `Apartada: ${reason}`,
+    checked: (thickness) => `Comprobación ${thickness}`,
+    pallet: (label) => `Palé ${label} añadido`
+  },
+  check: {
+    ask: (pile) => `Comprobación: mida la pizarra recién puesta en ${pile}.`,
+    why: 'Enseña qué llama su mano gruesa y fina.',
+    type: 'Escribir',
+    skip: 'Ahora no'
+  },
+  tail: {
+    text: 'Mida en el tercio inferior, lejos del borde labrado.',
+    drawing: 'Una pizarra con el punto de medida cerca del extremo inferior',
+    close: 'Visto'
+  },
+  tally: {
+    title: 'En los montones',
+    pace: (n) => `${n} pizarras por hora`,
+    noPace: 'El ritmo sale tras cinco minutos',
+    left: (n) => `Quedan ${many(n, SLATE)} en los palés`,
+    toFinish: (time) => `unas ${time} para acabar`,
+    hours: (hours, minutes) => (hours > 0 ? `${hours} h ${minutes} min` : `${minutes} min`),
+    perPallet: 'Por palé',
+    pallet: 'Palé',
+    remaining: 'Quedan',
+    setAside: 'Aparte',
+    total: 'Todo'
+  },
+  day: {
+    button: 'El día',
+    title: 'El día hasta ahora',
+    sorted: (n) => `${many(n, SLATE)} hoy`,
+    worked: (time) => `${time} clasificando, sin las pausas`,
+    ofJob: 'Las cifras son de la obra, nunca de una persona.',
+    setAsideTitle: 'Apartadas, toda la obra'
+  },
+  options: {
+    button: 'Opciones',
+    title: 'Opciones de este teléfono',
+    sound: 'Un tono por montón (más grave, más gruesa)',
+    vibration: 'Vibración',
+    speech: 'Decir el montón en voz alta',
+    noVoice: 'Este aparato no tiene voz propia para este idioma.',
+    leftHand: 'Para zurdos',
+    awake: 'Mantener la pantalla encendida',
+    awakeMissing: 'Este navegador no puede mantener la pantalla encendida.',
+    holdStill: 'Medir dos veces cada punto',
+    points: 'Puntos medidos en cada pizarra',
+    nickname: 'Quién clasifica (un apodo, o nada)',
+    nicknameHint: 'Solo para conocer cada mano por las comprobaciones. No se compara a nadie.',
+    unit: 'Unidad del calibre',
+    tryOut: 'Probar las señales de cada montón',
+    storage: 'Memoria de este aparato',
+    storageKept: 'El navegador conserva los registros de este aparato.',
+    storageNotKept:
+      'El navegador puede vaciar este aparato si le falta espacio: haga copia cada día.',
+    ending: 'Calibre que escribe',
+    endingKey: 'acaba cada lectura con Enter o Tab',
+    endingPause: 'no manda final: una pausa toma la lectura',
+    endingForget: 'Olvidar y aprender de nuevo',
+    endingLearnt: 'Aprendido: el calibre no manda Enter; una pausa toma la lectura.',
+    tags: 'Etiquetas y hoja de recuento para imprimir'
+  },
+  serial: {
+    title: 'Calibre por cable',
+    connect: 'Conectar un calibre',
+    connecting: 'Elija el calibre en la lista del navegador…',
+    speed: 'Velocidad (baudios)',
+    ending: 'Las líneas acaban',
+    endingLine: 'con fin de línea',
+    endingPause: 'con una pausa',
+    learning: (n) =>
+      `Tome ${many(n, { one: 'lectura más', other: 'lecturas más' })}, cada una de otra pizarra.`,
+    rawTitle: 'Lo que manda el calibre',
+    rawNone:
+      'Nada aún. Pulse la tecla de datos del calibre; si salen signos raros, pruebe otra velocidad.',
+    which: '¿Cuál es el grosor?',
+    noNumber: 'No hay número en estas líneas. Pruebe otra velocidad.',
+    learnt: 'Calibre aprendido: sus lecturas se toman.',
+    disconnect: 'Desconectar',
+    forget: 'Aprender de nuevo',
+    unplugged: 'Se desenchufó el calibre. Lo que mandó antes se conserva.',
+    closed: 'Desconectado.',
+    failed: (detail) => `El calibre no se abrió: ${detail}`,
+    bytesLost: 'Se perdieron signos del calibre. Mida otra vez la última pizarra.',
+    noise: (text) => `No es una lectura, se deja: ${text}`
+  },
+  unsaved: (n) =>
+    `${many(n, { one: 'registro espera', other: 'registros esperan' })} a guardarse y siguen en esta pantalla.`,
+  live: (n, last) => (n > 1 ? `${n} registros. Último: ${last}` : last)
+};

@@ -1,0 +1,52 @@
+import { pluralizer } from '../plural.ts';
+import type { Catalogue } from '../words.svelte.ts';
+
+const many = pluralizer('es');
+const SLATE = { one: 'pizarra', other: 'pizarras' };
+
+export const tags: Catalogue['tags'] = {
+  title: 'Sin teléfono',
+  lead: 'Imprima esto, clasifique con lápiz y galga, y escriba después los trazos aquí.',
+  toSort: 'Clasificar',
+  sheets: {
+    label: 'Qué imprimir',
+    piles: 'Etiquetas de montón',
+    pallets: 'Etiquetas de palé',
+    tally: 'Hoja de recuento',
+    card: 'Galga pasa/no pasa'
+  },
+  print: 'Imprimir esta hoja',
+  noGrades: 'Fije primero los grados: las etiquetas y la galga necesitan los límites.',
+  toGrades: 'Fijar los grados',
+  noPallets: 'Anote primero los palés, en la pantalla Clasificar.',
+  thickest: (limit) => `${limit} y más gruesas`,
+  between: (low, high) => `de ${low} a menos de ${high}`,
+  thinnest: (limit) => `menos de ${limit}`,
+  pallet: 'Palé',
+  slates: (n) => many(n, SLATE),
+  slatesUnknown: 'Pizarras: ________',
+  drawnFrom: 'Tome de varios palés a la vez.',
+  job: 'Obra',
+  date: 'Fecha',
+  sorter: 'Quién clasifica (puede quedar vacío)',
+  strokes: 'Un trazo por pizarra, de cinco en cinco.',
+  setAside: 'Apartadas',
+  sum: 'Suma',
+  cardTitle: 'Galga pasa/no pasa',
+  cardHow:
+    'Imprima al 100 %. Mida la línea de control: debe medir 100 mm. Pegue la tarjeta sobre plástico rígido y recorte las ranuras por el interior de sus líneas. Compruebe cada ranura con un calibre antes de usarla.',
+  checkLine: 'Línea de control: 100 mm',
+  stops: (limit, pile) => `No entra en ${limit}: ${pile}`,
+  enters: (limit, next, pile) => `Entra en ${limit}, no en ${next}: ${pile}`,
+  entersLast: (limit, pile) => `Entra en ${limit}: ${pile}`,
+  tailThird: 'Mida en el tercio inferior, lejos del borde labrado.',
+  backTitle: 'Pasar la hoja de recuento',
+  backHint: 'Números enteros; deje vacío lo que no tenga trazos. Todo se guarda de una vez.',
+  cell: (pallet, pile) => `Palé ${pallet}, ${pile}`,
+  cellWrong: (what) => `${what}: escriba un número entero hasta 2000.`,
+  nothing: 'Escriba al menos un número.',
+  save: 'Guardar todo',
+  saving: 'Guardando…',
+  saved: (n) => `${many(n, SLATE)}: guardado.`,
+  undoAll: 'Deshacer todo'
+};

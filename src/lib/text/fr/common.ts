@@ -1,0 +1,89 @@
+import { pluralizer } from '../plural.ts';
+import type { Catalogue } from '../words.svelte.ts';
+
+const many = pluralizer('fr');
+const ENTRY = { one: 'saisie', other: 'saisies' };
+const WORDS = ['Épaisse', 'Moyenne', 'Fine'];
+
+export const common: Partial<Catalogue['common']> = {
+  appName: 'Evencourse',
+  slates: (n) => many(n, { one: 'ardoise', other: 'ardoises' }),
+  courses: (n) => many(n, { one: 'rang', other: 'rangs' }),
+  pallets: (n) => many(n, { one: 'palette', other: 'palettes' }),
+  piles: (n) => many(n, { one: 'tas', other: 'tas' }),
+  entries: (n) => many(n, ENTRY),
+  pileWord: (pile, piles) => (piles === 3 ? WORDS[pile - 1] : ''),
+  pile: (pile, piles) => (piles === 3 ? `${pile} ${WORDS[pile - 1]}` : `Tas ${pile}`),
+  back: 'Retour',
+  save: 'Enregistrer',
+  cancel: 'Annuler',
+  undo: 'Défaire',
+  print: 'Imprimer',
+  close: 'Fermer',
+  remove: 'Retirer',
+  change: 'Changer',
+  online: 'En ligne',
+  offline: 'Hors ligne : tout marche, tout est gardé sur cet appareil',
+  lastSaved: (what) => `Dernier enregistrement : ${what}`,
+  nothingSaved: 'Rien d’enregistré',
+  unexported: (n) => (n === 0 ? 'Tout est sauvegardé' : `${many(n, ENTRY)} sans sauvegarde`),
+  backUpNow: 'Sauvegarder',
+  notSaved: 'NON ENREGISTRÉ',
+  retry: 'Réessayer',
+  diskFull:
+    'Cet appareil n’a plus de place, la saisie n’est pas enregistrée. Libérez de la place, ou sauvegardez le chantier et changez d’appareil ; puis réessayez.',
+  saveFailed: (detail) =>
+    `Le navigateur n’a pas enregistré la saisie (${detail}). Elle reste à l’écran : réessayez.`,
+  loading: 'Ouverture…',
+  jobMissing:
+    'Ce chantier n’est pas sur cet appareil. Ouvrez la liste des chantiers, ou reprenez une sauvegarde.',
+  toJobs: 'Tous les chantiers',
+  steps: {
+    overview: 'Chantier',
+    delivery: 'Livraison',
+    sort: 'Trier',
+    grades: 'Classes',
+    roof: 'Toit',
+    courses: 'Rangs',
+    lay: 'Poser',
+    sheet: 'Traçage',
+    settings: 'Réglages'
+  },
+  unexpected: 'Un problème est survenu sur cet écran. Ce qui est enregistré est à l’abri.',
+  skipToContent: 'Aller au contenu',
+  updateWaiting: 'Une nouvelle version est prête. Elle attend votre accord ; rien ne se perd.',
+  updateNow: 'La charger',
+  stepsLabel: 'Étapes du chantier',
+  language: 'Langue',
+  languageReview:
+    'L’espagnol, le français, le polonais et le roumain couvrent le tri et les étiquettes ; la relecture par des natifs reste à faire. Le reste est en anglais.',
+  languageFailed:
+    'Cette langue n’est pas encore sur l’appareil. Connectez-vous une fois, puis choisissez-la.',
+  openFailed: (detail) =>
+    `Le navigateur n’a pas ouvert le journal de cet appareil (${detail}). Fermez les autres onglets de l’application et rechargez ; rien n’est effacé.`,
+  events: {
+    jobOpened: 'chantier ouvert',
+    jobSettingsSet: 'réglages',
+    slateSpecSet: 'format d’ardoise',
+    deliveryDeclared: 'commande',
+    palletAdded: 'palette',
+    sampleDrawn: 'liste d’échantillon',
+    slateGauged: 'ardoise mesurée',
+    slateTapped: 'ardoise triée',
+    slateSetAside: 'ardoise écartée',
+    slateChecked: 'contrôle',
+    stackMeasured: 'pile mesurée',
+    pileCounted: 'tas compté',
+    entryVoided: 'annulation',
+    gradesSet: 'classes',
+    slopeSet: 'versant',
+    slopeRemoved: 'versant retiré',
+    planAdopted: 'plan',
+    courseLaid: 'rang posé',
+    slatesLost: 'ardoises perdues',
+    defectNoted: 'défaut',
+    photoAdded: 'photo',
+    gaugeStudied: 'étude du calibre',
+    verdictSigned: 'avis'
+  }
+};

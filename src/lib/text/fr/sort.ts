@@ -1,0 +1,224 @@
+import { pluralizer } from '../plural.ts';
+import type { Catalogue } from '../words.svelte.ts';
+
+const many = pluralizer('fr');
+const SLATE = { one: 'ardoise', other: 'ardoises' };
+
+export const sort: Catalogue['sort'] = {
+  title: 'Trier',
+  ready: {
+    gauge: 'Mesurez une ardoise',
+    hand: 'Touchez le tas de chaque ardoise',
+    hint: 'Un calibre qui écrit marche à tout moment.'
+  },
+  pallet: {
+    label: 'De la palette',
+    more: 'Palettes',
+    none: 'Pas encore de palette',
+    noneWhy: 'Notez la première palette, pour compter chaque ardoise là d’où elle vient.',
+    chooserTitle: 'Palettes',
+    chooserHint:
+      'Touchez la palette d’où vous prenez. Gardez-en plusieurs ouvertes : prendre sur trois ou plus mélange les teintes.',
+    keepOpen: 'Ouverte',
+    name: 'Nom sur la palette',
+    slates: 'Nombre d’ardoises',
+    slatesHint: 'Selon l’étiquette. 0 si personne ne sait.',
+    add: 'Ajouter la palette',
+    addTitle: 'Autre palette',
+    nameMissing: 'Donnez un nom à la palette, par exemple A.',
+    nameTaken: (name) => `Il y a déjà une palette ${name}. Donnez un autre nom.`,
+    slatesWrong: 'Tapez un nombre entier de 0 à 100 000.',
+    left: (left, slates) =>
+      slates === 0 ? 'non compté' : left === 0 ? 'vide' : many(left, { other: 'restent' }),
+    over: (n) => many(n, { other: 'de plus que l’étiquette' })
+  },
+  mode: { hand: 'À la main', gauge: 'Calibre' },
+  entry: 'Mesure',
+  keypad: {
+    label: 'Pavé',
+    decimal: 'Virgule',
+    back: 'Effacer un chiffre',
+    clear: 'Effacer',
+    enter: 'Prendre le nombre'
+  },
+  take: (number) => `Prendre ${number}`,
+  told: {
+    byHand: 'à la main',
+    from: (label) => `de la palette ${label}`,
+    saving: 'enregistrement…',
+    saved: 'enregistré',
+    notSaved: 'NON ENREGISTRÉ',
+    borderline: 'Limite',
+    borderlineWhy: (threshold) => `si près de ${threshold} qu’une autre mesure peut changer de tas`,
+    rogue: 'Hors série',
+    outsideOrder: (band) => `hors commande, ${band}`,
+    beyondSpread: (over) => `${over} au-delà de presque toutes jusqu’ici : elle bâillerait`,
+    sample: 'Mesurée',
+    sampleWhy: 'Enregistrée sans tas : fixez ensuite les classes.',
+    toGrades: 'Fixer les classes',
+    setAside: 'Écartée',
+    taper: (taper) => `biais ${taper}`,
+    point: (done, wanted) => `Point ${done} sur ${wanted}`,
+    pointWhy: 'Mesurez le point suivant de la même ardoise.',
+    again: 'Ne bougez pas : encore une fois',
+    againWhy: (first) => `${first} lu ; mesurez encore le même point.`,
+    moved: 'Les deux mesures diffèrent',
+    movedWhy: (first, second) => `${first}, puis ${second} : mesurez encore ce point.`,
+    checkAgrees: 'Contrôle : conforme',
+    checkDiffers: 'Contrôle : différent',
+    checkWhy: (thickness, felt, gauged) => `${thickness} : à la main ${felt}, au calibre ${gauged}`,
+    undone: 'Défait'
+  },
+  refused: {
+    title: 'Pas pris',
+    empty: 'Pas de nombre. Tapez l’épaisseur, par exemple 6,4.',
+    notANumber: (text) => `« ${text} » n’est pas un nombre. Tapez l’épaisseur, par exemple 6,4.`,
+    severalNumbers: (text) => `« ${text} » contient plusieurs nombres. Mesurez encore.`,
+    severalDecimals: (text) =>
+      `« ${text} » a plus d’une virgule. Tapez un seul nombre, par exemple 6,4.`,
+    unfinished: (text) => `« ${text} » finit par une virgule. Complétez, ou ôtez-la.`,
+    tooManyDigits: (text) => `« ${text} » a trop de décimales. Mesurez encore.`,
+    unknownUnit: (unit) => `L’unité « ${unit} » est inconnue. Prenez mm ou pouces.`,
+    negative: (text) => `${text} est sous zéro. Remettez le calibre à zéro et relisez.`,
+    zero: 'Le calibre indique zéro. Fermez-le sur l’ardoise et relisez.',
+    tooThin: (value, limit) =>
+      `${value} est trop fin pour une ardoise : ${limit} au moins. Relisez.`,
+    tooThick: (value, limit) =>
+      `${value} est trop épais pour une ardoise : ${limit} au plus. Relisez.`,
+    looksLikeInches: (text) => `${text} est trop fin en millimètres. Est-ce en pouces ?`,
+    looksLikeMm: (text) => `${text} est trop épais en pouces. Est-ce en millimètres ?`,
+    missingDecimal: (text) => `${text} est trop épais. Manque-t-il la virgule ?`,
+    cutShort: (text) => `Seul « ${text} » est arrivé, un bout de mesure. Mesurez encore.`,
+    interrupted: (text) =>
+      `« ${text} » est venu avec une longue pause, peut-être deux mesures. Mesurez encore.`,
+    noPallet: (text) =>
+      `Choisissez d’abord la palette ; ${text} attend ici et n’est pas enregistré.`
+  },
+  unit: {
+    ask: (unit) => `Mesures en ${unit} ?`,
+    mm: 'millimètres',
+    in: 'pouces',
+    yes: 'Oui',
+    other: (unit) => `Non, ${unit}`,
+    otherUnit: 'Les nombres semblent être de l’autre unité. Voyez le calibre.',
+    mixed: 'Certains nombres semblent en millimètres, d’autres en pouces. Voyez la touche d’unité.',
+    neither: 'Aucun nombre ne convient dans aucune unité. Voyez le calibre.'
+  },
+  setAside: {
+    button: 'Écarter',
+    title: 'Écarter : pourquoi ?',
+    useTitle: 'Pour',
+    which: 'Quelle ardoise ?',
+    newSlate: 'Celle en main',
+    lastSlate: (what) => `La dernière (${what})`,
+    reasons: {
+      broken: 'Cassée',
+      dullRing: 'Son mat',
+      twisted: 'Gauche ou bombée',
+      tapered: 'En biais',
+      wrongSize: 'Mauvais format',
+      inclusion: 'Inclusion',
+      colour: 'Teinte',
+      other: 'Autre'
+    },
+    uses: { undereave: 'Doublis', cutPiece: 'Coupe', return: 'Retour', scrap: 'Rebut' }
+  },
+  undo: {
+    last: 'Défaire',
+    title: 'Dix dernières saisies',
+    list: 'Saisies',
+    none: 'Rien à défaire.',
+    gauged: (thickness, pile) => `${thickness}, ${pile}`,
+    sample: (thickness) => `${thickness}, mesurée`,
+    tapped: (pile) => `${pile}, à la main`,
+    setAside: (reason) => `Écartée : ${reason}`,
+    checked: (thickness) => `Contrôle ${thickness}`,
+    pallet: (label) => `Palette ${label} ajoutée`
+  },
+  check: {
+    ask: (pile) => `Contrôle : mesurez l’ardoise que vous venez de mettre sur ${pile}.`,
+    why: 'Cela apprend ce que votre main appelle épais et fin.',
+    type: 'Taper',
+    skip: 'Plus tard'
+  },
+  tail: {
+    text: 'Mesurez dans le tiers bas, loin du bord épaufré.',
+    drawing: 'Une ardoise avec l’endroit à mesurer près du bas',
+    close: 'Vu'
+  },
+  tally: {
+    title: 'Sur les tas',
+    pace: (n) => `${n} ardoises par heure`,
+    noPace: 'La cadence vient après cinq minutes',
+    left: (n) => `Reste ${many(n, SLATE)} sur les palettes`,
+    toFinish: (time) => `encore environ ${time}`,
+    hours: (hours, minutes) => (hours > 0 ? `${hours} h ${minutes} min` : `${minutes} min`),
+    perPallet: 'Par palette',
+    pallet: 'Palette',
+    remaining: 'Reste',
+    setAside: 'Écart',
+    total: 'Tout'
+  },
+  day: {
+    button: 'La journée',
+    title: 'La journée jusqu’ici',
+    sorted: (n) => `${many(n, SLATE)} aujourd’hui`,
+    worked: (time) => `${time} de tri, sans les pauses`,
+    ofJob: 'Les chiffres sont ceux du chantier, jamais d’une personne.',
+    setAsideTitle: 'Écartées, tout le chantier'
+  },
+  options: {
+    button: 'Options',
+    title: 'Options de ce téléphone',
+    sound: 'Un son par tas (plus grave, plus épais)',
+    vibration: 'Vibration',
+    speech: 'Dire le tas à voix haute',
+    noVoice: 'Cet appareil n’a pas de voix à lui pour cette langue.',
+    leftHand: 'Pour gaucher',
+    awake: 'Garder l’écran allumé',
+    awakeMissing: 'Ce navigateur ne peut pas garder l’écran allumé.',
+    holdStill: 'Mesurer deux fois chaque point',
+    points: 'Points mesurés par ardoise',
+    nickname: 'Qui trie (un surnom, ou rien)',
+    nicknameHint: 'Seulement pour connaître chaque main par les contrôles. Personne n’est comparé.',
+    unit: 'Unité du calibre',
+    tryOut: 'Essayer les signes de chaque tas',
+    storage: 'Mémoire de cet appareil',
+    storageKept: 'Le navigateur garde les saisies de cet appareil.',
+    storageNotKept:
+      'Le navigateur peut vider cet appareil s’il manque de place : sauvegardez chaque jour.',
+    ending: 'Calibre qui écrit',
+    endingKey: 'finit chaque mesure par Entrée ou Tab',
+    endingPause: 'n’envoie pas de fin : une pause prend la mesure',
+    endingForget: 'Oublier, apprendre encore',
+    endingLearnt: 'Appris : ce calibre n’envoie pas Entrée ; une pause prend la mesure.',
+    tags: 'Étiquettes et feuille à imprimer'
+  },
+  serial: {
+    title: 'Calibre par câble',
+    connect: 'Brancher un calibre',
+    connecting: 'Choisissez le calibre dans la liste du navigateur…',
+    speed: 'Vitesse (bauds)',
+    ending: 'Les lignes finissent',
+    endingLine: 'par une fin de ligne',
+    endingPause: 'par une pause',
+    learning: (n) =>
+      `Prenez ${many(n, { one: 'mesure de plus', other: 'mesures de plus' })}, chacune d’une autre ardoise.`,
+    rawTitle: 'Ce que le calibre envoie',
+    rawNone:
+      'Rien encore. Appuyez sur la touche de données ; si des signes étranges viennent, changez de vitesse.',
+    which: 'Lequel est l’épaisseur ?',
+    noNumber: 'Pas de nombre dans ces lignes. Changez de vitesse.',
+    learnt: 'Calibre appris : ses mesures sont prises.',
+    disconnect: 'Débrancher',
+    forget: 'Apprendre encore',
+    unplugged: 'Le calibre a été débranché. Ce qui précède est gardé.',
+    closed: 'Débranché.',
+    failed: (detail) => `Le calibre ne s’est pas ouvert : ${detail}`,
+    bytesLost: 'Des signes du calibre sont perdus. Mesurez encore la dernière ardoise.',
+    noise: (text) => `Pas une mesure, laissé : ${text}`
+  },
+  unsaved: (n) =>
+    `${many(n, { one: 'saisie attend', other: 'saisies attendent' })} l’enregistrement et restent à l’écran.`,
+  live: (n, last) => (n > 1 ? `${n} saisies. Dernière : ${last}` : last)
+};

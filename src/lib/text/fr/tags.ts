@@ -1,0 +1,53 @@
+import { pluralizer } from '../plural.ts';
+import type { Catalogue } from '../words.svelte.ts';
+
+const many = pluralizer('fr');
+const SLATE = { one: 'ardoise', other: 'ardoises' };
+
+export const tags: Catalogue['tags'] = {
+  title: 'Sans téléphone',
+  lead: 'Imprimez ces feuilles, triez au crayon et à la carte, puis reportez les traits ici.',
+  toSort: 'Trier',
+  sheets: {
+    label: 'Que faut-il imprimer ?',
+    piles: 'Étiquettes de tas',
+    pallets: 'Étiquettes de palette',
+    tally: 'Feuille de comptage',
+    card: 'Carte passe/ne passe pas'
+  },
+  print: 'Imprimer cette feuille',
+  noGrades: 'Fixez d’abord les classes : étiquettes et carte ont besoin des limites.',
+  toGrades: 'Fixer les classes',
+  noPallets: 'Notez d’abord les palettes, sur l’écran Trier.',
+  thickest: (limit) => `${limit} et plus épaisses`,
+  between: (low, high) => `de ${low} à moins de ${high}`,
+  thinnest: (limit) => `moins de ${limit}`,
+  pallet: 'Palette',
+  slates: (n) => many(n, SLATE),
+  slatesUnknown: 'Ardoises : ________',
+  drawnFrom: 'Prenez sur plusieurs palettes à la fois.',
+  job: 'Chantier',
+  date: 'Date',
+  sorter: 'Trieur (peut rester vide)',
+  strokes: 'Un trait par ardoise, par groupes de cinq.',
+  setAside: 'Écartées',
+  sum: 'Somme',
+  cardTitle: 'Carte passe/ne passe pas',
+  cardHow:
+    'Imprimez à 100 %. Mesurez le trait de contrôle : il doit faire 100 mm. Collez la carte sur un plastique rigide et découpez les fentes à l’intérieur de leurs traits. Vérifiez chaque fente au pied à coulisse avant usage.',
+  checkLine: 'Trait de contrôle : 100 mm',
+  stops: (limit, pile) => `N’entre pas dans ${limit} : ${pile}`,
+  enters: (limit, next, pile) => `Entre dans ${limit}, pas dans ${next} : ${pile}`,
+  entersLast: (limit, pile) => `Entre dans ${limit} : ${pile}`,
+  tailThird: 'Mesurez dans le tiers bas, loin du bord épaufré.',
+  backTitle: 'Reporter la feuille de comptage',
+  backHint:
+    'Nombres entiers ; laissez vide ce qui n’a pas de trait. Tout est enregistré d’un coup.',
+  cell: (pallet, pile) => `Palette ${pallet}, ${pile}`,
+  cellWrong: (what) => `${what} : tapez un nombre entier jusqu’à 2000.`,
+  nothing: 'Tapez au moins un nombre.',
+  save: 'Tout enregistrer',
+  saving: 'Enregistrement…',
+  saved: (n) => `${many(n, SLATE)} : enregistré.`,
+  undoAll: 'Tout défaire'
+};

@@ -1,0 +1,225 @@
+import { pluralizer } from '../plural.ts';
+import type { Catalogue } from '../words.svelte.ts';
+
+const many = pluralizer('pl');
+const SLATE = { one: 'płytka', few: 'płytki', many: 'płytek', other: 'płytki' };
+const ENTRY = { one: 'wpis', few: 'wpisy', many: 'wpisów', other: 'wpisu' };
+
+export const sort: Catalogue['sort'] = {
+  title: 'Sortuj',
+  ready: {
+    gauge: 'Zmierz płytkę',
+    hand: 'Dotknij stosu każdej płytki',
+    hint: 'Przyrząd, który pisze, działa zawsze.'
+  },
+  pallet: {
+    label: 'Z palety',
+    more: 'Palety',
+    none: 'Nie ma jeszcze palety',
+    noneWhy: 'Wpisz pierwszą paletę, aby liczyć każdą płytkę tam, skąd pochodzi.',
+    chooserTitle: 'Palety',
+    chooserHint:
+      'Dotknij palety, z której bierzesz. Trzymaj kilka otwartych: branie z trzech lub więcej miesza barwę.',
+    keepOpen: 'Otwarta',
+    name: 'Nazwa na palecie',
+    slates: 'Liczba płytek',
+    slatesHint: 'Jak na etykiecie. 0, jeśli nikt nie wie.',
+    add: 'Dodaj paletę',
+    addTitle: 'Następna paleta',
+    nameMissing: 'Nadaj palecie nazwę, na przykład A.',
+    nameTaken: (name) => `Jest już paleta ${name}. Nadaj tej inną nazwę.`,
+    slatesWrong: 'Wpisz liczbę całkowitą od 0 do 100 000.',
+    left: (left, slates) =>
+      slates === 0
+        ? 'nie policzono'
+        : left === 0
+          ? 'pusta'
+          : `zostało ${many(left, { other: '' }).trim()}`,
+    over: (n) => many(n, { other: 'ponad etykietę' })
+  },
+  mode: { hand: 'Ręką', gauge: 'Przyrząd' },
+  entry: 'Odczyt',
+  keypad: {
+    label: 'Klawisze',
+    decimal: 'Przecinek',
+    back: 'Skasuj cyfrę',
+    clear: 'Skasuj',
+    enter: 'Przyjmij liczbę'
+  },
+  take: (number) => `Przyjmij ${number}`,
+  told: {
+    byHand: 'ręką',
+    from: (label) => `z palety ${label}`,
+    saving: 'zapisywanie…',
+    saved: 'zapisano',
+    notSaved: 'NIE ZAPISANO',
+    borderline: 'Na granicy',
+    borderlineWhy: (threshold) => `tak blisko ${threshold}, że drugi odczyt może być inny`,
+    rogue: 'Odstaje',
+    outsideOrder: (band) => `poza zamówieniem, ${band}`,
+    beyondSpread: (over) => `${over} poza prawie wszystkimi dotąd: podniosłaby sąsiednią`,
+    sample: 'Zmierzono',
+    sampleWhy: 'Zapisano bez stosu: teraz ustal klasy.',
+    toGrades: 'Ustal klasy',
+    setAside: 'Odłożono',
+    taper: (taper) => `klin ${taper}`,
+    point: (done, wanted) => `Punkt ${done} z ${wanted}`,
+    pointWhy: 'Zmierz następny punkt tej samej płytki.',
+    again: 'Nie ruszaj: jeszcze raz',
+    againWhy: (first) => `Odczyt ${first}; zmierz ten sam punkt ponownie.`,
+    moved: 'Odczyty się różnią',
+    movedWhy: (first, second) => `${first}, potem ${second}: zmierz ten punkt ponownie.`,
+    checkAgrees: 'Sprawdzenie: zgodne',
+    checkDiffers: 'Sprawdzenie: różne',
+    checkWhy: (thickness, felt, gauged) => `${thickness}: ręką ${felt}, przyrządem ${gauged}`,
+    undone: 'Cofnięto'
+  },
+  refused: {
+    title: 'Nie przyjęto',
+    empty: 'Nie ma liczby. Wpisz grubość, na przykład 6,4.',
+    notANumber: (text) => `„${text}” nie jest liczbą. Wpisz grubość, na przykład 6,4.`,
+    severalNumbers: (text) => `„${text}” zawiera więcej niż jedną liczbę. Zmierz ponownie.`,
+    severalDecimals: (text) =>
+      `„${text}” ma więcej niż jeden przecinek. Wpisz jedną liczbę, na przykład 6,4.`,
+    unfinished: (text) => `„${text}” kończy się przecinkiem. Dokończ albo usuń go.`,
+    tooManyDigits: (text) => `„${text}” ma za dużo miejsc po przecinku. Zmierz ponownie.`,
+    unknownUnit: (unit) => `Nieznana jednostka „${unit}”. Użyj mm albo cali.`,
+    negative: (text) => `${text} jest poniżej zera. Wyzeruj przyrząd i odczytaj ponownie.`,
+    zero: 'Przyrząd pokazuje zero. Zamknij go na płytce i odczytaj ponownie.',
+    tooThin: (value, limit) =>
+      `${value} to za cienko na płytkę: najmniej ${limit}. Odczytaj ponownie.`,
+    tooThick: (value, limit) =>
+      `${value} to za grubo na płytkę: najwyżej ${limit}. Odczytaj ponownie.`,
+    looksLikeInches: (text) => `${text} to za cienko w milimetrach. Czy to cale?`,
+    looksLikeMm: (text) => `${text} to za grubo w calach. Czy to milimetry?`,
+    missingDecimal: (text) => `${text} to za grubo. Czy brakuje przecinka?`,
+    cutShort: (text) => `Przyszło tylko „${text}”, część odczytu. Zmierz ponownie.`,
+    interrupted: (text) =>
+      `„${text}” przyszło z długą przerwą, to mogą być dwa odczyty. Zmierz ponownie.`,
+    noPallet: (text) => `Najpierw wybierz paletę; ${text} czeka tutaj i nie jest zapisane.`
+  },
+  unit: {
+    ask: (unit) => `Odczyty: ${unit}?`,
+    mm: 'milimetry',
+    in: 'cale',
+    yes: 'Tak',
+    other: (unit) => `Nie, ${unit}`,
+    otherUnit: 'Liczby wyglądają na drugą jednostkę. Sprawdź przyrząd.',
+    mixed: 'Część liczb to milimetry, część cale. Sprawdź klawisz jednostki.',
+    neither: 'Żadna liczba nie pasuje w żadnej jednostce. Sprawdź przyrząd.'
+  },
+  setAside: {
+    button: 'Odłóż',
+    title: 'Odłóż: dlaczego?',
+    useTitle: 'Na',
+    which: 'Która płytka?',
+    newSlate: 'Ta w ręce',
+    lastSlate: (what) => `Ostatnia (${what})`,
+    reasons: {
+      broken: 'Pęknięta',
+      dullRing: 'Głuchy dźwięk',
+      twisted: 'Skręcona lub wygięta',
+      tapered: 'Klinowa',
+      wrongSize: 'Zły wymiar',
+      inclusion: 'Wtrącenie',
+      colour: 'Barwa',
+      other: 'Inne'
+    },
+    uses: { undereave: 'Pod okap', cutPiece: 'Docinka', return: 'Zwrot', scrap: 'Odpad' }
+  },
+  undo: {
+    last: 'Cofnij',
+    title: 'Ostatnie dziesięć wpisów',
+    list: 'Wpisy',
+    none: 'Nie ma czego cofać.',
+    gauged: (thickness, pile) => `${thickness}, ${pile}`,
+    sample: (thickness) => `${thickness}, zmierzono`,
+    tapped: (pile) => `${pile}, ręką`,
+    setAside: (reason) => `Odłożono: ${reason}`,
+    checked: (thickness) => `Sprawdzenie ${thickness}`,
+    pallet: (label) => `Dodano paletę ${label}`
+  },
+  check: {
+    ask: (pile) => `Sprawdzenie: zmierz płytkę odłożoną właśnie na ${pile}.`,
+    why: 'Uczy, co twoja ręka nazywa grubym i cienkim.',
+    type: 'Wpisz',
+    skip: 'Nie teraz'
+  },
+  tail: {
+    text: 'Mierz w dolnej trzeciej części, z dala od obrobionej krawędzi.',
+    drawing: 'Płytka z miejscem pomiaru przy dolnym końcu',
+    close: 'Wiem'
+  },
+  tally: {
+    title: 'Na stosach',
+    pace: (n) => `${n} płytek na godzinę`,
+    noPace: 'Tempo po pięciu minutach',
+    left: (n) => `Na paletach: ${many(n, SLATE)}`,
+    toFinish: (time) => `do końca około ${time}`,
+    hours: (hours, minutes) => (hours > 0 ? `${hours} h ${minutes} min` : `${minutes} min`),
+    perPallet: 'Według palet',
+    pallet: 'Paleta',
+    remaining: 'Zostało',
+    setAside: 'Odłoż.',
+    total: 'Razem'
+  },
+  day: {
+    button: 'Dzień',
+    title: 'Dzień do tej pory',
+    sorted: (n) => `dziś ${many(n, SLATE)}`,
+    worked: (time) => `${time} sortowania bez przerw`,
+    ofJob: 'Liczby dotyczą budowy, nigdy osoby.',
+    setAsideTitle: 'Odłożone, cała budowa'
+  },
+  options: {
+    button: 'Opcje',
+    title: 'Opcje tego telefonu',
+    sound: 'Ton każdego stosu (niższy to grubsza)',
+    vibration: 'Wibracje',
+    speech: 'Mów nazwę stosu',
+    noVoice: 'Urządzenie nie ma własnego głosu w tym języku.',
+    leftHand: 'Układ dla leworęcznych',
+    awake: 'Nie wygaszaj ekranu',
+    awakeMissing: 'Ta przeglądarka nie umie utrzymać ekranu.',
+    holdStill: 'Mierz każdy punkt dwa razy',
+    points: 'Punkty mierzone na płytce',
+    nickname: 'Kto sortuje (przezwisko albo nic)',
+    nicknameHint: 'Tylko aby poznać każdą rękę ze sprawdzeń. Nikogo się nie porównuje.',
+    unit: 'Jednostka przyrządu',
+    tryOut: 'Wypróbuj znaki stosów',
+    storage: 'Pamięć urządzenia',
+    storageKept: 'Przeglądarka zachowuje wpisy na tym urządzeniu.',
+    storageNotKept: 'Gdy zabraknie miejsca, przeglądarka może je usunąć: rób kopię co dzień.',
+    ending: 'Przyrząd, który pisze',
+    endingKey: 'kończy odczyt klawiszem Enter lub Tab',
+    endingPause: 'nie wysyła końca: odczyt przyjmuje przerwa',
+    endingForget: 'Zapomnij, ucz od nowa',
+    endingLearnt: 'Nauczono: przyrząd nie wysyła Enter; odczyt przyjmuje przerwa.',
+    tags: 'Karty i arkusz do druku'
+  },
+  serial: {
+    title: 'Przyrząd na kablu',
+    connect: 'Podłącz przyrząd',
+    connecting: 'Wybierz przyrząd z listy przeglądarki…',
+    speed: 'Szybkość (bod)',
+    ending: 'Wiersze kończą się',
+    endingLine: 'znakiem końca',
+    endingPause: 'przerwą',
+    learning: (n) =>
+      `Weź jeszcze ${many(n, { one: 'odczyt', few: 'odczyty', many: 'odczytów', other: 'odczytu' })}, każdy z innej płytki.`,
+    rawTitle: 'Co wysyła przyrząd',
+    rawNone: 'Jeszcze nic. Naciśnij klawisz danych przyrządu; gdy są dziwne znaki, zmień szybkość.',
+    which: 'Która liczba to grubość?',
+    noNumber: 'W tych wierszach nie ma liczby. Zmień szybkość.',
+    learnt: 'Przyrząd poznany: odczyty są przyjmowane.',
+    disconnect: 'Rozłącz',
+    forget: 'Ucz od nowa',
+    unplugged: 'Przyrząd odłączono. Wcześniejsze odczyty są zachowane.',
+    closed: 'Rozłączono.',
+    failed: (detail) => `Przyrząd się nie otworzył: ${detail}`,
+    bytesLost: 'Część znaków zginęła. Zmierz ostatnią płytkę ponownie.',
+    noise: (text) => `To nie odczyt, pominięto: ${text}`
+  },
+  unsaved: (n) => `${many(n, ENTRY)} do zapisania; zostaje na tym ekranie.`,
+  live: (n, last) => (n > 1 ? `${many(n, ENTRY)}. Ostatni: ${last}` : last)
+};

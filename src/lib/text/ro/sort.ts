@@ -1,0 +1,224 @@
+import { pluralizer } from '../plural.ts';
+import type { Catalogue } from '../words.svelte.ts';
+
+const many = pluralizer('ro');
+const SLATE = { one: 'placă', few: 'plăci', other: 'de plăci' };
+const ENTRY = { one: 'înregistrare', few: 'înregistrări', other: 'de înregistrări' };
+
+export const sort: Catalogue['sort'] = {
+  title: 'Sortare',
+  ready: {
+    gauge: 'Măsurați o placă',
+    hand: 'Atingeți stiva fiecărei plăci',
+    hint: 'Un șubler care scrie merge oricând.'
+  },
+  pallet: {
+    label: 'De pe paletul',
+    more: 'Paleți',
+    none: 'Niciun palet încă',
+    noneWhy: 'Treceți primul palet, ca fiecare placă să fie numărată de unde vine.',
+    chooserTitle: 'Paleți',
+    chooserHint:
+      'Atingeți paletul din care luați. Țineți mai mulți deschiși: luând din trei sau mai mulți, culoarea se amestecă.',
+    keepOpen: 'Deschis',
+    name: 'Numele de pe palet',
+    slates: 'Plăci pe el',
+    slatesHint: 'Ca pe etichetă. 0 dacă nu știe nimeni.',
+    add: 'Adaugă paletul',
+    addTitle: 'Alt palet',
+    nameMissing: 'Dați paletului un nume, de exemplu A.',
+    nameTaken: (name) => `Există deja paletul ${name}. Dați-i alt nume.`,
+    slatesWrong: 'Scrieți un număr întreg de la 0 la 100.000.',
+    left: (left, slates) =>
+      slates === 0
+        ? 'nenumărat'
+        : left === 0
+          ? 'gol'
+          : many(left, { one: 'rămasă', few: 'rămase', other: 'rămase' }),
+    over: (n) => many(n, { other: 'peste etichetă' })
+  },
+  mode: { hand: 'Cu mâna', gauge: 'Șubler' },
+  entry: 'Citire',
+  keypad: {
+    label: 'Taste',
+    decimal: 'Virgulă',
+    back: 'Șterge cifra',
+    clear: 'Șterge',
+    enter: 'Ia numărul'
+  },
+  take: (number) => `Ia ${number}`,
+  told: {
+    byHand: 'cu mâna',
+    from: (label) => `de pe paletul ${label}`,
+    saving: 'se salvează…',
+    saved: 'salvat',
+    notSaved: 'NESALVAT',
+    borderline: 'La limită',
+    borderlineWhy: (threshold) => `atât de aproape de ${threshold}, încât altă citire poate diferi`,
+    rogue: 'Nepotrivită',
+    outsideOrder: (band) => `în afara comenzii, ${band}`,
+    beyondSpread: (over) => `cu ${over} dincolo de aproape toate până acum: ar ridica vecina`,
+    sample: 'Măsurată',
+    sampleWhy: 'Salvată fără stivă: urmează clasele.',
+    toGrades: 'Stabilește clasele',
+    setAside: 'Pusă deoparte',
+    taper: (taper) => `pană ${taper}`,
+    point: (done, wanted) => `Punctul ${done} din ${wanted}`,
+    pointWhy: 'Măsurați punctul următor al aceleiași plăci.',
+    again: 'Nu mișcați: încă o dată',
+    againWhy: (first) => `Citit ${first}; măsurați iar același punct.`,
+    moved: 'Cele două citiri diferă',
+    movedWhy: (first, second) => `${first}, apoi ${second}: măsurați iar punctul.`,
+    checkAgrees: 'Verificare: se potrivește',
+    checkDiffers: 'Verificare: diferă',
+    checkWhy: (thickness, felt, gauged) => `${thickness}: cu mâna ${felt}, cu șublerul ${gauged}`,
+    undone: 'Anulat'
+  },
+  refused: {
+    title: 'Nepreluat',
+    empty: 'Niciun număr. Scrieți grosimea, de exemplu 6,4.',
+    notANumber: (text) => `„${text}” nu este un număr. Scrieți grosimea, de exemplu 6,4.`,
+    severalNumbers: (text) => `„${text}” conține mai multe numere. Măsurați iar.`,
+    severalDecimals: (text) =>
+      `„${text}” are mai multe virgule. Scrieți un singur număr, de exemplu 6,4.`,
+    unfinished: (text) => `„${text}” se termină în virgulă. Completați sau ștergeți-o.`,
+    tooManyDigits: (text) => `„${text}” are prea multe zecimale. Măsurați iar.`,
+    unknownUnit: (unit) => `Unitatea „${unit}” nu este cunoscută. Folosiți mm sau țoli.`,
+    negative: (text) => `${text} este sub zero. Aduceți șublerul la zero și citiți iar.`,
+    zero: 'Șublerul arată zero. Închideți-l pe placă și citiți iar.',
+    tooThin: (value, limit) =>
+      `${value} este prea subțire pentru o placă: cel puțin ${limit}. Citiți iar.`,
+    tooThick: (value, limit) =>
+      `${value} este prea gros pentru o placă: cel mult ${limit}. Citiți iar.`,
+    looksLikeInches: (text) => `${text} este prea subțire în milimetri. Sunt țoli?`,
+    looksLikeMm: (text) => `${text} este prea gros în țoli. Sunt milimetri?`,
+    missingDecimal: (text) => `${text} este prea gros. Lipsește virgula?`,
+    cutShort: (text) => `A venit doar „${text}”, o parte din citire. Măsurați iar.`,
+    interrupted: (text) => `„${text}” a venit cu o pauză lungă, pot fi două citiri. Măsurați iar.`,
+    noPallet: (text) => `Alegeți întâi paletul; ${text} așteaptă aici și nu este salvat.`
+  },
+  unit: {
+    ask: (unit) => `Citiri în ${unit}?`,
+    mm: 'milimetri',
+    in: 'țoli',
+    yes: 'Da',
+    other: (unit) => `Nu, ${unit}`,
+    otherUnit: 'Numerele par din cealaltă unitate. Verificați șublerul.',
+    mixed: 'Unele numere par milimetri, altele țoli. Verificați tasta de unitate.',
+    neither: 'Niciun număr nu se potrivește în nicio unitate. Verificați șublerul.'
+  },
+  setAside: {
+    button: 'Deoparte',
+    title: 'Deoparte: de ce?',
+    useTitle: 'Pentru',
+    which: 'Care placă?',
+    newSlate: 'Cea din mână',
+    lastSlate: (what) => `Ultima (${what})`,
+    reasons: {
+      broken: 'Spartă',
+      dullRing: 'Sunet surd',
+      twisted: 'Strâmbă sau bombată',
+      tapered: 'În pană',
+      wrongSize: 'Altă mărime',
+      inclusion: 'Incluziune',
+      colour: 'Culoare',
+      other: 'Altceva'
+    },
+    uses: { undereave: 'Sub streașină', cutPiece: 'Bucată tăiată', return: 'Retur', scrap: 'Rebut' }
+  },
+  undo: {
+    last: 'Anulează',
+    title: 'Ultimele zece înregistrări',
+    list: 'Înregistrări',
+    none: 'Nimic de anulat.',
+    gauged: (thickness, pile) => `${thickness}, ${pile}`,
+    sample: (thickness) => `${thickness}, măsurată`,
+    tapped: (pile) => `${pile}, cu mâna`,
+    setAside: (reason) => `Deoparte: ${reason}`,
+    checked: (thickness) => `Verificare ${thickness}`,
+    pallet: (label) => `Palet ${label} adăugat`
+  },
+  check: {
+    ask: (pile) => `Verificare: măsurați placa tocmai pusă pe ${pile}.`,
+    why: 'Învață ce numește mâna groasă și subțire.',
+    type: 'Scrie',
+    skip: 'Nu acum'
+  },
+  tail: {
+    text: 'Măsurați în treimea de jos, departe de muchia cioplită.',
+    drawing: 'O placă cu locul de măsurat lângă capătul de jos',
+    close: 'Văzut'
+  },
+  tally: {
+    title: 'Pe stive',
+    pace: (n) => `${n} plăci pe oră`,
+    noPace: 'Ritmul apare după cinci minute',
+    left: (n) => `Pe paleți: ${many(n, SLATE)}`,
+    toFinish: (time) => `cam ${time} până la capăt`,
+    hours: (hours, minutes) => (hours > 0 ? `${hours} h ${minutes} min` : `${minutes} min`),
+    perPallet: 'Pe paleți',
+    pallet: 'Palet',
+    remaining: 'Rămase',
+    setAside: 'Aparte',
+    total: 'Tot'
+  },
+  day: {
+    button: 'Ziua',
+    title: 'Ziua până acum',
+    sorted: (n) => `${many(n, SLATE)} azi`,
+    worked: (time) => `${time} de sortare, fără pauze`,
+    ofJob: 'Cifrele sunt ale lucrării, niciodată ale unei persoane.',
+    setAsideTitle: 'Deoparte, toată lucrarea'
+  },
+  options: {
+    button: 'Opțiuni',
+    title: 'Opțiunile acestui telefon',
+    sound: 'Un ton pentru fiecare stivă (mai jos e mai groasă)',
+    vibration: 'Vibrație',
+    speech: 'Spune stiva cu voce tare',
+    noVoice: 'Aparatul nu are voce proprie pentru această limbă.',
+    leftHand: 'Pentru stângaci',
+    awake: 'Ține ecranul aprins',
+    awakeMissing: 'Acest browser nu poate ține ecranul aprins.',
+    holdStill: 'Măsoară fiecare punct de două ori',
+    points: 'Puncte măsurate pe placă',
+    nickname: 'Cine sortează (o poreclă sau nimic)',
+    nicknameHint: 'Doar pentru a cunoaște fiecare mână din verificări. Nimeni nu este comparat.',
+    unit: 'Unitatea șublerului',
+    tryOut: 'Încearcă semnele fiecărei stive',
+    storage: 'Memoria aparatului',
+    storageKept: 'Browserul păstrează înregistrările de pe aparat.',
+    storageNotKept: 'Browserul le poate șterge dacă lipsește spațiul: faceți zilnic o copie.',
+    ending: 'Șubler care scrie',
+    endingKey: 'încheie citirea cu Enter sau Tab',
+    endingPause: 'nu trimite sfârșit: o pauză ia citirea',
+    endingForget: 'Uită, învață din nou',
+    endingLearnt: 'Învățat: șublerul nu trimite Enter; o pauză ia citirea.',
+    tags: 'Etichete și foaie de tipărit'
+  },
+  serial: {
+    title: 'Șubler pe cablu',
+    connect: 'Conectează un șubler',
+    connecting: 'Alegeți șublerul din lista browserului…',
+    speed: 'Viteză (baud)',
+    ending: 'Liniile se termină',
+    endingLine: 'cu sfârșit de linie',
+    endingPause: 'cu o pauză',
+    learning: (n) =>
+      `Mai luați ${many(n, { one: 'citire', few: 'citiri', other: 'de citiri' })}, fiecare de pe altă placă.`,
+    rawTitle: 'Ce trimite șublerul',
+    rawNone: 'Încă nimic. Apăsați tasta de date; dacă apar semne ciudate, încercați altă viteză.',
+    which: 'Care este grosimea?',
+    noNumber: 'Nu e niciun număr în aceste linii. Încercați altă viteză.',
+    learnt: 'Șubler învățat: citirile se preiau.',
+    disconnect: 'Deconectează',
+    forget: 'Învață din nou',
+    unplugged: 'Șublerul a fost scos. Ce a trimis înainte este păstrat.',
+    closed: 'Deconectat.',
+    failed: (detail) => `Șublerul nu s-a deschis: ${detail}`,
+    bytesLost: 'S-au pierdut semne. Măsurați iar ultima placă.',
+    noise: (text) => `Nu e o citire, lăsat: ${text}`
+  },
+  unsaved: (n) => `${many(n, ENTRY)} de salvat; rămân pe acest ecran.`,
+  live: (n, last) => (n > 1 ? `${many(n, ENTRY)}. Ultima: ${last}` : last)
+};

@@ -1,0 +1,52 @@
+import { pluralizer } from '../plural.ts';
+import type { Catalogue } from '../words.svelte.ts';
+
+const many = pluralizer('ro');
+const SLATE = { one: 'placă', few: 'plăci', other: 'de plăci' };
+
+export const tags: Catalogue['tags'] = {
+  title: 'Fără telefon',
+  lead: 'Tipăriți, sortați cu creionul și calibrul, apoi treceți liniuțele aici.',
+  toSort: 'Sortare',
+  sheets: {
+    label: 'Ce se tipărește',
+    piles: 'Etichete de stivă',
+    pallets: 'Etichete de palet',
+    tally: 'Foaie de numărare',
+    card: 'Calibru trece/nu trece'
+  },
+  print: 'Tipărește foaia',
+  noGrades: 'Stabiliți întâi clasele: etichetele și calibrul au nevoie de limite.',
+  toGrades: 'Stabilește clasele',
+  noPallets: 'Treceți întâi paleții, pe ecranul Sortare.',
+  thickest: (limit) => `${limit} și mai groase`,
+  between: (low, high) => `de la ${low} la sub ${high}`,
+  thinnest: (limit) => `sub ${limit}`,
+  pallet: 'Palet',
+  slates: (n) => many(n, SLATE),
+  slatesUnknown: 'Plăci: ________',
+  drawnFrom: 'Luați din mai mulți paleți deodată.',
+  job: 'Lucrare',
+  date: 'Data',
+  sorter: 'Cine sortează (poate rămâne gol)',
+  strokes: 'O liniuță pentru fiecare placă, câte cinci.',
+  setAside: 'Deoparte',
+  sum: 'Suma',
+  cardTitle: 'Calibru trece/nu trece',
+  cardHow:
+    'Tipăriți la 100 %. Măsurați linia de control: trebuie să aibă 100 mm. Lipiți cartonul pe plastic rigid și decupați fantele pe interiorul liniilor. Verificați fiecare fantă cu șublerul înainte de folosire.',
+  checkLine: 'Linie de control: 100 mm',
+  stops: (limit, pile) => `Nu intră în ${limit}: ${pile}`,
+  enters: (limit, next, pile) => `Intră în ${limit}, nu în ${next}: ${pile}`,
+  entersLast: (limit, pile) => `Intră în ${limit}: ${pile}`,
+  tailThird: 'Măsurați în treimea de jos, departe de muchia cioplită.',
+  backTitle: 'Trece foaia de numărare',
+  backHint: 'Numere întregi; lăsați gol ce nu are liniuțe. Totul se salvează deodată.',
+  cell: (pallet, pile) => `Palet ${pallet}, ${pile}`,
+  cellWrong: (what) => `${what}: scrieți un număr întreg până la 2000.`,
+  nothing: 'Scrieți măcar un număr.',
+  save: 'Salvează tot',
+  saving: 'Se salvează…',
+  saved: (n) => `${many(n, SLATE)}: salvat.`,
+  undoAll: 'Anulează tot'
+};
