@@ -140,15 +140,19 @@ export class GaugeInput {
 
   /** Empties the number. */
   clear(): void {
+    this.drop();
+    this.#wedge.clear();
+  }
+
+  /** Drops what stands refused or half typed on the keypad; a burst in progress goes on. */
+  drop(): void {
     this.#held = '';
     this.#keypad = EMPTY_KEYPAD;
-    this.#wedge.clear();
   }
 
   /** A reading that came another way: by cable, or chosen from what a number may have meant. */
   takeReading(reading: Reading, source: InputSource): void {
-    this.#keypad = EMPTY_KEYPAD;
-    this.#held = '';
+    this.drop();
     this.#take(reading, source);
   }
 
@@ -159,8 +163,7 @@ export class GaugeInput {
   }
 
   #takeOutcome(outcome: WedgeOutcome): void {
-    this.#keypad = EMPTY_KEYPAD;
-    this.#held = '';
+    this.drop();
     this.#learn(outcome);
     const { reading } = outcome;
     if (reading.ok || !isTorn(reading)) this.#take(reading, 'wedge');

@@ -5,6 +5,9 @@ const BREAK_MINUTES = 6;
 /** Fewest minutes of sorting from which a pace is told. Ours. */
 const ENOUGH_MINUTES = 5;
 
+/** More slates than this in one minute were typed in from paper, and tell no pace. Ours. */
+const MOST_IN_A_MINUTE = 60;
+
 /** How fast the job is sorted, over a stretch of time. Of the job, never of a person. */
 export interface Pace {
   readonly slates: number;
@@ -27,7 +30,8 @@ export function minutesOf(view: JobView): Map<number, number> {
 
 /**
  * The pace from one minute on: slates over minutes of sorting, where a gap of more than six minutes
- * between two slates is a break. The running minute counts as a whole one.
+ * between two slates is a break. The running minute counts as a whole one. Slates typed in from a
+ * tally sheet count as sorted, but not for the pace.
  *
  * @param minutes slates by minute since 1970; not modified
  * @param fromMinute first minute to count, this one included
@@ -36,10 +40,13 @@ export function minutesOf(view: JobView): Map<number, number> {
 export function paceSince(minutes: ReadonlyMap<number, number>, fromMinute: number): Pace {
   const counted = [...minutes].filter(([minute]) => minute >= fromMinute).sort(([a], [b]) => a - b);
   let slates = 0;
+  let paced = 0;
   let worked = 0;
   let last: number | undefined;
   for (const [minute, n] of counted) {
     slates += n;
+    if (n > MOST_IN_A_MINUTE) continue;
+    paced += n;
     const gap = last === undefined ? Infinity : minute - last;
     worked += gap <= BREAK_MINUTES ? gap : 1;
     last = minute;
@@ -47,7 +54,7 @@ export function paceSince(minutes: ReadonlyMap<number, number>, fromMinute: numb
   return {
     slates,
     minutes: worked,
-    perHour: worked >= ENOUGH_MINUTES ? Math.round((slates * 60) / worked) : null
+    perHour: worked >= ENOUGH_MINUTES ? Math.round((paced * 60) / worked) : null
   };
 }
 

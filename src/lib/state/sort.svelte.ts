@@ -181,6 +181,7 @@ export class SortState {
     this.told = undefined;
     this.refusal = undefined;
     this.#lastEntry = undefined;
+    this.input.drop();
     if (isTap) this.checks.forgetLast();
     this.announcer.say(words.text.sort.told.undone);
     this.feedback.tellTaken();
@@ -346,9 +347,10 @@ export class SortState {
     }
   }
 
-  /** Begins the slate in hand anew. */
+  /** Begins the slate in hand anew: what was read or refused of it is dropped. */
   #restart(): void {
     this.#slate.restart();
+    this.input.drop();
     this.prompt = undefined;
   }
 }
