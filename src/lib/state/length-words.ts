@@ -40,11 +40,11 @@ export type FieldReading =
       readonly nearest?: number;
     };
 
-/** Reads a field that holds a length. A minus sign gives a negative length for the engine to refuse. */
+/** Reads a field that holds a length, to a millionth of a millimetre. A minus sign gives a negative length for the engine to refuse. */
 export function readLength(text: string, unit: ShownUnit): FieldReading {
   const bareUnit = unit === 'mm' ? 'mm' : 'in';
   const read = parseLength(text, bareUnit);
-  if (read.ok) return { ok: true, value: read.lengthMm };
+  if (read.ok) return { ok: true, value: Number(read.lengthMm.toFixed(6)) };
   switch (read.reason) {
     case 'negative': {
       const unsigned = readLength(text.replace(/[-−–]/, ''), unit);

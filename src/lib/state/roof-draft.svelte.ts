@@ -27,6 +27,12 @@ export class FormDraft<Form extends object> {
     this.#base = base;
   }
 
+  /** The form was stored: it now reads as what is stored, however it was typed. */
+  stored(base: Form): void {
+    this.rewrite(base, structuredClone(base));
+    this.#isAsked = false;
+  }
+
   /** Both the form and what is stored, written anew, as after a change of unit. */
   rewrite(base: Form, form: Form): void {
     this.#base = base;

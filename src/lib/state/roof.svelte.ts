@@ -152,7 +152,8 @@ export class RoofDesk {
     this.slate.ask();
     const { body, troubles } = this.slateRead;
     if (!body) return troubles[0].field;
-    await this.#job().act({ type: 'slateSpecSet', body });
+    if (await this.#job().act({ type: 'slateSpecSet', body }))
+      this.slate.stored(slateFormOf(this.#job().spec, this.#unit));
     return undefined;
   }
 
@@ -178,7 +179,8 @@ export class RoofDesk {
     this.open.ask();
     const { body, troubles } = this.openRead;
     if (!body) return troubles[0].field;
-    await this.#job().act({ type: 'slopeSet', body });
+    if (await this.#job().act({ type: 'slopeSet', body }))
+      this.#slopes[body.slopeId]?.stored(slopeFormOf(body, this.#unit));
     return undefined;
   }
 
