@@ -16,9 +16,9 @@ export const BUILD = fileURLToPath(new URL('../build', import.meta.url));
 export function serve(port, folder = BUILD) {
   if (!existsSync(folder)) throw new Error(`${folder} is not there: run "npm run build" first`);
   const assets = sirv(folder, { single: 'fallback.html', dev: true, etag: true });
-  const server = createServer((request, response) =>
-    assets(request, response, () => response.writeHead(404).end())
-  );
+  const server = createServer((request, response) => {
+    assets(request, response, () => void response.writeHead(404).end());
+  });
   return new Promise((resolve, reject) => {
     server.once('error', reject);
     server.listen(port, '127.0.0.1', () => {
