@@ -11,7 +11,10 @@ class Updates {
   /** Registers the worker and looks for a new version now and whenever the network comes back. */
   async start(scriptUrl: string): Promise<void> {
     if (!('serviceWorker' in navigator)) return;
-    const registration = await navigator.serviceWorker.register(scriptUrl, { type: 'module' });
+    const registration = await navigator.serviceWorker
+      .register(scriptUrl, { type: 'module' })
+      .catch(() => undefined);
+    if (!registration) return; // no worker is allowed here: the app runs, but only while online
     this.#registration = registration;
     this.isWaiting = !!registration.waiting && !!navigator.serviceWorker.controller;
     registration.addEventListener('updatefound', () => {
