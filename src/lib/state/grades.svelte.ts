@@ -72,7 +72,8 @@ export class GradesState {
   readonly hands = $derived.by(() => this.estimates?.handsOf(this.#job().view));
   /** Taps and gauge together; undefined while they are worked out. */
   fused = $state.raw<Fused>();
-  readonly canUseTaps = $derived(this.fused?.ok === true && this.fused.tapsCounted > 0);
+  readonly tapsCounted = $derived(this.fused?.ok ? this.fused.tapsCounted : 0);
+  readonly canUseTaps = $derived(this.tapsCounted > 0);
 
   /** The spread that boundaries cut: with the taps where they count in millimetres. */
   readonly spread: ThicknessBins = $derived.by(() =>

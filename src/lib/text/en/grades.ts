@@ -18,6 +18,8 @@ export const grades = {
   },
   few: (readings: number) =>
     `Only ${many(readings, READING)}: the counts below may be far off, as their intervals say. Gauge more before you sort.`,
+  fewAndAll: (readings: number) =>
+    `Only ${many(readings, READING)}, and no pallet is said to hold more slates. If there are more, enter on the Sort screen how many each pallet holds.`,
   oneThickness: (thickness: string) =>
     `Every slate gauged is ${thickness} thick, so there is nothing to grade: one pile will do. If that surprises you, check the gauge.`,
   tooFewThicknesses: (distinct: number, piles: number) =>
@@ -43,6 +45,10 @@ export const grades = {
     between: (low: string, high: string) => `between ${low} and ${high}`,
     basis: (readings: string, slates: string, mean: string) =>
       `${readings} of ${slates}; mean ${mean}`,
+    basisWithTaps: (readings: string, taps: string, slates: string, mean: string) =>
+      `${readings} and ${taps} told by hand, of ${slates}; mean ${mean}`,
+    meanByGauge: (low: string, high: string) =>
+      `, by gauge alone between ${low} and ${high} at 95 %`,
     meanBetween: (low: string, high: string) => `, between ${low} and ${high} at 95 %`
   },
   readings: (n: number) => many(n, READING),
