@@ -68,3 +68,6 @@ export { DeliveriesState } from './delivery-compare.svelte.ts';
 export { sayChange, sayMessage, sayReason } from './delivery-report.ts';
 export { sayMissing } from './delivery-missing.ts';
 export { minutesOf, paceSince } from './pace.ts';
+export { CoursesState, TRIAL_TIMES, type Trial, type WhatIfLine } from './courses.svelte.ts';
+export type { WhatIfChange } from './courses-choices.ts';
+export { WIDE_STORE, palletsForDraw } from './draw-pallets.ts';

@@ -1,4 +1,4 @@
-import type { Plan, PlanChange, PlanResult } from '$lib/engine/courses';
+import type { Plan, PlanChange, PlanRequest, PlanResult } from '$lib/engine/courses';
 import type { PileEstimate, PlanWithinRisk } from '$lib/engine/courses/risk';
 import {
   type AdoptedPlan,
@@ -14,6 +14,8 @@ import { changeOfRest, coursesOn, placesOf, wholeRoof } from './plan-reading.ts'
 /** A plan made from the stock as it was at one moment. */
 export interface MadePlan {
   readonly ground: PlanGround;
+  /** What was asked: the ground's request, with raised reserves where a chance was to be held. */
+  readonly request: PlanRequest;
   readonly result: PlanResult;
   /** Where the plan was to hold the chance of running out: the limit and what it cost. */
   readonly held?: { readonly mostChance: number; readonly raisedBy: readonly number[] };
@@ -109,7 +111,11 @@ export class PlanDesk {
             risk.mostChance,
             await runTask('planWithinRisk', { request: ground.request, ...risk }).result
           )
-        : { ground, result: await runTask('planRoof', ground.request).result };
+        : {
+            ground,
+            request: ground.request,
+            result: await runTask('planRoof', ground.request).result
+          };
       if (asked === this.#asked) this.made = made;
     } catch (error) {
       if (asked === this.#asked) this.problem = error instanceof Error ? error.message : `${error}`;
@@ -139,7 +145,7 @@ export class PlanDesk {
 function heldPlan(
   ground: PlanGround,
   mostChance: number,
-  { result, raisedBy }: PlanWithinRisk
+  { request, result, raisedBy }: PlanWithinRisk
 ): MadePlan {
-  return { ground, result, held: { mostChance, raisedBy } };
+  return { ground, request, result, held: { mostChance, raisedBy } };
 }
