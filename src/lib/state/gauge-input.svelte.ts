@@ -66,6 +66,8 @@ export class GaugeInput {
 
   /** The number as it stands on the screen. */
   readonly text = $derived(this.#typed || this.#keypad.text || this.#held);
+  /** Whether a number is coming in by keyboard. */
+  readonly isTyping = $derived(this.#typed !== '');
   readonly unitVerdict: UnitVerdict = $derived(judgeUnitTrial(this.#trial));
 
   constructor(audience: InputAudience, ending: WedgeEnding) {

@@ -133,6 +133,10 @@ function gaugedWords(
     return { ...words, marks };
   }
   const title = common.pileWord(pile, piles) || common.pile(pile, piles);
-  const words = plain('pile', title, `${read}${taper}, ${from}`);
+  const words = plain(
+    'pile',
+    title,
+    marks.length > 0 ? `${read}${taper}` : `${read}${taper}, ${from}`
+  );
   return { ...words, pile, piles, thicknessMm, marks };
 }

@@ -49,11 +49,10 @@ export const sort = {
     saved: 'saved',
     notSaved: 'NOT SAVED',
     borderline: 'Borderline',
-    borderlineWhy: (threshold: string) =>
-      `so near the limit of ${threshold} that a second reading may differ`,
+    borderlineWhy: (threshold: string) => `within reach of ${threshold}: read it again`,
     rogue: 'Rogue',
     outsideOrder: (band: string) => `outside the order, ${band}`,
-    beyondSpread: (over: string) => `${over} beyond nearly all slates so far: it would kick`,
+    beyondSpread: (over: string) => `${over} beyond nearly all so far: it would kick`,
     sample: 'Measured',
     sampleWhy: 'Saved without a pile: grades come next.',
     toGrades: 'Set the grades',
@@ -137,7 +136,7 @@ export const sort = {
     pallet: (label: string) => `Pallet ${label} added`
   },
   check: {
-    ask: (pile: string) => `Spot check: gauge the slate you just put on ${pile}.`,
+    ask: (pile: string) => `Spot check: gauge the slate just put on ${pile}.`,
     why: 'It teaches what your hand calls thick and thin.',
     type: 'Type it',
     skip: 'Not now'

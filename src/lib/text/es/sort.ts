@@ -53,7 +53,7 @@ export const sort: Catalogue['sort'] = {
     saved: 'guardado',
     notSaved: 'NO GUARDADO',
     borderline: 'En el límite',
-    borderlineWhy: (threshold) => `tan cerca de ${threshold} que otra lectura puede cambiar`,
+    borderlineWhy: (threshold) => `muy cerca de ${threshold}: lea otra vez`,
     rogue: 'Dispar',
     outsideOrder: (band) => `fuera del pedido, ${band}`,
     beyondSpread: (over) => `${over} más allá de casi todas hasta ahora: levantaría a su vecina`,

@@ -49,7 +49,7 @@ export const sort: Catalogue['sort'] = {
     saved: 'enregistré',
     notSaved: 'NON ENREGISTRÉ',
     borderline: 'Limite',
-    borderlineWhy: (threshold) => `si près de ${threshold} qu’une autre mesure peut changer de tas`,
+    borderlineWhy: (threshold) => `tout près de ${threshold} : mesurez encore`,
     rogue: 'Hors série',
     outsideOrder: (band) => `hors commande, ${band}`,
     beyondSpread: (over) => `${over} au-delà de presque toutes jusqu’ici : elle bâillerait`,

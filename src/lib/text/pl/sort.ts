@@ -54,7 +54,7 @@ export const sort: Catalogue['sort'] = {
     saved: 'zapisano',
     notSaved: 'NIE ZAPISANO',
     borderline: 'Na granicy',
-    borderlineWhy: (threshold) => `tak blisko ${threshold}, że drugi odczyt może być inny`,
+    borderlineWhy: (threshold) => `tuż przy ${threshold}: odczytaj ponownie`,
     rogue: 'Odstaje',
     outsideOrder: (band) => `poza zamówieniem, ${band}`,
     beyondSpread: (over) => `${over} poza prawie wszystkimi dotąd: podniosłaby sąsiednią`,

@@ -54,7 +54,7 @@ export const sort: Catalogue['sort'] = {
     saved: 'salvat',
     notSaved: 'NESALVAT',
     borderline: 'La limită',
-    borderlineWhy: (threshold) => `atât de aproape de ${threshold}, încât altă citire poate diferi`,
+    borderlineWhy: (threshold) => `foarte aproape de ${threshold}: citiți iar`,
     rogue: 'Nepotrivită',
     outsideOrder: (band) => `în afara comenzii, ${band}`,
     beyondSpread: (over) => `cu ${over} dincolo de aproape toate până acum: ar ridica vecina`,
