@@ -543,7 +543,7 @@ export const delivery = {
       'Thickness of a slate is the mean of its points, in the tail third, away from the dressed edge.',
     lists: (n: number) => `${n} lists were drawn; all their slates count.`,
     data: 'Data',
-    readings: 'Every reading that judges',
+    readings: 'Every reading that judges (pallet/layer/slate, millimetres)',
     readingColumns: {
       place: 'Place',
       thickness: 'Thickness',

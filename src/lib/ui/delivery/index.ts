@@ -1,0 +1,15 @@
+export { default as ApartList } from './ApartList.svelte';
+export { default as Choice } from './Choice.svelte';
+export { default as ClaimBanner } from './ClaimBanner.svelte';
+export { default as DeliverySpreads } from './DeliverySpreads.svelte';
+export { default as OutsideFinding } from './OutsideFinding.svelte';
+export { default as PalletChart } from './PalletChart.svelte';
+export { default as PalletComparison } from './PalletComparison.svelte';
+export { default as PhotoStrip } from './PhotoStrip.svelte';
+export { default as ReadingsTable } from './ReadingsTable.svelte';
+export { default as RiskCurve } from './RiskCurve.svelte';
+export { default as SampleHistogram } from './SampleHistogram.svelte';
+export { default as SlateLook } from './SlateLook.svelte';
+export { default as SortingAndRoof } from './SortingAndRoof.svelte';
+export { default as VerdictPanel } from './VerdictPanel.svelte';
+export { default as WalkingList } from './WalkingList.svelte';
