@@ -1,8 +1,13 @@
+import { planCourses } from '$lib/engine/courses';
+import { gradesOf, planAdoption, planRequestOf, settingsOf } from '$lib/journal';
 import { exampleEvents } from '../../../seeds/worked-example.ts';
 import { newJobId } from './new-job.ts';
 import { journalStore, randomHex } from './store.ts';
 
-/** Writes a fresh copy of the worked example into this device's journal and gives the job's id. */
+/**
+ * Writes a fresh copy of the worked example into this device's journal, plans its roof and gives
+ * the job's id. The plan is the planner's own, made now from the example's slates and slopes.
+ */
 export async function openWorkedExample(): Promise<string> {
   const jobId = newJobId();
   const store = journalStore();
@@ -11,5 +16,18 @@ export async function openWorkedExample(): Promise<string> {
     exampleEvents({ jobId, deviceId, endsAt: Date.now(), randomHex })
   );
   if (!result.ok) throw new Error(`the worked example was refused: ${result.reason}`);
+  await adoptPlan(jobId);
   return jobId;
+}
+
+async function adoptPlan(jobId: string): Promise<void> {
+  const opened = await journalStore().open(jobId);
+  const ground = opened && planRequestOf(opened.view);
+  if (!opened || !ground?.ok) throw new Error('the worked example has nothing to plan');
+  const plan = planCourses(ground.request);
+  if (plan.status !== 'optimal') throw new Error('the worked example is short of slates');
+  const { kickAllowanceMm } = settingsOf(opened.view);
+  const gradesId = gradesOf(opened.view)?.gradesId ?? null;
+  const body = planAdoption(ground, plan, gradesId, kickAllowanceMm);
+  await journalStore().append(jobId, [{ type: 'planAdopted', body }]);
 }

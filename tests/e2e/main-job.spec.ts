@@ -1,0 +1,97 @@
+import { readFileSync } from 'node:fs';
+import type { Locator, Page } from '@playwright/test';
+import { expect, openExample, startJob, test } from './helpers.ts';
+
+const READINGS = 'seeds/readings.csv';
+
+/** A whole number in a cell, however it is grouped. */
+async function count(cell: Locator): Promise<number> {
+  return Number((await cell.innerText()).replace(/[^0-9]/g, '') || '0');
+}
+
+/** What the plan's courses take together, added up from the rows of its tables. */
+async function planned(page: Page) {
+  const tables = page.getByRole('table', { name: /from the eaves up/ });
+  await expect(tables.first()).toBeVisible();
+  const rows = await tables.locator('tbody tr').all();
+  const total = { courses: rows.length, slates: 0, slateAndAHalves: 0 };
+  for (const row of rows) {
+    for (const part of await row.locator('td').nth(1).locator('div').all())
+      total.slates += await count(part);
+    for (const part of await row.locator('td').nth(2).locator('div').all())
+      total.slateAndAHalves += await count(part);
+  }
+  return total;
+}
+
+test('from a file of readings to a plan that meets the roof, kept over a reload and offline', async ({
+  page,
+  context
+}) => {
+  const job = await startJob(page, 'Store behind the mill');
+
+  await page.goto(`${job}/files`);
+  await page.getByLabel('Choose a CSV file').setInputFiles(READINGS);
+  await expect(page.getByText('Taken in: 2,000 slates on 6 pallets.')).toBeVisible();
+
+  await page.goto(`${job}/grades`);
+  await page.getByRole('radio', { name: /Natural breaks/ }).check();
+  await page.getByRole('button', { name: 'Set these grades' }).click();
+  await expect(page.getByText('These grades are in force.')).toBeVisible();
+
+  await page.goto(`${job}/roof`);
+  await page.getByLabel('Length', { exact: true }).fill('500');
+  await page.getByLabel('Width', { exact: true }).fill('250');
+  await page.getByLabel('Headlap', { exact: true }).fill('90');
+  await page.getByRole('button', { name: 'Save the slate' }).click();
+  await page.getByRole('button', { name: 'Add a slope' }).click();
+  await page.getByLabel(/Rafter length/).fill('5200');
+  await page.getByLabel(/Width along the eave/).fill('9000');
+  await page.getByLabel('Pitch', { exact: true }).fill('35');
+  await page.getByRole('button', { name: /^Save Slope/ }).click();
+  await expect(page.getByText(/Not saved yet/)).toHaveCount(0);
+  const whole = page.getByRole('row', { name: /^Whole roof/ }).getByRole('cell');
+  const demand = { courses: 0, slates: 0, slateAndAHalves: 0 };
+  demand.courses = await count(whole.nth(0));
+  demand.slates = await count(whole.nth(2));
+  demand.slateAndAHalves = await count(whole.nth(5));
+  // 5.2 m by 9.0 m at about 19.3 slates of 500 by 250 mm a square metre is about 900 of them.
+  expect(demand.slates).toBeGreaterThan(850);
+  expect(demand.slates).toBeLessThan(950);
+
+  await page.goto(`${job}/courses`);
+  await page.getByRole('button', { name: 'Make the plan' }).click();
+  await page.getByRole('button', { name: 'Adopt this plan' }).click();
+  await expect(page.getByText(/Plan in force/)).toBeVisible();
+  expect(await planned(page)).toEqual(demand);
+
+  await page.reload();
+  await expect(page.getByText(/Plan in force/)).toBeVisible();
+  expect(await planned(page)).toEqual(demand);
+
+  await page.evaluate(async () => void (await navigator.serviceWorker.ready));
+  await context.setOffline(true);
+  await page.reload();
+  await expect(page.getByText(/Plan in force/)).toBeVisible();
+  expect(await planned(page)).toEqual(demand);
+  await context.setOffline(false);
+});
+
+test('the worked example opens with one tap and holds readings, taps, a roof and a plan', async ({
+  page
+}) => {
+  await openExample(page);
+  const facts = page.locator('dl');
+  await expect(facts).toContainText('4,200 slates, 6 pallets');
+  await expect(facts).toContainText(/Measured\s*[1-9]\d* slates/);
+  await expect(facts).toContainText(/Told by hand\s*[1-9]\d* slates/);
+  await expect(facts).toContainText(/Plan\s*72 courses/);
+  await expect(page.getByRole('link', { name: 'Sort the slates' })).toBeVisible();
+});
+
+test('the committed readings hold six pallets and 2,000 readings', () => {
+  const lines = readFileSync(READINGS, 'utf8').trim().split(/\r?\n/);
+  expect(lines[0]).toBe('pallet,thickness_mm');
+  expect(lines).toHaveLength(2001);
+  expect(new Set(lines.slice(1).map((line) => line.split(',')[0])).size).toBe(6);
+});
