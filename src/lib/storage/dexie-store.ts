@@ -150,11 +150,11 @@ export class DexieStore implements JournalStore {
 
   probe(): Promise<ProbeResult> {
     const { device } = this.database;
-    return probeWith(
-      this.#surroundings,
-      (value) => this.#run(() => device.put({ name: 'probe', value })),
-      async () => (await this.#run(() => device.get('probe')))?.value
-    );
+    return probeWith(this.#surroundings, {
+      write: (name, value) => this.#run(() => device.put({ name, value })),
+      read: async (name) => (await this.#run(() => device.get(name)))?.value,
+      remove: (name) => this.#run(() => device.delete(name))
+    });
   }
 
   async health(estimate: StorageEstimate = {}): Promise<StoreHealth> {

@@ -145,11 +145,11 @@ export class MemoryStore implements JournalStore {
 
   probe(): Promise<ProbeResult> {
     const { device } = this.#database;
-    return probeWith(
-      this.#surroundings,
-      async (value) => device.set('probe', value),
-      async () => device.get('probe')
-    );
+    return probeWith(this.#surroundings, {
+      write: async (name, value) => device.set(name, value),
+      read: async (name) => device.get(name),
+      remove: async (name) => device.delete(name)
+    });
   }
 
   async health(estimate: StorageEstimate = {}): Promise<StoreHealth> {
