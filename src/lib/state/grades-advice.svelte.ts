@@ -19,7 +19,10 @@ const WORTH_SAYING = 0.5;
 /** What a change of grades would mean for slates that are on piles. */
 export interface Regrade {
   readonly sorted: SortedUnder;
-  /** Undefined where the piles differ in number. */
+  /** Kickers per 100 joints as the piles stand, and with the boundaries asked about. */
+  readonly beforePer100: number;
+  readonly afterPer100: number;
+  /** What would have to be looked at again; undefined where the piles differ in number. */
   readonly advice: RegradeAdvice | undefined;
   /** Slates on piles whose thickness nothing tells. */
   readonly unknownSlates: number;
@@ -160,8 +163,14 @@ export class GradesAdvice {
       (sum, { bins }) => sum + bins.counts.reduce((own, slates) => own + slates, 0),
       0
     );
+    const per100 = (thresholdsMm: readonly number[]): number => {
+      const figures = this.#grades.figuresAt(thresholdsMm);
+      return (figures.roof ?? figures).expectedKickersPer100Joints;
+    };
     return {
       sorted,
+      beforePer100: per100(oldMm),
+      afterPer100: per100(newMm),
       advice:
         oldMm.length === newMm.length
           ? regradeAdvice(this.#grades.ground, oldMm, newMm, sorted.pallets)

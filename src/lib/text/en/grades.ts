@@ -125,7 +125,7 @@ export const grades = {
     noGain: (before: string, after: string) =>
       `Regrading them to the boundaries shown would save nothing: ${after} kickers per 100 joints instead of ${before}. Leave them.`,
     work: (slates: string) => `To do it, look at ${slates} again:`,
-    nothing: 'No slate on the piles would change its pile.',
+    nothing: 'No gauged slate on the piles would change its pile.',
     unknown: (slates: string) =>
       `${slates} were told by hand and their thickness is not known: to regrade, feel or gauge those near a boundary again.`,
     otherNumber: (slates: string) =>

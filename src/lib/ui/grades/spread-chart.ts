@@ -145,8 +145,6 @@ interface ScaleOptions {
 function drawIntervals(chart: Chart, bars: readonly SpreadBar[]): void {
   const { ctx, scales } = chart;
   ctx.save();
-  ctx.strokeStyle = INK;
-  ctx.lineWidth = 2;
   for (const { fromMm, toMm, low, high } of bars) {
     if (low === undefined || high === undefined) continue;
     const middle = scales.x.getPixelForValue((fromMm + toMm) / 2);
@@ -155,14 +153,20 @@ function drawIntervals(chart: Chart, bars: readonly SpreadBar[]): void {
       (scales.x.getPixelForValue(toMm) - scales.x.getPixelForValue(fromMm)) / 3
     );
     const [top, bottom] = [scales.y.getPixelForValue(high), scales.y.getPixelForValue(low)];
-    ctx.beginPath();
-    ctx.moveTo(middle, top);
-    ctx.lineTo(middle, bottom);
+    const whisker = new Path2D();
+    whisker.moveTo(middle, top);
+    whisker.lineTo(middle, bottom);
     for (const end of [top, bottom]) {
-      ctx.moveTo(middle - reach, end);
-      ctx.lineTo(middle + reach, end);
+      whisker.moveTo(middle - reach, end);
+      whisker.lineTo(middle + reach, end);
     }
-    ctx.stroke();
+    // A light edge keeps the whisker seen on a dark bar.
+    ctx.lineWidth = 4;
+    ctx.strokeStyle = '#ffffff';
+    ctx.stroke(whisker);
+    ctx.lineWidth = 2;
+    ctx.strokeStyle = INK;
+    ctx.stroke(whisker);
   }
   ctx.restore();
 }
