@@ -1,0 +1,23 @@
+import { CONTRACT, type ContractDevice } from '../../src/lib/storage/contract-suite.ts';
+import { DexieStore } from '../../src/lib/storage/dexie-store.ts';
+import { testSurroundings } from '../../src/lib/storage/test-surroundings.ts';
+
+/** Runs the storage contract on the page's own IndexedDB; the test reaches it by `window`. */
+let seed = 1;
+
+function newDevice(): ContractDevice {
+  const name = `contract-${seed++}`;
+  return {
+    open: (surroundings) => new DexieStore({ ...testSurroundings(seed++), ...surroundings }, name)
+  };
+}
+
+declare global {
+  interface Window {
+    contractTitles: () => string[];
+    keepPromise: (index: number) => Promise<void>;
+  }
+}
+
+window.contractTitles = () => CONTRACT.map(({ title }) => title);
+window.keepPromise = (index) => CONTRACT[index].run(newDevice);
