@@ -141,7 +141,7 @@ test('each bad slope is refused beside its field with the nearest value that wor
 
   const left = page.getByRole('group', { name: 'Left edge' });
   await left.getByLabel('Kind').selectOption('Hip');
-  await left.getByLabel('Its line').selectOption('moves inwards at the top by …');
+  await left.getByLabel('Its line').selectOption('inwards at the top by …');
   await left.getByLabel('Inwards at the top by').fill('7000');
   await left.getByLabel('Inwards at the top by').blur();
   await expect(page.getByText('The edges meet before they reach the ridge')).toBeVisible();

@@ -106,9 +106,9 @@ export const roof = {
     way: 'Its line',
     ways: {
       square: 'square to the eave',
-      inwards: 'moves inwards at the top by …',
-      outwards: 'moves outwards at the top by …',
-      angle: 'at an angle to the eave on plan'
+      inwards: 'inwards at the top by …',
+      outwards: 'outwards at the top by …',
+      angle: 'at an angle on plan'
     },
     insets: { inwards: 'Inwards at the top by', outwards: 'Outwards at the top by' },
     planAngleDegrees: 'Angle to the eave on plan',

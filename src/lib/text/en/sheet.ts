@@ -31,7 +31,7 @@ export const sheet = {
     below: (first: string) => `−${first}`,
     batten: 'Batten',
     undereave: 'undereave',
-    top: 'and the top',
+    top: 'and top',
     mark: 'On the rod',
     step: 'Step',
     fromEave: 'From the eave',
