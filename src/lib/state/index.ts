@@ -71,3 +71,5 @@ export { minutesOf, paceSince } from './pace.ts';
 export { CoursesState, TRIAL_TIMES, type Trial, type WhatIfLine } from './courses.svelte.ts';
 export type { WhatIfChange } from './courses-choices.ts';
 export { WIDE_STORE, palletsForDraw } from './draw-pallets.ts';
+export { LayState, ROGUE_CHANCE, type RogueAnswer } from './lay.svelte.ts';
+export type { LaidAct, SlopeProgress } from './lay-reading.ts';

@@ -237,15 +237,14 @@ export const courses = {
     refusedMass: 'Give a mass from 20 to 5,000 kg.',
     lift: (n: number) => `Lift ${n}`,
     stack: 'Stack',
-    slope: 'Slope',
     pile: 'Pile',
     what: 'What',
-    courses: 'Courses',
     height: 'Height',
     mass: 'Mass',
     all: (lifts: number, mass: string) =>
       `${many(lifts, { one: 'lift', other: 'lifts' })}, ${mass} in all.`,
-    fromTo: (from: number, to: number) => (from === to ? `${from}` : `${from} to ${to}`),
+    where: (slope: string, from: number, to: number) =>
+      from === to ? `${slope}, course ${from}` : `${slope}, courses ${from} to ${to}`,
     tight: (height: string, mass: string) =>
       `A single slate does not fit these limits. The least that take every slate: stacks of ${height}, lifts of ${mass}.`,
     noThickness:
@@ -296,7 +295,7 @@ export const courses = {
     worst: 'Worst course on average',
     worstAt: (slope: string, course: number, n: string) => `${slope} ${course}: ${n}`,
     fromTo: (low: string, high: string) => `${low} to ${high}`,
-    exact: (text: string) => `Reckoned exactly: ${text}.`,
+    exact: (text: string) => `Reckoned exactly for these slates: ${text}.`,
     axis: 'Kickers on a roof',
     chart: (way: string) => `How often a roof had how many kickers: ${way}`,
     needsReadings: 'Gauge some slates first: a trial needs thicknesses to deal.',

@@ -1,2 +1,100 @@
+import { pluralizer } from '../plural.ts';
+import { common } from './common.ts';
+
+const many = pluralizer('en');
+const wides = (n: number) => many(n, { one: 'slate-and-a-half', other: 'slate-and-a-halves' });
+
 /** Words of the lay screen. */
-export const lay = {};
+export const lay = {
+  title: 'Lay',
+  noPlan: 'There is no plan to lay by yet. Make and adopt one on the Courses screen.',
+  toCourses: 'Go to Courses',
+  notReady: 'Something the plan needs is missing. See the Courses screen.',
+  allLaid: (n: number) => `All ${common.courses(n)} are laid.`,
+  allLaidMore: 'Print or back up the record; what is left on the piles is shown below.',
+  progress: (laid: number, all: number) => `${laid} of ${common.courses(all)} laid`,
+
+  slopes: 'Slope',
+  slopeNext: (course: number) => `course ${course} next`,
+  slopeDone: 'all laid',
+  slopeStopped: 'nothing planned',
+
+  next: (slope: string, course: number, of: number) => `${slope}: course ${course} of ${of}`,
+  left: 'From the left',
+  pieces: (slates: number, wide: number) =>
+    wide > 0 ? `${common.slates(slates)} + ${wides(wide)}` : common.slates(slates),
+  joints: 'one joint between the two piles',
+  draw: 'Draw from',
+  drawPallet: (pallet: string, slates: number) => `${pallet}: ${slates.toLocaleString('en')}`,
+  drawUnknown: 'The pallets of this pile are not known; draw from the pile as it stands.',
+  lower: (n: number) =>
+    `${common.courses(n)} lower on other slopes ${n === 1 ? 'is' : 'are'} not laid yet. Slopes that meet change pile at the same height.`,
+
+  laid: 'Course laid',
+  laidHint: 'Press when the whole course is on.',
+  saving: 'Saving…',
+  saved: (what: string) => `Saved: ${what}`,
+  courseSaved: (slope: string, course: number) => `${slope}, course ${course} laid`,
+  lostSaved: (slates: string, pile: string) => `${slates} of ${pile} lost`,
+  countSaved: (slates: string, pile: string) => `${pile} counted, ${slates}`,
+  planSaved: 'new plan in force',
+  notSaved: 'Not saved. Press “Try again” in the red strip; nothing on this screen is lost.',
+  undo: (what: string) => `Undo: ${what}`,
+  undone: 'Taken back.',
+
+  broken: 'Broken',
+  brokenOne: '1 broken',
+  brokenMany: 'Several',
+  howMany: 'How many broke?',
+  record: 'Record',
+  ofPile: 'Of which pile?',
+  refusedCount: (most: number) =>
+    `Give a whole number from 1 to ${most.toLocaleString('en')}, what is left of the pile.`,
+
+  rogue: 'Rogue slate',
+  rogueLead: 'A slate that stands out: gauge it and see where it may lie.',
+  thickness: 'Its thickness',
+  check: 'Check it',
+  refusedThickness: 'Give a thickness from 1.5 to 40 mm.',
+  noBins: 'Nothing of these piles was gauged, so no thickness can be compared.',
+  mayHere: (mm: string, chance: string) =>
+    `Yes: ${mm} may lie in this course. It kicks with a neighbour in ${chance} of joints.`,
+  mayNotHere: (mm: string, chance: string) =>
+    `No: ${mm} would kick with a neighbour in ${chance} of joints here.`,
+  mayElsewhere: 'It may lie in:',
+  mayNowhere: 'It may lie in no course that is left. Set it aside.',
+  place: (slope: string, from: number, to: number, pile: string) =>
+    from === to
+      ? `${slope}, course ${from} (${pile})`
+      : `${slope}, courses ${from} to ${to} (${pile})`,
+  rogueRule: (percent: string) =>
+    `Accepted: at most ${percent} of joints, a starting value of ours.`,
+  throwOut: 'Set it aside',
+  laidElsewhere: 'Keep it for there',
+
+  ranOut: 'Pile ran out',
+  ranOutLead: 'Count what really stands there. 0 when nothing is left.',
+  ranOutBook: (slates: number, pile: string) =>
+    `By the book ${common.slates(slates)} of ${pile} are left.`,
+  ranOutCount: 'Left on the pile',
+  refusedLeft: 'Give a whole number of slates, 0 or more.',
+
+  piles: 'What is left',
+  pile: 'Pile',
+  leftNow: 'Left',
+  toLay: 'Still to lay',
+  lost: 'Lost',
+  reserve: 'Kept back',
+
+  again: 'Plan the rest again',
+  againTitle: 'The rest, planned again',
+  same: 'Planned again from what is left, no course would change.',
+  changed: (n: number) => `${common.courses(n)} would change.`,
+  adopt: 'Use the new plan',
+  keep: 'Keep the old plan',
+  roofChanged: (n: number) => `The roof changed: the plan does not fit ${common.courses(n)}.`,
+
+  drawing: 'Progress',
+  caution:
+    'Never enter on a phone while you climb or reach. Work at height only from a proper scaffold, stack slates so that none can slide, and keep the ground below clear. Local rules and the licensed trade decide.'
+};

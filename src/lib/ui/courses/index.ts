@@ -11,3 +11,5 @@ export { default as DrawTable } from './DrawTable.svelte';
 export { default as LoadTable } from './LoadTable.svelte';
 export { default as WhatIfTable } from './WhatIfTable.svelte';
 export { default as TrialPanel } from './TrialPanel.svelte';
+export { default as NextCourse } from './NextCourse.svelte';
+export { default as PileChooser } from './PileChooser.svelte';

@@ -1,0 +1,156 @@
+import { type RogueCheck, rogueCheck } from '$lib/engine/courses';
+import type { NewEvent, StoredEvent } from '$lib/journal';
+import { piecesOfParts } from '$lib/journal';
+import type { JobState } from './job.svelte.ts';
+import {
+  drawOf,
+  lastLaidAct,
+  lowerElsewhere,
+  rogueStretches,
+  slopeProgress
+} from './lay-reading.ts';
+import type { PlanDesk } from './plan-desk.svelte.ts';
+
+/** Largest accepted chance for each joint beside a rogue. Ours, a starting value. */
+export const ROGUE_CHANCE = 0.1;
+/** For so long after an act the big buttons rest, so that a second knock of a glove does nothing. */
+const REST_MS = 700;
+
+/** A rogue slate looked up among the courses that are left. */
+export interface RogueAnswer {
+  readonly thicknessMm: number;
+  readonly check: RogueCheck;
+  /** Whether it may lie in the course that is next, and its chance of kicking there. */
+  readonly mayLieHere: boolean;
+  readonly chanceHere: number;
+  readonly elsewhere: ReturnType<typeof rogueStretches>;
+}
+
+/** What is done on the roof: courses laid, slates lost, piles counted, and the last of it undone. */
+export class LayState {
+  readonly #job: () => JobState;
+  readonly #desk: PlanDesk;
+  #slopeId = $state<string>();
+  isBusy = $state(false);
+  /** Whether the last act was not saved. */
+  isUnsaved = $state(false);
+  /** Whether the last thing done was an undo. */
+  isUndone = $state(false);
+
+  constructor(job: () => JobState, desk: PlanDesk) {
+    this.#job = job;
+    this.#desk = desk;
+  }
+
+  readonly slopes = $derived.by(() => {
+    const { ground, adopted } = this.#desk;
+    return ground && adopted ? slopeProgress(ground, adopted.rest) : [];
+  });
+
+  /** The slope being laid: the one chosen, else the one whose course is next in laying order. */
+  get slopeId(): string | undefined {
+    const chosen = this.slopes.find(({ slopeId, next }) => slopeId === this.#slopeId && next);
+    return chosen?.slopeId ?? this.#desk.adopted?.rest.courses[0]?.slopeId;
+  }
+  set slopeId(slopeId: string | undefined) {
+    this.#slopeId = slopeId;
+  }
+
+  readonly here = $derived.by(() => this.slopes.find(({ slopeId }) => slopeId === this.slopeId));
+  readonly next = $derived(this.here?.next);
+  readonly draw = $derived.by(() => {
+    const { ground, adopted } = this.#desk;
+    return ground && adopted && this.next && drawOf(ground, adopted.rest, this.next);
+  });
+  readonly lower = $derived.by(() => {
+    const { adopted } = this.#desk;
+    return adopted && this.next ? lowerElsewhere(adopted.rest, this.next) : 0;
+  });
+  readonly last = $derived.by(() => lastLaidAct(this.#job().view));
+
+  /** Slates left of a pile by the book. */
+  leftOf(pile: number): number {
+    return this.#desk.ground?.request.piles[pile - 1]?.slates ?? 0;
+  }
+
+  /** The course that is next is laid as planned. */
+  async layCourse(): Promise<void> {
+    const { next } = this;
+    if (!next) return;
+    this.#slopeId = next.slopeId;
+    const { slopeId, course, parts } = next;
+    await this.#act({ type: 'courseLaid', body: { slopeId, course, piles: piecesOfParts(parts) } });
+  }
+
+  /** Slates of a pile that will not be laid. */
+  lose(
+    pile: number,
+    slates: number,
+    reason: 'broken' | 'rogue',
+    thicknessHundredths?: number
+  ): Promise<void> {
+    const gradesId = this.#job().grades?.gradesId ?? null;
+    const body = {
+      ...{ pile, gradesId, slates, reason },
+      ...(thicknessHundredths !== undefined && { thicknessHundredths })
+    };
+    return this.#act({ type: 'slatesLost', body });
+  }
+
+  /** What really stands on a pile. One that ran out, with none to come, gives up all it had. */
+  count(pile: number, slates: number): Promise<void> {
+    const gradesId = this.#job().grades?.gradesId ?? null;
+    const toCome = this.#desk.ground?.stock.piles[pile - 1].toCome ?? 0;
+    const left = this.leftOf(pile);
+    if (slates === 0 && toCome === 0 && left > 0) {
+      const body = { pile, gradesId, slates: left, reason: 'ranOut' } as const;
+      return this.#act({ type: 'slatesLost', body });
+    }
+    const wide = this.#desk.ground?.before[pile - 1].slateAndAHalves;
+    const slateAndAHalves = this.#desk.ground?.request.piles[pile - 1].slateAndAHalves;
+    const body = { gradesId, pile, slates, ...(wide !== undefined && { slateAndAHalves }) };
+    return this.#act({ type: 'pileCounted', body });
+  }
+
+  /** Where a slate of a thickness may lie; undefined where no thickness is known to compare. */
+  askRogue(thicknessMm: number): RogueAnswer | undefined {
+    const { ground, adopted } = this.#desk;
+    if (!ground || !adopted || !ground.stock.isGauged) return undefined;
+    const allowance = this.#job().settings.kickAllowanceMm;
+    const check = rogueCheck(adopted.rest, ground.pileBins, thicknessMm, allowance, ROGUE_CHANCE);
+    const here = this.next;
+    const isHere = (place: { slopeId: string; course: number }): boolean =>
+      place.slopeId === here?.slopeId && place.course === here.course;
+    const own = (here?.parts ?? []).map(({ pile }) => check.piles[pile - 1]);
+    return {
+      thicknessMm,
+      check,
+      mayLieHere: own.some(({ mayLie }) => mayLie),
+      chanceHere: own.length > 0 ? Math.min(...own.map(({ kickChance }) => kickChance)) : 0,
+      elsewhere: rogueStretches(check.places.filter((place) => !isHere(place)))
+    };
+  }
+
+  /** Takes the last act on the roof back. */
+  async undo(): Promise<void> {
+    const { last } = this;
+    if (!last || this.isBusy) return;
+    await this.#run(() => this.#job().undo(last.id), true);
+  }
+
+  #act(act: NewEvent): Promise<void> {
+    if (this.isBusy) return Promise.resolve();
+    return this.#run(() => this.#job().act(act));
+  }
+
+  async #run(save: () => Promise<StoredEvent[] | undefined>, isUndo = false): Promise<void> {
+    this.isBusy = true;
+    try {
+      this.isUnsaved = !(await save());
+      this.isUndone = isUndo && !this.isUnsaved;
+      await new Promise((resume) => setTimeout(resume, REST_MS));
+    } finally {
+      this.isBusy = false;
+    }
+  }
+}
