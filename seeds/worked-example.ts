@@ -103,9 +103,15 @@ export function exampleEvents(device: ExampleDevice): StoredEvent[] {
       sorter,
       type: act.type,
       v: eventVersion(act.type),
-      body: named(act.body, names) as StoredEvent['body']
+      body: { ...named(act.body, names), ...arrival(act, device.endsAt) } as StoredEvent['body']
     };
   });
+}
+
+/** The example's delivery always came yesterday, so that its claim clock still runs. */
+function arrival(act: NewEvent, endsAt: number): { arrivedOn?: string } {
+  if (act.type !== 'deliveryDeclared') return {};
+  return { arrivedOn: new Date(endsAt - 24 * 3_600_000).toISOString().slice(0, 10) };
 }
 
 /** The same body with placeholders for ids replaced, at any depth. */
