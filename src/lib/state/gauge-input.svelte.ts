@@ -130,12 +130,12 @@ export class GaugeInput {
     this.#wedge.accept();
   }
 
-  /** Backspace on a refused number: it goes back into the field, to be corrected. */
+  /** Backspace on a refused number: it goes back into the field without its last character. */
   reopenHeld(): void {
     const field = this.#field;
-    if (this.#held === '' || !field) return;
-    const text = this.#held;
+    const text = this.#held.slice(0, -1);
     this.#held = '';
+    if (text === '' || !field) return;
     field.value += text;
     field.dispatchEvent(new InputEvent('input', { data: text, inputType: 'insertText' }));
   }

@@ -40,6 +40,7 @@ export class SerialConnection {
   baudRate = $state(9600);
   ending = $state<'line' | 'pause'>('line');
   #lessonLines = $state.raw<readonly string[]>([]);
+  #isTrial = false;
   #gauge: SerialGauge | undefined;
   #pattern: LinePattern | null = null;
   #unit: LengthUnit = 'mm';
@@ -125,12 +126,14 @@ export class SerialConnection {
   #hear(event: SerialEvent): void {
     switch (event.kind) {
       case 'line':
+        this.#isTrial = false;
         this.lines = [...this.lines, event.text].slice(-LINES_SHOWN);
         if (this.status === 'learning' && event.isWhole) this.#study(event.text);
         return;
       case 'reading':
         this.noise = '';
-        return this.#onReading(event.reading);
+        if (!this.#isTrial) this.#onReading(event.reading);
+        return;
       case 'noise':
         this.noise = event.text;
         return;
@@ -146,6 +149,8 @@ export class SerialConnection {
   #study(line: string): void {
     this.#lessonLines = [...this.#lessonLines, line].slice(-LINES_SHOWN);
     const lesson = learnLinePattern(this.#lessonLines);
+    // Trial readings are not counted: not the last of them either, which the pattern now fits.
+    this.#isTrial = true;
     if (lesson.ok) return this.choose(lesson.pattern);
     if (lesson.reason !== 'ambiguous') return;
     this.candidates = lesson.candidates;

@@ -13,7 +13,7 @@ const ENOUGH_READINGS = 30;
  */
 export class UsualRange {
   #told: ThicknessRange | undefined;
-  #atEntries = -1;
+  #atEntries = 0;
 
   /**
    * @param entries events of the job so far, from which it is seen that readings have grown
@@ -21,7 +21,7 @@ export class UsualRange {
    */
   at(view: JobView, entries: number): ThicknessRange | undefined {
     const isStale = entries < this.#atEntries || entries > this.#atEntries * 1.1;
-    if (this.#atEntries >= 0 && !isStale) return this.#told;
+    if (this.#told && !isStale) return this.#told;
     this.#atEntries = entries;
     this.#told = usualRangeOf(view);
     return this.#told;

@@ -204,7 +204,7 @@ export const sort = {
     endingLine: 'with a line end',
     endingPause: 'with a pause',
     learning: (n: number) =>
-      `Take ${many(n, { one: 'more reading', other: 'more readings' })}, each of another slate.`,
+      `Take ${many(n, { one: 'more trial reading', other: 'more trial readings' })}, each of another slate. They are not counted.`,
     rawTitle: 'What the gauge sends',
     rawNone: 'Nothing yet. Press the gauge’s data key; if only odd signs come, try another speed.',
     which: 'Which of these is the thickness?',

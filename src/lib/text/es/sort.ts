@@ -206,7 +206,7 @@ export const sort: Catalogue['sort'] = {
     endingLine: 'con fin de línea',
     endingPause: 'con una pausa',
     learning: (n) =>
-      `Tome ${many(n, { one: 'lectura más', other: 'lecturas más' })}, cada una de otra pizarra.`,
+      `Tome ${many(n, { one: 'lectura de prueba más', other: 'lecturas de prueba más' })}, cada una de otra pizarra. No se cuentan.`,
     rawTitle: 'Lo que manda el calibre',
     rawNone:
       'Nada aún. Pulse la tecla de datos del calibre; si salen signos raros, pruebe otra velocidad.',

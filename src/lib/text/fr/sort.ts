@@ -203,7 +203,7 @@ export const sort: Catalogue['sort'] = {
     endingLine: 'par une fin de ligne',
     endingPause: 'par une pause',
     learning: (n) =>
-      `Prenez ${many(n, { one: 'mesure de plus', other: 'mesures de plus' })}, chacune d’une autre ardoise.`,
+      `Prenez ${many(n, { one: 'mesure d’essai de plus', other: 'mesures d’essai de plus' })}, chacune d’une autre ardoise. Elles ne comptent pas.`,
     rawTitle: 'Ce que le calibre envoie',
     rawNone:
       'Rien encore. Appuyez sur la touche de données ; si des signes étranges viennent, changez de vitesse.',

@@ -206,7 +206,7 @@ export const sort: Catalogue['sort'] = {
     endingLine: 'znakiem końca',
     endingPause: 'przerwą',
     learning: (n) =>
-      `Weź jeszcze ${many(n, { one: 'odczyt', few: 'odczyty', many: 'odczytów', other: 'odczytu' })}, każdy z innej płytki.`,
+      `Weź jeszcze ${many(n, { one: 'odczyt próbny', few: 'odczyty próbne', many: 'odczytów próbnych', other: 'odczytu próbnego' })}, każdy z innej płytki. Nie są liczone.`,
     rawTitle: 'Co wysyła przyrząd',
     rawNone: 'Jeszcze nic. Naciśnij klawisz danych przyrządu; gdy są dziwne znaki, zmień szybkość.',
     which: 'Która liczba to grubość?',

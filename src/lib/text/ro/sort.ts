@@ -205,7 +205,7 @@ export const sort: Catalogue['sort'] = {
     endingLine: 'cu sfârșit de linie',
     endingPause: 'cu o pauză',
     learning: (n) =>
-      `Mai luați ${many(n, { one: 'citire', few: 'citiri', other: 'de citiri' })}, fiecare de pe altă placă.`,
+      `Mai luați ${many(n, { one: 'citire de probă', few: 'citiri de probă', other: 'de citiri de probă' })}, fiecare de pe altă placă. Nu se numără.`,
     rawTitle: 'Ce trimite șublerul',
     rawNone: 'Încă nimic. Apăsați tasta de date; dacă apar semne ciudate, încercați altă viteză.',
     which: 'Care este grosimea?',

@@ -1,0 +1,272 @@
+import AxeBuilder from '@axe-core/playwright';
+import type { Page } from '@playwright/test';
+import { expect, startJob, test } from './helpers.ts';
+import { eventsOf, seedJob, smallJob } from './seed-job.ts';
+
+const verdict = (page: Page) => page.locator('.verdict');
+
+async function openBench(page: Page, thresholdsMm: readonly number[], way: 'hand' | 'gauge') {
+  const jobId = await seedJob(page, smallJob(thresholdsMm));
+  await page.evaluate((kept) => {
+    localStorage.setItem('evencourse.preferences', JSON.stringify({ way: kept }));
+    sessionStorage.setItem('evencourse.unit', 'yes');
+  }, way);
+  await page.goto(`/job/${jobId}/sort`);
+  await expect(page.getByRole('button', { name: 'Set aside' })).toBeVisible();
+  const seen = page.getByRole('button', { name: 'Seen' });
+  if (way === 'gauge') await seen.click();
+  return jobId;
+}
+
+async function gauge(page: Page, text: string) {
+  await page.keyboard.type(text);
+  await page.keyboard.press('Enter');
+}
+
+/** By axe, on a screen so tall that the bar at its foot covers nothing. */
+async function expectAccessible(page: Page) {
+  const size = page.viewportSize() ?? { width: 390, height: 844 };
+  await page.setViewportSize({ width: size.width, height: 3000 });
+  const { violations } = await new AxeBuilder({ page })
+    .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'])
+    .analyze();
+  await page.setViewportSize(size);
+  expect(violations.map(({ id, nodes }) => `${id}: ${nodes[0].html}`)).toEqual([]);
+}
+
+test('a new job asks for its first pallet, then sorts by tap with undo', async ({ page }) => {
+  await startJob(page, 'Sorting');
+  await page.goto(`${page.url()}/sort`);
+  await expect(page.getByText('No pallet yet')).toBeVisible();
+  await expectAccessible(page);
+  await page.getByRole('button', { name: 'Add pallet' }).click();
+  await expect(page.getByText('Give the pallet a name')).toBeVisible();
+  await page.getByLabel('Name on the pallet').fill('A');
+  await page.getByLabel('Slates on it').fill('480');
+  await page.getByRole('button', { name: 'Add pallet' }).click();
+  const piles = page.getByRole('group', { name: 'On the piles' }).getByRole('button');
+  await expect(piles).toHaveCount(3);
+  for (const pile of await piles.all()) {
+    const box = await pile.boundingBox();
+    expect(box?.height).toBeGreaterThanOrEqual(126);
+  }
+  await piles.nth(1).click();
+  await expect(verdict(page)).toContainText('Medium');
+  await expect(verdict(page)).toContainText('saved');
+  await expect(page.getByRole('button', { name: 'A 479 left' })).toBeVisible();
+  await page.getByRole('button', { name: 'Undo', exact: true }).click();
+  await expect(page.getByRole('button', { name: 'A 480 left' })).toBeVisible();
+  await page.reload();
+  await expect(page.getByRole('button', { name: 'A 480 left' })).toBeVisible();
+});
+
+test('a reading is told its pile, with borderline and rogue marked', async ({ page }) => {
+  const jobId = await openBench(page, [6, 5], 'gauge');
+  await gauge(page, '6,43');
+  await expect(verdict(page)).toContainText('Thick');
+  await expect(verdict(page)).toContainText('6.43 mm');
+  await gauge(page, '5.99');
+  await expect(verdict(page)).toContainText('Medium');
+  await expect(verdict(page)).toContainText('Borderline');
+  await gauge(page, '6');
+  await expect(verdict(page)).toContainText('Thick');
+  for (let slate = 0; slate < 30; slate++) await gauge(page, `5.${20 + slate}`);
+  await expect(verdict(page)).toContainText('5.49');
+  await gauge(page, '12.5');
+  await expect(verdict(page)).toContainText('Rogue');
+  await expect(verdict(page)).toContainText('saved');
+  await expectAccessible(page);
+  await page.getByRole('button', { name: 'Set aside' }).click();
+  await expectAccessible(page);
+  await page.getByRole('button', { name: 'Inclusion' }).click();
+  await expect(verdict(page)).toContainText('Set aside');
+  await expect(verdict(page)).toContainText('saved');
+  const events = await eventsOf(page, jobId);
+  const [undo, aside] = events.slice(-2);
+  expect(undo.type).toBe('entryVoided');
+  expect(aside.body).toMatchObject({ reason: 'inclusion', points: [1250] });
+});
+
+test('without grades a reading is saved as measured, on no pile', async ({ page }) => {
+  const jobId = await openBench(page, [], 'gauge');
+  await gauge(page, '6.4');
+  await expect(verdict(page)).toContainText('Measured: 6.40 mm');
+  await expect(verdict(page)).toContainText('grades come next');
+  await expect(verdict(page)).toContainText('saved');
+  expect((await eventsOf(page, jobId)).at(-1)?.body).toMatchObject({
+    palletId: 'pallet-A',
+    points: [640],
+    pile: null,
+    gradesId: null
+  });
+});
+
+test('what is no thickness gets one sentence, stays, and is not stored', async ({ page }) => {
+  const jobId = await openBench(page, [6, 5], 'gauge');
+  const before = (await eventsOf(page, jobId)).length;
+  const wrong: [string, string][] = [
+    ['0', 'The gauge shows zero'],
+    ['-3', 'below zero'],
+    ['60', 'Is a decimal mark missing?'],
+    ['abc', 'is not a number'],
+    ['6,4,2', 'more than one decimal mark'],
+    ['1e9', 'is not a number'],
+    ['0.25', 'Is it in inches?'],
+    ['64', 'Is a decimal mark missing?'],
+    ['60.5', 'too thick']
+  ];
+  for (const [text, sentence] of wrong) {
+    await gauge(page, text);
+    await expect(verdict(page)).toContainText(sentence);
+    await expect(page.locator('.entry .value')).toHaveText(text);
+  }
+  await page.getByRole('button', { name: 'Clear' }).click();
+  await page.getByRole('button', { name: 'Take the number' }).click();
+  await expect(verdict(page)).toContainText('No number yet');
+  expect((await eventsOf(page, jobId)).length).toBe(before);
+  await gauge(page, '64');
+  await page.keyboard.press('Backspace');
+  await expect(page.locator('.entry .value')).toHaveText('6');
+  await page.keyboard.type('.4');
+  await page.keyboard.press('Enter');
+  await expect(verdict(page)).toContainText('6.40 mm');
+  await gauge(page, '64');
+  await page.getByRole('button', { name: 'Take 6.40 mm' }).click();
+  await expect(verdict(page)).toContainText('Thick');
+  await expect.poll(async () => (await eventsOf(page, jobId)).length).toBe(before + 2);
+});
+
+test('the keypad takes a number and Back reopens it', async ({ page }) => {
+  const jobId = await openBench(page, [6, 5], 'gauge');
+  for (const key of ['6', 'Decimal point', '4', '2'])
+    await page.getByRole('button', { name: key, exact: true }).click();
+  await expect(verdict(page)).toContainText('6.42 mm');
+  await page.getByRole('button', { name: 'Back', exact: true }).click();
+  await expect(page.locator('.entry .value')).toHaveText('6.4');
+  await page.getByRole('button', { name: 'Take the number' }).click();
+  await expect(verdict(page)).toContainText('6.40 mm');
+  await expect
+    .poll(async () => (await eventsOf(page, jobId)).slice(-3).map(({ type }) => type))
+    .toEqual(['slateGauged', 'entryVoided', 'slateGauged']);
+});
+
+test('pallets stand open side by side and change in two taps', async ({ page }) => {
+  const jobId = await openBench(page, [6, 5], 'hand');
+  const piles = page.getByRole('group', { name: 'On the piles' }).getByRole('button');
+  await page.getByRole('button', { name: 'Pallets' }).click();
+  await expectAccessible(page);
+  await page.getByRole('checkbox', { name: 'Open: C' }).check();
+  await page.getByRole('button', { name: 'B 400 left' }).click();
+  await piles.first().click();
+  await page.getByRole('button', { name: 'C 400 left' }).click();
+  await piles.last().click();
+  await expect(page.getByRole('button', { name: 'C 399 left' })).toBeVisible();
+  await expect(page.getByRole('button', { name: 'B 399 left' })).toBeVisible();
+  const taps = (await eventsOf(page, jobId)).slice(-2).map(({ body }) => body.palletId);
+  expect(taps).toEqual(['pallet-B', 'pallet-C']);
+});
+
+test('a spot check is asked beside the work and saved as one', async ({ page }) => {
+  const jobId = await openBench(page, [6, 5], 'hand');
+  const piles = page.getByRole('group', { name: 'On the piles' }).getByRole('button');
+  const ask = page.getByText('Spot check: gauge the slate');
+  for (let tap = 0; tap < 8 && !(await ask.isVisible()); tap++) {
+    await piles.nth(tap % 3).click();
+    await expect(page.getByRole('status').or(verdict(page)).first()).toContainText('saved');
+    await page.waitForTimeout(160); // a second tap on one pile within 150 ms is a bounce
+  }
+  await expect(ask).toBeVisible();
+  await expectAccessible(page);
+  await gauge(page, '6.4');
+  await expect(verdict(page)).toContainText('Spot check');
+  await expect(ask).toBeHidden();
+  await expect
+    .poll(async () => (await eventsOf(page, jobId)).at(-1))
+    .toMatchObject({ type: 'slateChecked', body: { of: 'tap', points: [640] } });
+});
+
+test('the last ten entries can be taken back one by one', async ({ page }) => {
+  await openBench(page, [6, 5], 'gauge');
+  for (const text of ['6.1', '5.2', '4.3']) {
+    await gauge(page, text);
+    await expect(verdict(page)).toContainText(`${text}0 mm`);
+  }
+  await page.getByRole('button', { name: 'Entries' }).click();
+  await page.getByRole('button', { name: 'Undo: 5.20 mm, 2 Medium' }).click();
+  await expect(page.getByRole('button', { name: 'Undo: 5.20 mm' })).toHaveCount(0);
+  await expect(page.getByRole('button', { name: 'Undo: 6.10 mm, 1 Thick' })).toBeVisible();
+  await expectAccessible(page);
+});
+
+test('two points a slate and a held-still gauge make one slate', async ({ page }) => {
+  const jobId = await openBench(page, [6, 5], 'gauge');
+  await page.getByRole('button', { name: 'Options' }).click();
+  await expectAccessible(page);
+  await page.getByLabel('Points gauged on each slate').selectOption('2');
+  await page.getByLabel('Hold still: gauge every point twice').check();
+  await page.getByRole('button', { name: 'Back', exact: true }).click();
+  for (const text of ['6.2', '6.3', '6.6']) await gauge(page, text);
+  await expect(verdict(page)).toContainText('Hold still');
+  await gauge(page, '7.2');
+  await expect(verdict(page)).toContainText('The two readings differ');
+  await gauge(page, '7.3');
+  await expect(verdict(page)).toContainText('taper 1.00 mm');
+  await expect
+    .poll(async () => (await eventsOf(page, jobId)).at(-1)?.body.points)
+    .toEqual([625, 725]);
+});
+
+test('the day is summed up for the job, and eight piles fit', async ({ page }) => {
+  await openBench(page, [9, 8, 7, 6.5, 6, 5.5, 5], 'hand');
+  const piles = page.getByRole('group', { name: 'On the piles' }).getByRole('button');
+  await expect(piles).toHaveCount(8);
+  await piles.last().click();
+  await expect(verdict(page)).toContainText('Pile 8');
+  await page.getByRole('button', { name: 'The day' }).click();
+  await expect(page.getByText('1 slate sorted today')).toBeVisible();
+  await expect(page.getByText('never of a person')).toBeVisible();
+  await expectAccessible(page);
+});
+
+test('left-handed layout and another language are kept', async ({ page }) => {
+  await openBench(page, [6, 5], 'gauge');
+  await page.getByRole('button', { name: 'Options' }).click();
+  await page.getByLabel('Left-handed layout').check();
+  await page.getByRole('button', { name: 'Back', exact: true }).click();
+  const enter = await page.getByRole('button', { name: 'Take the number' }).boundingBox();
+  const seven = await page.getByRole('button', { name: '7', exact: true }).boundingBox();
+  expect(enter?.x ?? 0).toBeLessThan(seven?.x ?? 0);
+  await page.evaluate(() => {
+    const kept = JSON.parse(localStorage.getItem('evencourse.preferences') ?? '{}');
+    localStorage.setItem('evencourse.preferences', JSON.stringify({ ...kept, locale: 'pl' }));
+  });
+  await page.reload();
+  await expect(page.getByRole('button', { name: 'Odłóż' })).toBeVisible();
+  await gauge(page, '6,4');
+  await expect(verdict(page)).toContainText('6,40 mm');
+  await expect(verdict(page)).toContainText('Gruba');
+});
+
+test('a failed save keeps the readings on the screen until they are saved', async ({ page }) => {
+  const jobId = await openBench(page, [6, 5], 'gauge');
+  await page.evaluate(() => {
+    const add = IDBObjectStore.prototype.add;
+    Object.assign(window, { restore: () => (IDBObjectStore.prototype.add = add) });
+    IDBObjectStore.prototype.add = () => {
+      throw new DOMException('no room', 'QuotaExceededError');
+    };
+  });
+  await gauge(page, '6.4');
+  await expect(page.getByRole('alert')).toContainText('NOT SAVED');
+  await expect(verdict(page)).toContainText('6.40 mm');
+  await expect(verdict(page)).toContainText('NOT SAVED');
+  await gauge(page, '5.3');
+  await expect(page.getByText('2 entries wait to be saved')).toBeVisible();
+  await expectAccessible(page);
+  await page.evaluate(() => (window as unknown as { restore: () => void }).restore());
+  await page.getByRole('button', { name: 'Try again' }).click();
+  await expect(page.getByRole('alert')).toHaveCount(0);
+  await expect(verdict(page)).toContainText('saved');
+  const points = (await eventsOf(page, jobId)).slice(-2).map(({ body }) => body.points);
+  expect(points).toEqual([[640], [530]]);
+});
