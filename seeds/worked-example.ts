@@ -103,7 +103,10 @@ export function exampleEvents(device: ExampleDevice): StoredEvent[] {
       sorter,
       type: act.type,
       v: eventVersion(act.type),
-      body: { ...named(act.body, names), ...arrival(act, device.endsAt) } as StoredEvent['body']
+      body: {
+        ...(named(act.body, names) as StoredEvent['body']),
+        ...arrival(act, device.endsAt)
+      }
     };
   });
 }
