@@ -26,6 +26,7 @@ export const courses = {
   adoptAnew: 'Adopt the new plan',
   adopted: (when: string) => `Plan in force, adopted ${when}.`,
   notAdopted: 'This plan is not in force yet. Adopt it to lay by it and to print it.',
+  toLay: 'Lay by this plan',
   adoptFailed: 'The plan was not saved. Mend what the red strip says, then adopt it again.',
   ready: (courseCount: number, slopes: number) =>
     `${common.courses(courseCount)} on ${many(slopes, { one: 'slope', other: 'slopes' })} wait for a plan.`,
