@@ -211,6 +211,7 @@ test('feet and inches are understood, shown and change no length', async ({ page
   await expect(field(page, 'Rafter length, eave to ridge')).toHaveValue('18′ 0″');
   await expect(page.getByText('1′ 8″ × 10″, headlap 3″')).toBeVisible();
   await expect(page.getByText('Kept on this device')).toHaveCount(0);
+  await expect(page.getByLabel('Top batten below the ridge line')).toBeHidden();
   await page.getByRole('button', { name: 'Millimetres' }).click();
   await expect(gauge).toHaveText('208.5 mm');
   await expect(field(page, 'Rafter length, eave to ridge')).toHaveValue('5486.4');

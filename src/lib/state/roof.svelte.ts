@@ -38,7 +38,8 @@ export interface ListedSlope {
  */
 export class RoofDesk {
   readonly #job: () => JobState;
-  #unit: ShownUnit = 'mm';
+  /** The unit that the forms are written in; follows the job's together with their texts. */
+  #unit = $state<ShownUnit>('mm');
   /** Name of a slope that nobody named: "Slope 3". */
   readonly #nameOf: (number: number) => string;
   /** Slopes that were stored when the desk last followed the job. */
@@ -50,8 +51,6 @@ export class RoofDesk {
   openId = $state<string>();
   /** The slope just removed, so that it can be brought back. */
   removed = $state.raw<{ readonly name: string; readonly eventId: string }>();
-
-  readonly unit = $derived.by(() => this.#job().settings.lengthUnit);
 
   readonly slateRead = $derived.by(() => readSlate(this.slate.form, this.unit, this.#job().slopes));
   /** The slate to work with: as typed where that can stand, else as stored. */
@@ -118,10 +117,14 @@ export class RoofDesk {
     if (this.openId !== undefined) this.openSlope(this.openId);
   }
 
+  get unit(): ShownUnit {
+    return this.#unit;
+  }
+
   /** Follows the job: a change of unit, a slate or slope saved, undone or come from another tab. */
   follow(): void {
     const { spec, slopes } = this.#job();
-    const unit = this.unit;
+    const unit = this.#job().settings.lengthUnit;
     untrack(() => {
       if (unit !== this.#unit) this.#retype(unit);
       this.slate.follow(slateFormOf(spec, unit));
