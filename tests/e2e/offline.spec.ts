@@ -1,0 +1,103 @@
+import { readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { ownSite } from '../faults/own-site.ts';
+import { expect, openExample, test } from './helpers.ts';
+
+/** Every screen of a job, by the last part of its address. */
+const SCREENS = [
+  '',
+  '/delivery',
+  '/sort',
+  '/grades',
+  '/roof',
+  '/courses',
+  '/lay',
+  '/sheet',
+  '/tags',
+  '/files'
+];
+
+test.describe('without a network', () => {
+  let site: Awaited<ReturnType<typeof ownSite>>;
+  test.beforeEach(async () => {
+    site = await ownSite();
+  });
+  test.afterEach(() => site.remove());
+
+  test('the app starts cold, opens every screen, sorts, and runs its worker', async ({
+    browser
+  }) => {
+    test.setTimeout(90_000);
+    const context = await browser.newContext({ baseURL: site.url });
+    const first = await context.newPage();
+    const job = await openExample(first);
+    await first.evaluate(() => navigator.serviceWorker.ready);
+    await first.goto('/settings');
+    await expect(first.getByRole('row', { name: 'Starts without a network yes' })).toBeVisible();
+    await first.close();
+
+    // In flight mode, and the server is gone for good: whatever still comes, comes from the device.
+    site.stop();
+    await context.setOffline(true);
+    const page = await context.newPage();
+    const troubles: string[] = [];
+    page.on('pageerror', (error) => troubles.push(String(error)));
+    page.on('requestfailed', (request) => {
+      const why = request.failure()?.errorText ?? '';
+      // What a page had asked for when it was left is no trouble.
+      if (why !== 'net::ERR_ABORTED') troubles.push(`${request.url()} ${why}`);
+    });
+    for (const screen of SCREENS) {
+      await page.goto(`${job}${screen}`);
+      await expect(page.locator('h1').first(), screen).toBeAttached();
+      await expect(page.getByText('Offline: everything works')).toBeVisible();
+    }
+    await page.goto('/');
+    await expect(page.getByRole('heading', { name: 'Jobs' })).toBeVisible();
+    await page.goto('/settings');
+    await expect(page.getByText('A test entry was written and read back')).toBeVisible();
+
+    await page.goto(`${job}/sort`);
+    await page.locator('.piles button').first().click();
+    await expect(page.locator('.verdict .status')).toHaveText('saved');
+    await page.reload();
+    await expect(page.getByText('Last saved: slate piled')).toBeVisible();
+
+    // The boundaries that suit the roof are worked out in the web worker.
+    const worker = page.waitForEvent('worker');
+    await page.goto(`${job}/grades`);
+    expect((await worker).url()).toContain('/workers/');
+    const way = page.locator('label', { has: page.getByRole('radio', { name: /suit the roof/i }) });
+    await expect(way).toContainText(/\d\.\d/, { timeout: 20_000 });
+    expect(troubles).toEqual([]);
+    await context.close();
+  });
+
+  test('a shell that came in part is fetched anew when the network is back', async ({
+    browser
+  }) => {
+    const context = await browser.newContext({ baseURL: site.url });
+    const page = await context.newPage();
+    const list = join(site.folder, 'workers.json');
+    const workers = readFileSync(list, 'utf8');
+    writeFileSync(list, '["/not-there.js"]');
+    const tried = page.waitForEvent('console', ({ text }) => text().includes('tried'));
+    await page.addInitScript(() => {
+      void navigator.serviceWorker.getRegistration().then(function look(found): unknown {
+        if (found?.installing)
+          found.installing.addEventListener('statechange', () => console.info('tried'));
+        else return navigator.serviceWorker.getRegistration().then(look);
+      });
+    });
+    await page.goto('/settings');
+    await tried;
+    await expect(page.getByRole('row', { name: /Starts without a network not yet/ })).toBeVisible();
+    writeFileSync(list, workers);
+    await context.setOffline(true);
+    await context.setOffline(false);
+    await expect(page.getByRole('row', { name: 'Starts without a network yes' })).toBeVisible({
+      timeout: 20_000
+    });
+    await context.close();
+  });
+});
