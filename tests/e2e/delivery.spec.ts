@@ -1,0 +1,316 @@
+import AxeBuilder from '@axe-core/playwright';
+import type { Page } from '@playwright/test';
+import { expect, openExample, startJob, test } from './helpers.ts';
+
+const PARTS = ['', '/order', '/sample', '/measure', '/findings', '/sheet', '/compare'];
+
+/** Today where the browser of the tests is, moved by so many days. */
+function day(days: number): string {
+  return new Date(Date.now() + days * 86_400_000).toISOString().slice(0, 10);
+}
+
+async function expectNoOverflow(page: Page): Promise<void> {
+  const over = await page.evaluate(
+    () => document.documentElement.scrollWidth - document.documentElement.clientWidth
+  );
+  expect(over, `${page.url()} is wider than its window`).toBeLessThanOrEqual(0);
+}
+
+/** Looks at the whole page at once, so that nothing is judged while the bar of steps covers it. */
+async function expectAccessible(page: Page): Promise<void> {
+  const size = page.viewportSize() ?? { width: 390, height: 844 };
+  await page.setViewportSize({ width: size.width, height: 6000 });
+  const { violations } = await new AxeBuilder({ page })
+    .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'])
+    .analyze();
+  expect(violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html}`)).toEqual([]);
+  await page.setViewportSize(size);
+}
+
+/** Enters an order and one pallet of 40 slates in 4 layers. */
+async function enterOrder(page: Page, job: string): Promise<void> {
+  await page.goto(`${job}/delivery/order`);
+  const fields: [string, string][] = [
+    ['Supplier (a nickname)', 'Heron'],
+    ['Length', '500'],
+    ['Width', '250'],
+    ['Nominal thickness', '6'],
+    ['Slates ordered', '40'],
+    ['Packed thickness of 100 slates', '610'],
+    ['Arrived on', day(-2)],
+    ['Days to claim', '8']
+  ];
+  for (const [label, value] of fields) await page.getByLabel(label, { exact: true }).fill(value);
+  await page.getByRole('button', { name: 'Save the order' }).click();
+  await expect(page.getByText('Saved.', { exact: true })).toBeVisible();
+  await page.getByLabel('Name on the pallet').fill('A');
+  await page.getByLabel('Slates', { exact: true }).fill('40');
+  await page.getByLabel('Layers', { exact: true }).fill('4');
+  await page.getByLabel('Slates in a layer').fill('10');
+  await page.getByRole('button', { name: 'Add pallet' }).click();
+  await expect(page.getByRole('rowheader', { name: 'A', exact: true })).toBeVisible();
+}
+
+/** Types a number on the on-screen keypad. */
+async function keyIn(page: Page, number: string): Promise<void> {
+  const pad = page.getByRole('group', { name: 'Keypad' });
+  for (const sign of number)
+    await pad
+      .getByRole('button', { name: sign === '.' ? 'Decimal point' : sign, exact: true })
+      .click();
+  if (!/\.\d\d$/.test(number)) await pad.getByRole('button', { name: 'Take the number' }).click();
+}
+
+/** Gauges and saves the next slate of the list. */
+async function measureNext(page: Page, thickness: string): Promise<void> {
+  await keyIn(page, thickness);
+  await expect(page.getByText('Gauged. Add what else you see, then save.')).toBeVisible();
+  await page.getByRole('button', { name: 'Save slate' }).click();
+}
+
+test('the example: three findings kept apart, a verdict, and what would change it', async ({
+  page
+}) => {
+  const job = await openExample(page);
+  await page.goto(`${job}/delivery/findings`);
+  await expect(page.getByRole('heading', { name: 'Verdict: Query' })).toBeVisible();
+  await expect(page.getByText('2 of 100 sampled slates outside the order.')).toBeVisible();
+  await expect(page.getByText('In the delivery: 11 to 293 of 4,200 slates.')).toBeVisible();
+  for (const heading of [
+    '1. Outside what was ordered',
+    '2. Inside the order, but needs sorting',
+    '3. Fit for this roof',
+    'Pallets compared',
+    'Listed apart: these judge nothing'
+  ])
+    await expect(page.getByRole('heading', { name: heading })).toBeVisible();
+  await expect(page.getByText('gauged while sorting: whoever sorts')).toBeVisible();
+  await expect(page.getByText('Do not hole or fix yet')).toBeVisible();
+  await expect(
+    page.getByText('Slates outside in the sample: 2 now; the plan accepts')
+  ).toBeVisible();
+  await expect(page.getByText('EN 12326-1, width, as published by trade bodies')).toBeVisible();
+  await expect(page.getByRole('img', { name: /Outside the limits: pallet A1, C2/ })).toBeVisible();
+});
+
+test('the example: a signed sheet prints to PDF, and anyone can work its hash out again', async ({
+  page
+}) => {
+  const job = await openExample(page);
+  await page.goto(`${job}/delivery/findings`);
+  await page.getByRole('button', { name: 'Sign', exact: true }).click();
+  await expect(page.getByText('Write who signs')).toBeVisible();
+  await page.getByLabel('Signed by').fill('Wren');
+  await page.getByRole('button', { name: 'Take', exact: true }).click();
+  await expect(page.getByText('The figures say: Query.')).toBeVisible();
+  await page.getByRole('button', { name: 'Sign', exact: true }).click();
+  await expect(page.getByText(/^Take: signed by Wren/)).toBeVisible();
+  await expect(page.getByText('Do not hole or fix yet')).toHaveCount(0);
+
+  await page.getByRole('link', { name: 'Sheet for the supplier' }).click();
+  const hash = (await page.locator('.signature code').innerText()).trim();
+  expect(hash).toMatch(/^[0-9a-f]{64}$/);
+  const how = await page.getByText(/head -n \d+ FILE/).innerText();
+  const events = Number(/head -n (\d+)/.exec(how)?.[1]) - 1;
+  await expect(page.getByLabel('Message to the supplier')).toHaveValue(new RegExp(hash));
+
+  const pdf = await page.pdf({ format: 'A4', preferCSSPageSize: true });
+  expect(pdf.subarray(0, 5).toString()).toBe('%PDF-');
+  expect(pdf.length).toBeGreaterThan(20_000);
+
+  await page.getByRole('link', { name: 'All readings as CSV: Files' }).click();
+  await page.getByRole('button', { name: 'Make a backup file' }).click();
+  const saving = page.waitForEvent('download');
+  await page.getByRole('button', { name: 'Save the file' }).click();
+  const chunks: Buffer[] = [];
+  for await (const chunk of await (await saving).createReadStream()) chunks.push(chunk as Buffer);
+  const lines = Buffer.concat(chunks).toString('utf8').split('\n');
+  const signed = lines.slice(1, 1 + events).map((line) => `${line}\n`);
+  const { createHash } = await import('node:crypto');
+  expect(createHash('sha256').update(signed.join('')).digest('hex')).toBe(hash);
+});
+
+test('the sheet leaves the buttons and steps off the paper', async ({ page }) => {
+  const job = await openExample(page);
+  await page.goto(`${job}/delivery/sheet`);
+  await expect(page.getByRole('heading', { name: 'Delivery sheet' })).toBeVisible();
+  await page.emulateMedia({ media: 'print' });
+  await expect(page.getByRole('button', { name: 'Print, or keep as PDF' })).toBeHidden();
+  await expect(page.getByRole('navigation').first()).toBeHidden();
+  await expect(page.getByText('Name, date, signature')).toBeVisible();
+  await expect(page.getByRole('img', { name: /lines mark what was ordered/ })).toBeVisible();
+});
+
+test('a new delivery: order, list, measuring, stack and photo, and a verdict', async ({ page }) => {
+  const job = await startJob(page, 'Small shed');
+  await enterOrder(page, job);
+  await page.goto(`${job}/delivery/sample`);
+  await page.getByRole('radio', { name: /Own plan from two risks/ }).check();
+  await page.getByLabel('Good delivery: share outside').fill('5');
+  await page.getByLabel('Poor delivery: share outside').fill('50');
+  await expect(page.getByText('Draw 7 slates.')).toBeVisible();
+  await expect(page.getByText('Accept with at most 1 outside.')).toBeVisible();
+  await expect(page.getByText(/Seller’s risk: a delivery with 5/)).toBeVisible();
+  await expect(page.getByText(/With the gauge alone, for one limit/)).toBeVisible();
+  await page.getByRole('button', { name: 'Draw the list' }).click();
+  await expect(page.getByRole('heading', { name: 'Pallet A: 7 slates' })).toBeVisible();
+  await page.getByRole('link', { name: 'Measure them' }).click();
+
+  await expect(page.getByText('0 of 7 measured')).toBeVisible();
+  const first = await page.locator('.verdict .title').innerText();
+  await page.getByRole('button', { name: 'Later' }).click();
+  await expect(page.locator('.verdict .title')).not.toHaveText(first);
+  for (const thickness of ['5.90', '6.10', '6.30']) await measureNext(page, thickness);
+  await expect(page.getByText('3 of 7 measured')).toBeVisible();
+  await page.getByRole('button', { name: 'Undo last slate' }).click();
+  await expect(page.getByText('2 of 7 measured')).toBeVisible();
+  await measureNext(page, '6.20');
+
+  await keyIn(page, '9.00');
+  await page.getByRole('button', { name: 'Dull', exact: true }).click();
+  await page.getByRole('button', { name: 'Inclusion' }).click();
+  await page.getByText('Size, squareness, edge, bow').click();
+  await page.getByLabel('Face from flat').fill('-3');
+  await expect(page.getByText('Type millimetres from 0 to 200.')).toBeVisible();
+  await page.getByLabel('Face from flat').fill('2.5');
+  await page.getByRole('button', { name: 'Save slate' }).click();
+  await expect(page.getByText('4 of 7 measured')).toBeVisible();
+  for (const thickness of ['5.95', '6.05']) await measureNext(page, thickness);
+  await expect(page.locator('.verdict .title')).toHaveText(first);
+  await measureNext(page, '5.75');
+  await expect(page.getByText('All places of the list are measured.')).toBeVisible();
+
+  await page.getByLabel('Thickness of the stack').fill('245');
+  await page.getByLabel('Slates in the stack').fill('40');
+  await page.getByRole('button', { name: 'Save stack' }).click();
+  await expect(page.getByText('40 slates: 245 mm, 613 mm per 100')).toBeVisible();
+
+  const picture = await page.screenshot();
+  await page.getByLabel('What it shows').fill('broken corner');
+  await page.getByLabel('Add a photo').setInputFiles({
+    name: 'corner.png',
+    mimeType: 'image/png',
+    buffer: picture
+  });
+  await expect(page.getByRole('img', { name: 'Photo: broken corner' })).toBeVisible();
+
+  await page.goto(`${job}/delivery/findings`);
+  await expect(page.getByText('1 of 7 sampled slates outside the order.')).toBeVisible();
+  await expect(page.getByText('6 days left to claim')).toBeVisible();
+  await expect(page.getByText('from memory: check it', { exact: false }).first()).toBeVisible();
+  await expect(page.getByRole('heading', { name: 'Verdict: Take' })).toBeVisible();
+  await page.goto(`${job}/delivery/sheet`);
+  await expect(page.getByRole('img', { name: 'Photo: broken corner' })).toBeVisible();
+  await expect(page.getByText('The thickness tolerance is from memory')).toBeVisible();
+
+  await page.goto(`${job}/delivery/compare`);
+  await expect(page.getByRole('rowheader', { name: 'Heron' })).toBeVisible();
+});
+
+test('bad input is refused beside its field, with what to do', async ({ page }) => {
+  const job = await startJob(page, 'Bad input');
+  await page.goto(`${job}/delivery/order`);
+  const wrong: [string, string, string][] = [
+    ['Slates ordered', '0', 'An order of no slates cannot be judged'],
+    ['Tolerance of one slate, plus or minus', '135', 'More than 100 % would let a slate have no'],
+    ['Nominal thickness', '600', 'A slate is 1.5 to 40 mm thick'],
+    ['Price per thousand', '1,250', 'may mean two numbers'],
+    ['Length', 'long', 'is not a number']
+  ];
+  for (const [label, value, says] of wrong) {
+    const field = page.getByLabel(label, { exact: true });
+    await field.fill(value);
+    await expect(field).toHaveAccessibleDescription(new RegExp(says));
+  }
+  await expect(page.getByLabel('Packed thickness of 100 slates')).toHaveAccessibleDescription(
+    /Label missing/
+  );
+  await page.getByRole('button', { name: 'Save the order' }).click();
+  await expect(page.getByText('Saved.', { exact: true })).toHaveCount(0);
+  await expect(page.getByLabel('Length', { exact: true })).toBeFocused();
+  await expect(page.getByLabel('Slates ordered')).toHaveValue('0');
+
+  await enterOrder(page, job);
+  await page.getByRole('button', { name: 'Change pallet A' }).click();
+  await page.getByLabel('Slates', { exact: true }).fill('400');
+  await page.getByRole('button', { name: 'Save pallet' }).click();
+  await expect(page.getByText('These layers hold 40, fewer than 400')).toBeVisible();
+
+  await page.goto(`${job}/delivery/sample`);
+  await page.getByLabel('Draw more than the plan asks').fill('41');
+  await expect(page.getByLabel('Draw more than the plan asks')).toHaveAccessibleDescription(
+    /A sample of 41 is larger than the delivery of 40/
+  );
+  await expect(page.getByRole('button', { name: 'Draw the list' })).toBeDisabled();
+  await page.getByRole('radio', { name: /Own plan from two risks/ }).check();
+  await page.getByLabel('Draw more than the plan asks').fill('');
+  await page.getByLabel('Poor delivery: share outside').fill('6');
+  await expect(page.getByText(/is larger than the delivery of 40/)).toBeVisible();
+});
+
+test('a photo of 60 MB and a file that is no photo are refused with a sentence', async ({
+  page
+}) => {
+  const job = await openExample(page);
+  await page.goto(`${job}/delivery/measure`);
+  const field = page.getByLabel('Add a photo');
+  await field.evaluate((input: HTMLInputElement) => {
+    const files = new DataTransfer();
+    files.items.add(
+      new File([new Uint8Array(60 * 1024 * 1024)], 'big.jpg', { type: 'image/jpeg' })
+    );
+    input.files = files.files;
+    input.dispatchEvent(new Event('change', { bubbles: true }));
+  });
+  await expect(page.getByText('The photo has 60 MB; at most 30 MB')).toBeVisible();
+  await field.setInputFiles({
+    name: 'note.jpg',
+    mimeType: 'image/jpeg',
+    buffer: Buffer.from('not a photo')
+  });
+  await expect(page.getByText('This file is no photo that the browser can open.')).toBeVisible();
+});
+
+test('what is measured after sorting began is listed apart, and the screen says so before', async ({
+  page
+}) => {
+  await page.clock.install();
+  const job = await startJob(page, 'Late sample');
+  await enterOrder(page, job);
+  await page.goto(`${job}/sort`);
+  await page
+    .getByRole('button', { name: /^1\b.*Thick|Thick/ })
+    .first()
+    .click();
+  await expect(page.getByText('saved', { exact: true })).toBeVisible();
+  await page.clock.fastForward(5 * 60_000);
+
+  await page.goto(`${job}/delivery/sample`);
+  await expect(page.getByText('Sorting has begun on pallet A.')).toBeVisible();
+  await page.getByRole('radio', { name: /Own plan from two risks/ }).check();
+  await page.getByLabel('Good delivery: share outside').fill('5');
+  await page.getByLabel('Poor delivery: share outside').fill('50');
+  await page.getByRole('button', { name: 'Draw the list' }).click();
+  await page.getByRole('link', { name: 'Measure them' }).click();
+  await expect(page.getByText('it does not judge the delivery', { exact: false })).toBeVisible();
+  await measureNext(page, '6.10');
+  await page.goto(`${job}/delivery/findings`);
+  await expect(page.getByText('No slate of the unsorted sample is measured yet.')).toBeVisible();
+});
+
+test('every part is accessible and fits a phone of 320 pixels', async ({ page }, info) => {
+  const job = await openExample(page);
+  for (const part of PARTS) {
+    await page.goto(`${job}/delivery${part}`);
+    await expect(page.getByRole('heading', { level: 1 })).toBeVisible();
+    if (part !== '/order' && part !== '/sample' && part !== '/measure')
+      await expect(page.getByText('Working the figures out…')).toHaveCount(0);
+    await expectAccessible(page);
+    if (info.project.name === 'phone') {
+      await page.setViewportSize({ width: 320, height: 640 });
+      await expectNoOverflow(page);
+      await page.setViewportSize({ width: 390, height: 844 });
+    }
+    await expectNoOverflow(page);
+  }
+});
