@@ -1,0 +1,361 @@
+import { AxeBuilder } from '@axe-core/playwright';
+import type { Page } from '@playwright/test';
+import { expect, openExample, startJob, test } from './helpers.ts';
+
+const READINGS = 'seeds/readings.csv';
+
+async function takeIn(page: Page, job: string, csv: string): Promise<void> {
+  await page.goto(`${job}/files`);
+  await page
+    .getByLabel('Choose a CSV file')
+    .setInputFiles({ name: 'readings.csv', mimeType: 'text/csv', buffer: Buffer.from(csv) });
+  await expect(page.getByText(/^Taken in:/)).toBeVisible();
+}
+
+async function choosePiles(page: Page, piles: number): Promise<void> {
+  const shown = page.getByRole('group', { name: 'Piles' }).locator('output');
+  for (;;) {
+    const now = Number(await shown.innerText());
+    if (now === piles) return;
+    const button = now < piles ? 'One pile more' : 'One pile fewer';
+    await page.getByRole('button', { name: button }).click();
+    await expect(shown).not.toHaveText(String(now));
+  }
+}
+
+/** Cells of the pile table by pile, thickest first. */
+async function pileCells(page: Page): Promise<string[][]> {
+  const rows = await page
+    .getByRole('table', { name: 'What each pile will hold' })
+    .locator('tbody tr')
+    .all();
+  return Promise.all(
+    rows.map(async (row) =>
+      (await row.locator('td').allInnerTexts()).map((cell) => cell.replace(/\s+/g, ' ').trim())
+    )
+  );
+}
+
+async function openAll(page: Page): Promise<void> {
+  const closed = page.locator('details:not([open])');
+  for (let left = await closed.count(); left > 0; left--) {
+    await closed.first().locator('summary').click();
+    await expect(closed).toHaveCount(left - 1);
+  }
+}
+
+/** Ways to cut sorted values into runs, by the first value of every run but the first. */
+function* cutsOf(length: number, piles: number, from = 1): Generator<number[]> {
+  if (piles === 1) {
+    yield [];
+    return;
+  }
+  for (let cut = from; cut <= length - piles + 1; cut++)
+    for (const rest of cutsOf(length, piles - 1, cut + 1)) yield [cut, ...rest];
+}
+
+const meanOf = (values: number[]) => values.reduce((sum, value) => sum + value, 0) / values.length;
+const squaresOf = (values: number[]) =>
+  values.reduce((sum, value) => sum + (value - meanOf(values)) ** 2, 0);
+
+/** Share of pairs of different slates that differ by more than the allowance. */
+function kickShare(values: number[], allowance: number): number {
+  let [kicks, pairs] = [0, 0];
+  for (let one = 0; one < values.length; one++)
+    for (let other = 0; other < one; other++) {
+      pairs++;
+      if (Math.abs(values[one] - values[other]) > allowance + 1e-9) kicks++;
+    }
+  return kicks / pairs;
+}
+
+test('shows for twelve slates the figures that brute force gives', async ({ page }) => {
+  const slates = [4.1, 4.3, 4.4, 5.0, 5.2, 5.9, 6.1, 6.2, 7.4, 7.9, 8.3, 9.2];
+  const job = await startJob(page, 'Twelve slates');
+  const lines = slates.map((mm, index) => `${'AB'[index % 2]},${mm.toFixed(2)}`);
+  await takeIn(page, job, `pallet,thickness_mm\n${lines.join('\n')}\n`);
+  await page.goto(`${job}/grades`);
+
+  let best = { within: Infinity, piles: [] as number[][] };
+  for (const [one, two] of cutsOf(slates.length, 3)) {
+    const piles = [slates.slice(0, one), slates.slice(one, two), slates.slice(two)];
+    const within = piles.reduce((sum, pile) => sum + squaresOf(pile), 0);
+    if (within < best.within) best = { within, piles };
+  }
+  const expected = best.piles.reverse().map((pile) => {
+    const kickers = 100 * kickShare(pile, 1.5);
+    const digits = kickers > 0.005 && kickers < 0.995 ? 2 : 1;
+    return [
+      `${pile.length} of 12 slates, every one gauged`,
+      `${meanOf(pile).toFixed(2)} mm`,
+      `${pile[0].toFixed(2)} to ${pile[pile.length - 1].toFixed(2)} mm`,
+      `${Math.sqrt(squaresOf(pile) / (pile.length - 1)).toFixed(2)} mm`,
+      kickers.toFixed(digits),
+      `${(pile[pile.length - 1] - pile[0]).toFixed(2)} mm`
+    ];
+  });
+  await expect(page.getByText('every one gauged').first()).toBeVisible();
+  expect(await pileCells(page)).toEqual(expected);
+
+  const perHundred = best.piles.reduce(
+    (sum, pile) => sum + (pile.length / slates.length) * 100 * kickShare(pile, 1.5),
+    0
+  );
+  const unsorted = 100 * kickShare(slates, 1.5);
+  await expect(
+    page.getByText(`Expected: ${perHundred.toFixed(1)} kickers per 100 joints if all`)
+  ).toContainText(`Unsorted it would be ${unsorted.toFixed(1)}`);
+});
+
+test('sets grades by natural breaks, moves one by keyboard and sets them anew', async ({
+  page
+}) => {
+  const job = await startJob(page, 'Mill yard');
+  await page.goto(`${job}/files`);
+  await page.getByLabel('Choose a CSV file').setInputFiles(READINGS);
+  await expect(page.getByText('Taken in: 2,000 slates on 6 pallets.')).toBeVisible();
+
+  await page.goto(`${job}/grades`);
+  await expect(page.getByRole('radio', { name: /Natural breaks/ })).toBeChecked();
+  await expect(page.getByRole('radio', { name: /To suit the roof/ })).toBeVisible();
+  await expect(page.getByText('Enter the roof first')).toBeVisible();
+  const set = page.getByRole('button', { name: /^Set (these grades|the grades anew)$/ });
+  await set.click();
+  await expect(page.getByText('These grades are in force.')).toBeVisible();
+  await expect(set).toBeDisabled();
+
+  const upper = page.getByRole('slider', { name: 'Boundary between 1 Thick and 2 Medium' });
+  const before = Number(await upper.getAttribute('aria-valuenow'));
+  const slates = await pileCells(page);
+  await upper.focus();
+  await page.keyboard.press('ArrowRight');
+  await expect(upper).toHaveAttribute('aria-valuetext', `${(before + 0.05).toFixed(2)} mm`);
+  await page.keyboard.press('PageUp');
+  await expect(upper).toHaveAttribute('aria-valuetext', `${(before + 0.55).toFixed(2)} mm`);
+  await page.keyboard.press('PageDown');
+  await page.keyboard.press('ArrowLeft');
+  await page.keyboard.press('ArrowDown');
+  await expect(upper).toHaveAttribute('aria-valuetext', `${(before - 0.05).toFixed(2)} mm`);
+  await expect(page.getByRole('radio', { name: /By hand/ })).toBeChecked();
+  expect(await pileCells(page)).not.toEqual(slates);
+
+  // A boundary stops at its neighbour.
+  const lower = page.getByRole('slider', { name: 'Boundary between 2 Medium and 3 Thin' });
+  await lower.focus();
+  await page.keyboard.press('End');
+  const highest = Number(await lower.getAttribute('aria-valuenow'));
+  expect(highest).toBeCloseTo(before - 0.1, 9);
+  await page.keyboard.press('PageDown');
+
+  await set.click();
+  await expect(page.getByText('These grades are in force.')).toBeVisible();
+  const kept = await lower.getAttribute('aria-valuetext');
+  await page.reload();
+  await expect(page.getByText('These grades are in force.')).toBeVisible();
+  await expect(lower).toHaveAttribute('aria-valuetext', String(kept));
+});
+
+test('a boundary follows the finger', async ({ page }) => {
+  const job = await startJob(page, 'By thumb');
+  await page.goto(`${job}/files`);
+  await page.getByLabel('Choose a CSV file').setInputFiles(READINGS);
+  await expect(page.getByText(/^Taken in:/)).toBeVisible();
+  await page.goto(`${job}/grades`);
+  const upper = page.getByRole('slider').first();
+  const box = await upper.boundingBox();
+  if (!box) throw new Error('the handle has no place on the screen');
+  expect(Math.min(box.width, box.height)).toBeGreaterThanOrEqual(48);
+  const before = Number(await upper.getAttribute('aria-valuenow'));
+  const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
+  await page.mouse.move(x, y);
+  await page.mouse.down();
+  await page.mouse.move(x + 30, y, { steps: 5 });
+  await page.mouse.up();
+  const after = Number(await upper.getAttribute('aria-valuenow'));
+  expect(after).toBeGreaterThan(before);
+  expect(Math.round(after * 100) % 5).toBe(0);
+});
+
+test('tells what new grades mean for slates that are sorted', async ({ page }) => {
+  const job = await startJob(page, 'Half sorted');
+  await page.goto(`${job}/files`);
+  await page.getByLabel('Choose a CSV file').setInputFiles(READINGS);
+  await expect(page.getByText(/^Taken in:/)).toBeVisible();
+  await page.goto(`${job}/grades`);
+  await page.getByRole('button', { name: 'Set these grades' }).click();
+  await expect(page.getByText('These grades are in force.')).toBeVisible();
+  const upper = page.getByRole('slider', { name: 'Boundary between 1 Thick and 2 Medium' });
+  const threshold = Number(await upper.getAttribute('aria-valuenow'));
+
+  // Two slates just above the boundary and one far above it go on the thick pile.
+  await page.goto(`${job}/sort`);
+  await expect(page.getByRole('button', { name: /Thick/ })).toBeVisible();
+  for (const mm of [threshold + 0.02, threshold + 0.03, threshold + 0.9]) {
+    await page.keyboard.type(mm.toFixed(2));
+    await page.keyboard.press('Enter');
+    await expect(page.getByRole('main')).toContainText(`${mm.toFixed(2)} mm`);
+    await expect(page.getByRole('main')).toContainText('saved');
+  }
+
+  await page.goto(`${job}/grades`);
+  await upper.focus();
+  await page.keyboard.press('ArrowRight');
+  await expect(page.getByText(/3 slates were sorted under the grades of/)).toBeVisible();
+  await expect(page.getByText(/They keep the grades they were sorted under/)).toBeVisible();
+  const again = page.getByRole('table', { name: 'Slates to look at again' }).first();
+  await expect(again.locator('tbody tr')).toHaveCount(1);
+  await expect(again.locator('tbody tr')).toContainText('1 Thick → 2 Medium');
+  await expect(again.locator('tbody td').nth(1)).toHaveText('2');
+
+  await page.getByRole('button', { name: 'Set the grades anew' }).click();
+  await expect(page.getByText('These grades are in force.')).toBeVisible();
+  await expect(page.getByText(/3 slates were sorted under the grades of/)).toBeVisible();
+});
+
+test('the four ways stand side by side, with the one that suits the roof', async ({ page }) => {
+  const job = await openExample(page);
+  await page.goto(`${job}/grades`);
+  const suited = page.getByRole('radio', { name: /To suit the roof/ });
+  await expect(suited).toHaveAccessibleName(/\d/);
+  await page.getByText('The four ways side by side').click();
+  const table = page.getByRole('region', { name: 'The four ways side by side' }).getByRole('table');
+  await expect(table.locator('thead th')).toHaveText([
+    'Figure',
+    'Natural breaks',
+    'To suit the roof',
+    'Equal shares',
+    'By hand',
+    'Unsorted',
+    'Perfect order'
+  ]);
+  const kickers = (await table.locator('tbody tr').first().locator('td').allInnerTexts()).map(
+    Number
+  );
+  const [natural, suits, equal, , unsorted, perfect] = kickers;
+  expect(suits).toBeLessThanOrEqual(natural);
+  expect(suits).toBeLessThanOrEqual(equal);
+  expect(perfect).toBeLessThanOrEqual(suits);
+  expect(unsorted).toBeGreaterThan(natural);
+});
+
+test('says what to do without readings, with taps only, and with too few thicknesses', async ({
+  page
+}) => {
+  const empty = await startJob(page, 'Empty');
+  await page.goto(`${empty}/grades`);
+  await expect(page.getByText('Nothing is gauged yet')).toBeVisible();
+  await expect(page.getByRole('link', { name: 'Measure slates' })).toHaveAttribute(
+    'href',
+    /\/sort$/
+  );
+  await expect(page.getByRole('link', { name: 'Take in a file' })).toHaveAttribute(
+    'href',
+    /\/files$/
+  );
+
+  const taps = await startJob(page, 'Taps only');
+  await takeIn(page, taps, 'pallet,grade\nA,thick\nA,thin\nA,medium\n');
+  await page.goto(`${taps}/grades`);
+  await expect(
+    page.getByText(/3 slates were put on piles by hand and none was gauged/)
+  ).toBeVisible();
+
+  const one = await startJob(page, 'One thickness');
+  await takeIn(page, one, 'pallet,thickness_mm\nA,6.00\nA,6.00\nB,6.00\n');
+  await page.goto(`${one}/grades`);
+  await expect(page.getByText('Every slate gauged is 6.00 mm thick')).toBeVisible();
+  await expect(page.getByRole('button', { name: /^Set/ })).toHaveCount(0);
+
+  const few = await startJob(page, 'Three thicknesses');
+  await takeIn(page, few, 'pallet,thickness_mm\nA,5.00\nA,6.00\nB,7.00\nB,7.00\n');
+  await page.goto(`${few}/grades`);
+  await choosePiles(page, 5);
+  await expect(page.getByText('The slates gauged have 3 different thicknesses')).toBeVisible();
+  await choosePiles(page, 3);
+  await expect(page.getByRole('button', { name: 'Set these grades' })).toBeEnabled();
+  await expect(page.getByText(/^Only 4 readings/)).toBeVisible();
+});
+
+test('a gauge study gives the repeatability that sorting then reckons with', async ({ page }) => {
+  const job = await startJob(page, 'Gauge study');
+  await takeIn(page, job, 'pallet,thickness_mm\nA,5.00\nA,6.00\nB,7.00\nB,7.40\n');
+  await page.goto(`${job}/grades`);
+  await page.getByRole('heading', { name: 'Gauge study' }).click();
+  await page.getByLabel('Slates', { exact: true }).selectOption('5');
+  await page.getByLabel('People').selectOption('1');
+  await page.getByRole('button', { name: 'Begin the study' }).click();
+
+  const rounds = [
+    ['5.00', '6.00', '7.00', '5.50', '6.50'],
+    ['5.10', '6.00', '7,10', '5.50', '6.60']
+  ];
+  const entry = page.getByLabel('Reading', { exact: true });
+  await entry.fill('60');
+  await entry.press('Enter');
+  await expect(page.getByText('A slate is between 1.5 and 40 mm thick.')).toBeVisible();
+  for (const [round, readings] of rounds.entries())
+    for (const [slate, reading] of readings.entries()) {
+      await expect(
+        page.getByText(`Person 1: slate ${slate + 1}, round ${round + 1}`)
+      ).toBeVisible();
+      await entry.fill(reading);
+      await entry.press('Enter');
+    }
+  await expect(page.getByText('10 of 10 readings')).toBeVisible();
+
+  // One person: interaction and error are one, so the spread is that of the differences about their
+  // mean: squares (0.1 − 0.06)² … over 2 · 4, with the rounds' own difference kept apart.
+  const differences = rounds[0].map(
+    (first, slate) => Number(rounds[1][slate].replace(',', '.')) - Number(first)
+  );
+  const repeatability = Math.sqrt(differences.reduce((sum, d) => sum + d * d, 0) / (2 * 5));
+  const row = page.getByRole('row', { name: /^Repeatability, SD/ });
+  await expect(row.getByRole('cell').first()).toHaveText(`${repeatability.toFixed(3)} mm`);
+
+  await page.getByRole('button', { name: 'Keep this study' }).click();
+  await expect(
+    page.getByText(`Kept study: repeatability SD ${repeatability.toFixed(3)} mm.`)
+  ).toBeVisible();
+  await page.getByText('As really sorted: gauge and hand').click();
+  await expect(page.getByText(`Gauge, SD ${repeatability.toFixed(2)} mm`)).toBeVisible();
+});
+
+test('the kick allowance is kept for the job, and refused beside the field', async ({ page }) => {
+  const job = await startJob(page, 'Allowance');
+  await takeIn(page, job, 'pallet,thickness_mm\nA,5.00\nA,6.00\nB,7.00\nB,7.40\n');
+  await page.goto(`${job}/grades`);
+  const field = page.getByLabel('Kick allowance');
+  await field.fill('abc');
+  await field.press('Tab');
+  await expect(page.getByText('Type a step from 0 to 20 mm')).toBeVisible();
+  await field.fill('0,5');
+  await field.press('Tab');
+  await expect(page.getByText(/^Last saved: settings/)).toBeVisible();
+  await page.reload();
+  await expect(field).toHaveValue('0.5');
+});
+
+test('every part is accessible and nothing leaves a narrow screen', async ({ page }) => {
+  const job = await openExample(page);
+  await page.goto(`${job}/grades`);
+  await expect(page.getByRole('slider').first()).toBeVisible();
+  await choosePiles(page, 8);
+  await page.getByRole('radio', { name: /Natural breaks/ }).check();
+  await openAll(page);
+  await expect(page.getByRole('heading', { name: 'How many more slates?' })).toBeVisible();
+  await expect(page.getByText(/Sorter: /).first()).toBeVisible();
+  const found = await new AxeBuilder({ page })
+    .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'])
+    .analyze();
+  expect(found.violations.map(({ id, nodes }) => [id, nodes.map(({ target }) => target)])).toEqual(
+    []
+  );
+  for (const width of [320, 390, 844, 1280]) {
+    await page.setViewportSize({ width, height: width === 844 ? 390 : 844 });
+    const over = () =>
+      page.evaluate(
+        () => document.documentElement.scrollWidth - document.documentElement.clientWidth
+      );
+    await expect.poll(over, `at ${width} px`).toBeLessThanOrEqual(0);
+  }
+});
