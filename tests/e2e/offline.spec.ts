@@ -81,7 +81,7 @@ test.describe('without a network', () => {
     const list = join(site.folder, 'workers.json');
     const workers = readFileSync(list, 'utf8');
     writeFileSync(list, '["/not-there.js"]');
-    const tried = page.waitForEvent('console', ({ text }) => text().includes('tried'));
+    const tried = page.waitForEvent('console', (message) => message.text() === 'tried');
     await page.addInitScript(() => {
       void navigator.serviceWorker.getRegistration().then(function look(found): unknown {
         if (found?.installing)

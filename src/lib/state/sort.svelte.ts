@@ -120,7 +120,6 @@ export class SortState {
       .catch(() => undefined); // a database that fails shows itself at the next act
     this.#useUnit(this.#job().settings.readingUnit === 'in' ? 'inch' : 'mm');
     this.isUnitKnown = this.#unitMark.isSet;
-    void this.checks.learn();
     const stop = this.input.listen(page, field);
     return () => {
       stop();

@@ -22,6 +22,7 @@ export class SpotChecks {
   readonly #sorter: () => string;
   readonly #random: () => number;
   #interval = AT_FIRST;
+  #isHandKnown = false;
   #timer = $state.raw<CheckTimer>({ tapsUntil: AT_FIRST, askedFor: null });
   #last = $state.raw<TappedSlate>();
 
@@ -38,6 +39,8 @@ export class SpotChecks {
 
   /** A slate was tapped; true when a question comes up with it. */
   tapped(slate: TappedSlate): boolean {
+    // Not before the first tap: what it takes to learn would slow the screen's start.
+    if (!this.#isHandKnown) void this.learn();
     this.#last = slate;
     this.#timer = afterTap(this.#timer, this.#interval, this.#random());
     return this.#timer.askedFor === 0;
@@ -58,8 +61,11 @@ export class SpotChecks {
   async learn(): Promise<void> {
     const { view, grades, piles } = this.#job();
     if (!grades) return;
+    this.#isHandKnown = true;
     const checks = checksOf(view, this.#sorter(), grades.gradesId);
-    const { learnHand, tapsBetweenChecks } = await import('$lib/engine/estimates');
+    const estimates = await import('$lib/engine/estimates').catch(() => undefined);
+    if (!estimates) return; // not on the device yet: the questions keep their first pace
+    const { learnHand, tapsBetweenChecks } = estimates;
     const hand = learnHand(
       checks.filter(({ pile }) => pile <= piles),
       piles
