@@ -21,8 +21,8 @@ declare global {
 }
 
 /** Gives the page two ways to lose its connection. */
-function letConnectionsFall(page: Page): Promise<void> {
-  return page.addInitScript(() => {
+async function letConnectionsFall(page: Page): Promise<void> {
+  await page.addInitScript(() => {
     const open = IDBFactory.prototype.open;
     let connections: IDBDatabase[] = [];
     IDBFactory.prototype.open = function (...given) {

@@ -1,0 +1,48 @@
+/**
+ * Weighs the JavaScript that each screen fetches before a person can do anything: gzipped as a
+ * server sends it, in a browser with an empty cache. Aim: at most 120 kB on any screen.
+ */
+import { chromium } from '@playwright/test';
+import { BUILD, serve } from '../../scripts/serve.js';
+import { MOST_BYTES, firstLoad } from '../faults/first-load.ts';
+
+const SCREENS = [
+  '',
+  '/delivery',
+  '/sort',
+  '/grades',
+  '/roof',
+  '/courses',
+  '/lay',
+  '/sheet',
+  '/files'
+];
+
+const site = await serve(0);
+const browser = await chromium.launch({
+  executablePath: process.env.CHROMIUM_PATH ?? '/usr/bin/chromium',
+  args: ['--no-sandbox', '--disable-gpu']
+});
+const context = await browser.newContext({ baseURL: site.url, serviceWorkers: 'block' });
+const page = await context.newPage();
+await page.goto('/');
+await page.getByRole('button', { name: 'Open the worked example' }).click();
+await page.waitForURL(/\/job\//);
+const job = new URL(page.url()).pathname;
+let heaviest = 0;
+console.log('screen | scripts | kB | gzipped kB');
+for (const address of ['/', '/settings', ...SCREENS.map((screen) => `${job}${screen}`)]) {
+  const fresh = await browser.newContext({
+    baseURL: site.url,
+    serviceWorkers: 'block',
+    storageState: await context.storageState({ indexedDB: true })
+  });
+  const { files, bytes, gzipped } = await firstLoad(await fresh.newPage(), address, BUILD);
+  await fresh.close();
+  heaviest = Math.max(heaviest, gzipped);
+  const kilobytes = [bytes, gzipped].map((size) => (size / 1000).toFixed(1));
+  console.log(`${address.replace(job, '/job/…')} | ${files} | ${kilobytes.join(' | ')}`);
+}
+console.log(`heaviest ${(heaviest / 1000).toFixed(1)} kB, aim ${MOST_BYTES / 1000} kB`);
+await browser.close();
+site.close();

@@ -1,0 +1,27 @@
+import { BUILD } from '../../scripts/serve.js';
+import { MOST_BYTES, firstLoad } from '../faults/first-load.ts';
+import { expect, openExample, test } from './helpers.ts';
+
+// The worker of the app fetches everything for offline use; here only what a page waits for counts.
+test.use({ serviceWorkers: 'block' });
+
+test('the job list, a job and Sort open with at most 120 kB of gzipped JavaScript', async ({
+  browser,
+  baseURL
+}) => {
+  const context = await browser.newContext({ baseURL, serviceWorkers: 'block' });
+  const page = await context.newPage();
+  const job = await openExample(page);
+  await page.goto('about:blank');
+  for (const [screen, address] of [
+    ['job list', '/'],
+    ['job', job],
+    ['Sort', `${job}/sort`]
+  ]) {
+    const { files, gzipped } = await firstLoad(page, address, process.env.SITE_FOLDER ?? BUILD);
+    console.log(`first load: ${screen}: ${files} scripts, ${(gzipped / 1000).toFixed(1)} kB`);
+    expect(files, screen).toBeGreaterThan(3);
+    expect(gzipped, screen).toBeLessThanOrEqual(MOST_BYTES);
+  }
+  await context.close();
+});

@@ -1,0 +1,36 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { gzipSync } from 'node:zlib';
+import type { Page } from '@playwright/test';
+
+/** Most gzipped JavaScript that may come before a person can do anything, bytes. */
+export const MOST_BYTES = 120_000;
+
+/** Scripts fetched while a page opens, and their size as a server would send it. */
+export interface FirstLoad {
+  readonly files: number;
+  readonly bytes: number;
+  readonly gzipped: number;
+}
+
+/**
+ * Opens a page with an empty cache and counts the scripts that came until the network was quiet.
+ *
+ * @param folder where the built app is, to gzip its files as a server does
+ */
+export async function firstLoad(page: Page, address: string, folder: string): Promise<FirstLoad> {
+  const paths = new Set<string>();
+  const note = (request: { url(): string; resourceType(): string }): void => {
+    const { pathname } = new URL(request.url());
+    if (pathname.endsWith('.js') && request.resourceType() === 'script') paths.add(pathname);
+  };
+  page.on('request', note);
+  await page.goto(address, { waitUntil: 'networkidle' });
+  page.off('request', note);
+  const contents = [...paths].map((path) => readFileSync(join(folder, path)));
+  return {
+    files: contents.length,
+    bytes: contents.reduce((sum, content) => sum + content.length, 0),
+    gzipped: contents.reduce((sum, content) => sum + gzipSync(content, { level: 9 }).length, 0)
+  };
+}
