@@ -62,6 +62,7 @@ export const lay = {
   mayNotHere: (mm: string, chance: string) =>
     `No: ${mm} would kick with a neighbour in ${chance} of joints here.`,
   mayElsewhere: 'It may lie in:',
+  mayAlso: 'It may also lie in:',
   mayNowhere: 'It may lie in no course that is left. Set it aside.',
   place: (slope: string, from: number, to: number, pile: string) =>
     from === to

@@ -1,0 +1,139 @@
+import AxeBuilder from '@axe-core/playwright';
+import type { Page } from '@playwright/test';
+import { adoptPlan, isTooWide, totalsOfTables, twoSlopes } from './courses-job.ts';
+import { expect, startJob, test } from './helpers.ts';
+import { type SeedAct, eventsOf, seedJob } from './seed-job.ts';
+
+async function ready(
+  page: Page,
+  acts: readonly SeedAct[] = twoSlopes(260)
+): Promise<{ job: string; jobId: string }> {
+  const jobId = await seedJob(page, acts);
+  await adoptPlan(page, `/job/${jobId}`);
+  await page.goto(`/job/${jobId}/lay`);
+  return { job: `/job/${jobId}`, jobId };
+}
+
+test('without a plan the screen leads to Courses', async ({ page }) => {
+  const job = await startJob(page, 'No plan');
+  await page.goto(`${job}/lay`);
+  await page.getByRole('link', { name: 'Go to Courses' }).click();
+  await expect(page).toHaveURL(/\/courses$/);
+});
+
+test('three courses laid, five slates lost, the rest planned again, and one undone', async ({
+  page
+}) => {
+  const { job, jobId } = await ready(page);
+  const laid = page.getByRole('button', { name: 'Course laid' });
+  for (let course = 1; course <= 3; course++) {
+    await laid.click();
+    await expect(page.getByText(`${course} of 24 courses laid`)).toBeVisible();
+  }
+  await page.getByRole('button', { name: 'Several' }).click();
+  await page.getByLabel('How many broke?').fill('0');
+  await page.getByRole('button', { name: 'Record' }).click();
+  await expect(page.getByText(/^Give a whole number from 1/)).toBeVisible();
+  await page.getByLabel('How many broke?').fill('5');
+  await page.getByRole('button', { name: 'Record' }).click();
+  await expect(page.getByText(/^Saved: 5 slates of/)).toBeVisible();
+
+  await page.getByRole('button', { name: 'Plan the rest again' }).click();
+  await expect(page.getByText(/no course would change|would change\./)).toBeVisible();
+
+  const events = await eventsOf(page, jobId);
+  expect(events.filter(({ type }) => type === 'courseLaid')).toHaveLength(3);
+  expect(events.find(({ type }) => type === 'slatesLost')?.body).toMatchObject({
+    slates: 5,
+    reason: 'broken'
+  });
+
+  await page.getByRole('button', { name: /^Undo: 5 slates/ }).click();
+  await expect(page.getByText('Taken back.')).toBeVisible();
+  await page.getByRole('button', { name: /^Undo: .*course/ }).click();
+  await expect(page.getByText('2 of 24 courses laid')).toBeVisible();
+  await page.reload();
+  await expect(page.getByText('2 of 24 courses laid')).toBeVisible();
+
+  await page.goto(`${job}/courses`);
+  await expect(page.getByText(/^Laid in part: 2 of 24 courses/)).toBeVisible();
+  const { slates } = await totalsOfTables(page);
+  expect(slates).toBeGreaterThan(400);
+});
+
+test('a pile that ran out makes the rest short or different, and the new plan is adopted', async ({
+  page
+}) => {
+  const { jobId } = await ready(page);
+  await page.getByRole('button', { name: 'Course laid' }).click();
+  await expect(page.getByText('1 of 24 courses laid')).toBeVisible();
+  await page.getByRole('button', { name: 'Several' }).click();
+  await page.getByRole('button', { name: '1 Thick' }).last().click();
+  await page.getByLabel('How many broke?').fill('150');
+  await page.getByRole('button', { name: 'Record' }).click();
+  await expect(page.getByText(/^Saved: 150 slates of 1 Thick lost/)).toBeVisible();
+  await page.getByRole('button', { name: 'Plan the rest again' }).click();
+  await expect(page.getByRole('table', { name: 'What changes' })).toBeVisible();
+  await page.getByRole('button', { name: 'Use the new plan' }).click();
+  await expect(page.getByRole('table', { name: 'What changes' })).toHaveCount(0);
+  const plans = (await eventsOf(page, jobId)).filter(({ type }) => type === 'planAdopted');
+  expect(plans).toHaveLength(2);
+  // the whole roof is in the new plan, the laid course too
+  expect((plans[1].body.courses as unknown[]).length).toBe(24);
+  await page.getByRole('button', { name: 'Plan the rest again' }).click();
+  await expect(page.getByText(/no course would change/)).toBeVisible();
+});
+
+test('a rogue is told where it may lie', async ({ page }) => {
+  const { jobId } = await ready(page, twoSlopes(190));
+  await page.getByRole('button', { name: 'Rogue slate' }).click();
+  await page.getByLabel('Its thickness').fill('abc');
+  await page.getByRole('button', { name: 'Check it' }).click();
+  await expect(page.getByText('Give a thickness from 1.5 to 40 mm.')).toBeVisible();
+  await page.getByLabel('Its thickness').fill('6,8');
+  await page.getByRole('button', { name: 'Check it' }).click();
+  await expect(page.getByText(/^Yes: 6.80 mm may lie in this course/)).toBeVisible();
+  await page.getByLabel('Its thickness').fill('4.3');
+  await page.getByRole('button', { name: 'Check it' }).click();
+  await expect(page.getByText(/^No: 4.30 mm would kick/)).toBeVisible();
+  await expect(page.getByText(/courses? \d+( to 12)? \(3 Thin\)/).first()).toBeVisible();
+  await page.getByLabel('Its thickness').fill('20');
+  await page.getByRole('button', { name: 'Check it' }).click();
+  await expect(page.getByText(/It may lie in no course that is left/)).toBeVisible();
+  await page.getByRole('button', { name: 'Set it aside' }).click();
+  await expect(page.getByText(/^Saved: 1 slate of 1 Thick lost/)).toBeVisible();
+  const lost = (await eventsOf(page, jobId)).find(({ type }) => type === 'slatesLost');
+  expect(lost?.body).toMatchObject({ reason: 'rogue', thicknessHundredths: 2000 });
+});
+
+test('every course laid ends in one clear sentence', async ({ page }) => {
+  await ready(
+    page,
+    twoSlopes(260).filter(({ body }) => body.name !== 'North')
+  );
+  const laid = page.getByRole('button', { name: 'Course laid' });
+  for (let course = 1; course <= 12; course++) {
+    await laid.click();
+    if (course < 12) await expect(page.getByText(`${course} of 12 courses laid`)).toBeVisible();
+  }
+  await expect(page.getByText('All 12 courses are laid.')).toBeVisible();
+  await expect(laid).toHaveCount(0);
+});
+
+test('big enough for gloves, sound for a screen reader, narrow enough for 320 px', async ({
+  page
+}) => {
+  await ready(page);
+  for (const name of ['Course laid', /1 broken/, 'Several', 'Rogue slate', 'Pile ran out']) {
+    const box = await page.getByRole('button', { name }).boundingBox();
+    expect(box?.height, String(name)).toBeGreaterThanOrEqual(126);
+  }
+  const { violations } = await new AxeBuilder({ page })
+    .withTags(['wcag2a', 'wcag2aa', 'wcag21aa', 'wcag22aa'])
+    .analyze();
+  expect(violations.map(({ id, nodes }) => `${id}: ${nodes[0].html}`)).toEqual([]);
+  await page.setViewportSize({ width: 320, height: 640 });
+  expect(await isTooWide(page)).toBe(false);
+  await page.getByRole('button', { name: 'Pile ran out' }).click();
+  expect(await isTooWide(page)).toBe(false);
+});
