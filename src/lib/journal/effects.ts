@@ -2,7 +2,7 @@ import type { JournalEvent } from './events.ts';
 import type { ViewDraft } from './draft.ts';
 import { clockOfId } from './ids.ts';
 import { type Register, addSetting, removeSetting } from './register.ts';
-import type { Counts, PilePart } from './view.ts';
+import { type Counts, type PilePart, dayKey } from './view.ts';
 
 /** 1 to count an event in, −1 to take it out again. */
 export type Sign = 1 | -1;
@@ -61,7 +61,7 @@ export function count(draft: ViewDraft, event: JournalEvent, sign: Sign): void {
       const pile = pileIn(pallet.piles, `${event.body.gradesId ?? ''}|${event.body.pile}`);
       add(pile.tapped, event.sorter, sign);
       dropEmptyPiles(pallet.piles);
-      return add(pallet.minutes, minuteOf(event), sign);
+      return addMinute(draft, event, event.body.palletId, sign);
     }
     case 'slateSetAside':
       return countSetAside(draft, event, sign);
@@ -94,7 +94,7 @@ function countGauged(draft: ViewDraft, event: Of<'slateGauged'>, sign: Sign): vo
   } else {
     add(pileIn(pallet.piles, `${gradesId ?? ''}|${pile ?? 0}`).gauged, thickness, sign);
     dropEmptyPiles(pallet.piles);
-    add(pallet.minutes, minuteOf(event), sign);
+    addMinute(draft, event, palletId, sign);
   }
   if (points.length > 1) add(pallet.taper, String(Math.max(...points) - Math.min(...points)), sign);
 }
@@ -106,7 +106,7 @@ function countSetAside(draft: ViewDraft, event: Of<'slateSetAside'>, sign: Sign)
   if (sample) {
     const slate = { palletId, points: points ?? [], sample, setAside: reason };
     set(draft.part('sample').slates, event, slate, sign);
-  } else add(pallet.minutes, minuteOf(event), sign);
+  } else addMinute(draft, event, palletId, sign);
 }
 
 function set<T>(register: Register<T>, event: JournalEvent, value: T, sign: Sign): void {
@@ -149,7 +149,8 @@ function isEmpty(counts: Counts): boolean {
   return true;
 }
 
-/** The minute an event was made in, from the clock in its id, which never runs backwards. */
-function minuteOf(event: JournalEvent): string {
-  return String(Math.floor(clockOfId(event.id) / 60_000));
+/** Counts a sorted slate by the minute of its event: the clock in its id, which never runs back. */
+function addMinute(draft: ViewDraft, event: JournalEvent, palletId: string, sign: Sign): void {
+  const minute = Math.floor(clockOfId(event.id) / 60_000);
+  add(draft.part(dayKey(palletId, minute)).minutes, String(minute), sign);
 }

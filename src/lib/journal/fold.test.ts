@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { readEvent } from './events.ts';
 import { EMPTY_VIEW, foldAll } from './fold.ts';
 import { current } from './register.ts';
-import { canonicalView, palletIds, partOf, sorterNames } from './view.ts';
+import { canonicalView, minutesOfPallet, palletIds, partOf, sorterNames } from './view.ts';
 
 const JOB = '018f0000-0000-7000-8000-000000000001';
 const idAt = (place: number) => `0000${String(place).padStart(4, '0')}-0000-7000-8000-000000000000`;
@@ -42,7 +42,21 @@ describe('foldAll', () => {
     });
     expect(pallet.taper).toEqual({ 21: 1 });
     // The clocks in the two ids stand at 65,536 and 131,072 ms.
-    expect(pallet.minutes).toEqual({ 1: 1, 2: 1 });
+    expect(minutesOfPallet(view, 'p1')).toEqual({ 1: 1, 2: 1 });
+    expect(partOf(view, 'day:p1|0').minutes).toEqual({ 1: 1, 2: 1 });
+  });
+
+  it('keeps the minutes of each day in a part of their own, so that no part grows with the days', () => {
+    const tapAt = (place: number) =>
+      eventAt(place, 'slateTapped', { palletId: 'p1', pile: 1, gradesId: 'g' });
+    // The clocks in the ids stand in minutes 1, 1,440 and 4,473: on three days.
+    const first = foldAll([tapAt(1)]);
+    const view = foldAll([tapAt(527), tapAt(1000)], first);
+    expect(partOf(view, 'day:p1|0')).toBe(partOf(first, 'day:p1|0'));
+    expect(Object.keys(minutesOfPallet(view, 'p1'))).toEqual(['1', '1440', '4473']);
+    expect(JSON.stringify(partOf(view, 'pallet:p1')).length).toBe(
+      JSON.stringify(partOf(first, 'pallet:p1')).length
+    );
   });
 
   it('counts the unsorted sample apart: on no pile and in no minute', () => {
@@ -50,7 +64,7 @@ describe('foldAll', () => {
     const pallet = partOf(view, 'pallet:p1');
     expect(pallet.sampled).toEqual({ 600: 1 });
     expect(pallet.piles).toEqual({});
-    expect(pallet.minutes).toEqual({});
+    expect(minutesOfPallet(view, 'p1')).toEqual({});
     expect(partOf(view, 'sample').slates).toHaveLength(1);
   });
 

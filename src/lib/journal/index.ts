@@ -39,8 +39,10 @@ export {
   type PilePart,
   type SampledSlate,
   canonicalView,
+  dayKey,
   emptyPart,
   isEmptyPart,
+  minutesOfPallet,
   palletIds,
   partOf,
   sorterNames

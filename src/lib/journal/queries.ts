@@ -182,5 +182,10 @@ export function sum(counts: Counts): number {
 }
 
 function isInUse(part: PalletPart): boolean {
-  return part.declared.length > 0 || Object.keys(part.minutes).length > 0 || sum(part.sampled) > 0;
+  return part.declared.length > 0 || hasSorted(part) || sum(part.sampled) > 0;
+}
+
+/** Whether some slate of a pallet was piled or set aside. */
+function hasSorted({ piles, setAside }: PalletPart): boolean {
+  return Object.keys(piles).length > 0 || Object.keys(setAside).length > 0;
 }

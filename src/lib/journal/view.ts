@@ -3,7 +3,7 @@ import { canonicalJson } from './canonical.ts';
 import type { Register } from './register.ts';
 
 /** Raise when the shape or meaning of any part changes: stored views are then rebuilt from events. */
-export const VIEW_VERSION = 1;
+export const VIEW_VERSION = 2;
 
 /** How many slates have each thickness: whole hundredths of a millimetre → slates. */
 export type Counts = Record<string, number>;
@@ -56,7 +56,14 @@ export interface PalletPart {
   taper: Counts;
   /** By `reason|use`. */
   setAside: Counts;
-  /** Slates sorted in each minute since 1970, from the ids of their events. */
+}
+
+/**
+ * Slates of one pallet sorted in each minute of one day. Days stand apart from the pallet, so that
+ * an act does not rewrite the days before it.
+ */
+export interface DayPart {
+  /** Minute since 1970, from the ids of the events → slates. */
   minutes: Counts;
 }
 
@@ -93,14 +100,16 @@ export interface SingleParts {
   voids: VoidsPart;
 }
 
-/** All parts by key; `pallet:ID` and `sorter:NICKNAME` beside the single ones. */
-export type PartKey = keyof SingleParts | `pallet:${string}` | `sorter:${string}`;
+/** All parts by key; `pallet:ID`, `day:ID|DAY` and `sorter:NICKNAME` beside the single ones. */
+export type PartKey = keyof SingleParts | `pallet:${string}` | `day:${string}` | `sorter:${string}`;
 export type PartOf<K extends PartKey> = K extends keyof SingleParts
   ? SingleParts[K]
   : K extends `pallet:${string}`
     ? PalletPart
-    : SorterPart;
-export type AnyPart = SingleParts[keyof SingleParts] | PalletPart | SorterPart;
+    : K extends `day:${string}`
+      ? DayPart
+      : SorterPart;
+export type AnyPart = SingleParts[keyof SingleParts] | PalletPart | DayPart | SorterPart;
 
 /**
  * A job's view: a fold of its events in parts, each small and stored on its own, so that one act
@@ -139,11 +148,11 @@ export function emptyPart<K extends PartKey>(key: K): PartOf<K> {
       piles: {},
       sampled: {},
       taper: {},
-      setAside: {},
-      minutes: {}
+      setAside: {}
     };
     return pallet as PartOf<K>;
   }
+  if (key.startsWith('day:')) return { minutes: {} } as unknown as PartOf<K>;
   return { checks: {} } as unknown as PartOf<K>;
 }
 
@@ -180,4 +189,19 @@ export function sorterNames(view: JobView): string[] {
     .filter((key) => key.startsWith('sorter:'))
     .map((key) => key.slice('sorter:'.length))
     .sort();
+}
+
+const MINUTES_A_DAY = 1440;
+
+/** The key of the part that holds a minute of a pallet. */
+export function dayKey(palletId: string, minute: number): `day:${string}` {
+  return `day:${palletId}|${Math.floor(minute / MINUTES_A_DAY)}`;
+}
+
+/** Slates sorted of a pallet in each minute since 1970. Linear in the days and minutes of sorting. */
+export function minutesOfPallet(view: JobView, palletId: string): Counts {
+  const minutes: Counts = {};
+  for (const [key, part] of view)
+    if (key.startsWith(`day:${palletId}|`)) Object.assign(minutes, (part as DayPart).minutes);
+  return minutes;
 }

@@ -7,6 +7,7 @@ import {
   clockOfId,
   current,
   meanHundredths,
+  minutesOfPallet,
   partOf,
   tallyPallets
 } from '$lib/journal';
@@ -66,7 +67,7 @@ export function drawInForce(view: JobView): Draw | undefined {
  */
 export function sortingBegan(view: JobView, palletId: string): number | undefined {
   let first: number | undefined;
-  for (const key in partOf(view, `pallet:${palletId}`).minutes)
+  for (const key in minutesOfPallet(view, palletId))
     first = Math.min(first ?? Infinity, Number(key));
   return first;
 }

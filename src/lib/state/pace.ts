@@ -1,4 +1,4 @@
-import { type Counts, type JobView, palletIds, partOf } from '$lib/journal';
+import { type JobView, minutesOfPallet, palletIds } from '$lib/journal';
 
 /** A pause longer than this, in minutes, is a break and no sorting. Ours. */
 const BREAK_MINUTES = 6;
@@ -21,7 +21,7 @@ export interface Pace {
 export function minutesOf(view: JobView): Map<number, number> {
   const total = new Map<number, number>();
   for (const palletId of palletIds(view)) {
-    const minutes: Counts = partOf(view, `pallet:${palletId}`).minutes;
+    const minutes = minutesOfPallet(view, palletId);
     for (const key of Object.keys(minutes))
       total.set(Number(key), (total.get(Number(key)) ?? 0) + minutes[key]);
   }
