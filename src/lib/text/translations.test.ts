@@ -65,7 +65,7 @@ describe('plural forms by CLDR', () => {
 });
 
 describe('words', () => {
-  beforeAll(() => words.load('sort'));
+  beforeAll(() => words.load('sort', 'jobs'));
 
   it('change language, keep English where a section is missing, and write numbers its way', async () => {
     expect(words.text.sort.title).toBe(en.sort.title);

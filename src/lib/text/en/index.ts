@@ -1,18 +1,18 @@
 import { common } from './common.ts';
-import { files } from './files.ts';
-import { jobs } from './jobs.ts';
-import { settings } from './settings.ts';
 
-/** The sections that every start needs, and those of the first pages. */
-const first = { common, files, jobs, settings };
+/** The section that every start needs. */
+const first = { common };
 
 /** The sections that a screen fetches when it opens: they would slow down every start. */
 export const LATER = {
   courses: async () => (await import('./courses.ts')).courses,
   delivery: async () => (await import('./delivery.ts')).delivery,
+  files: async () => (await import('./files.ts')).files,
   grades: async () => (await import('./grades.ts')).grades,
+  jobs: async () => (await import('./jobs.ts')).jobs,
   lay: async () => (await import('./lay.ts')).lay,
   roof: async () => (await import('./roof.ts')).roof,
+  settings: async () => (await import('./settings.ts')).settings,
   sheet: async () => (await import('./sheet.ts')).sheet,
   sort: async () => (await import('./sort.ts')).sort,
   tags: async () => (await import('./tags.ts')).tags
