@@ -14,6 +14,8 @@ export interface CourseBand {
   readonly parts: readonly BandPart[];
   /** The whole band, to hatch, mark and choose. */
   readonly path: string;
+  /** Left end of the tails. */
+  readonly leftMm: number;
   readonly topMm: number;
   readonly bottomMm: number;
   /** Where the pile changes, from the eave's left corner. */
@@ -58,6 +60,7 @@ function bandOf(
   return {
     course: line.course,
     path: between(-edge, edge),
+    leftMm: low[0],
     topMm,
     bottomMm,
     ...(changeAtMm !== undefined && { changeAtMm }),
