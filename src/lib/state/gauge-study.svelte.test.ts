@@ -15,7 +15,13 @@ async function study(): Promise<{ job: JobState; study: GaugeStudy }> {
   await job.act({ type: 'jobOpened', body: { name: 'Job' } });
   const grades = new GradesState(() => job);
   await grades.load();
-  return { job, study: new GaugeStudy(() => job, grades) };
+  return {
+    job,
+    study: new GaugeStudy(
+      () => job,
+      () => grades
+    )
+  };
 }
 
 describe('a guided gauge study', () => {

@@ -27,7 +27,7 @@ export interface StudyStep {
  */
 export class GaugeStudy {
   readonly #job: () => JobState;
-  readonly #grades: GradesState;
+  readonly #grades: () => GradesState;
   isOpen = $state(false);
   size = $state.raw<StudySize>({ parts: 10, sorters: 2, trials: 2 });
   names = $state<string[]>(['', '', '']);
@@ -37,7 +37,7 @@ export class GaugeStudy {
   refused = $state.raw<Exclude<Reading, { ok: true }>>();
   isKeeping = $state(false);
 
-  constructor(job: () => JobState, grades: GradesState) {
+  constructor(job: () => JobState, grades: () => GradesState) {
     this.#job = job;
     this.#grades = grades;
   }
@@ -75,7 +75,7 @@ export class GaugeStudy {
 
   /** What the study says, once it is complete and the statistics are loaded. */
   readonly result = $derived.by(() => {
-    const { estimates } = this.#grades;
+    const { estimates } = this.#grades();
     if (!this.isComplete || !estimates) return undefined;
     const inMm = this.table.map((part) => part.map((trials) => trials.map(fromHundredths)));
     return { ranges: estimates.averageRangeStudy(inMm), anova: estimates.anovaStudy(inMm) };

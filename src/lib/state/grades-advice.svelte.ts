@@ -31,17 +31,17 @@ export interface Regrade {
 /** What is known of the sorting: hands, gauge, drift, and what a change would cost. */
 export class GradesAdvice {
   readonly #job: () => JobState;
-  readonly #grades: GradesState;
+  readonly #grades: () => GradesState;
   /** The ± that is near enough for the count of a pile, slates; undefined: a fortieth of the stock. */
   #withinSlates = $state<number>();
 
-  constructor(job: () => JobState, grades: GradesState) {
+  constructor(job: () => JobState, grades: () => GradesState) {
     this.#job = job;
     this.#grades = grades;
   }
 
   get withinSlates(): number {
-    return this.#withinSlates ?? Math.max(1, Math.round(this.#grades.stockSlates / 40));
+    return this.#withinSlates ?? Math.max(1, Math.round(this.#grades().stockSlates / 40));
   }
   set withinSlates(slates: number) {
     this.#withinSlates = slates;
@@ -49,14 +49,14 @@ export class GradesAdvice {
 
   /** How many more slates to gauge, and of which pallets; undefined while that loads. */
   readonly sample = $derived.by(() => {
-    const { estimates, samples, thresholdsMm } = this.#grades;
+    const { estimates, samples, thresholdsMm } = this.#grades();
     if (thresholdsMm.length === 0) return undefined;
     return estimates?.sampleAdvice(samples, thresholdsMm, this.withinSlates);
   });
 
   /** Slates on piles, by the grades they were sorted under. */
   readonly sorted = $derived.by(() => {
-    const { fused } = this.#grades;
+    const { fused } = this.#grades();
     return sortedUnder(this.#job().view, (gradesId, sorter, pile) =>
       fused?.ok ? fused.told.get(toldKey(pile, handKey(gradesId, sorter))) : undefined
     );
@@ -64,7 +64,7 @@ export class GradesAdvice {
 
   /** What the boundaries shown would mean for slates sorted under other ones. */
   readonly regrades = $derived.by((): Regrade[] => {
-    const { thresholdsMm } = this.#grades;
+    const { thresholdsMm } = this.#grades();
     return this.sorted.flatMap((sorted) => {
       const oldMm = this.#thresholdsOf(sorted.gradesId);
       if (thresholdsMm.length === 0 || !oldMm || isSame(oldMm, thresholdsMm)) return [];
@@ -80,7 +80,7 @@ export class GradesAdvice {
   /** Whether the stock has drifted from the sample that the grades in force came from. */
   readonly drift = $derived.by(() => {
     const { grades, view } = this.#job();
-    const { estimates } = this.#grades;
+    const { estimates } = this.#grades();
     if (!grades || !estimates || this.sorted.length === 0) return undefined;
     const { sample, since } = sampleAndSince(view, grades.gradesId);
     return estimates.stockDrift(sample, since);
@@ -90,7 +90,7 @@ export class GradesAdvice {
   readonly betterMove = $derived.by(() => {
     const { grades } = this.#job();
     if (!grades || this.sorted.length === 0) return undefined;
-    const { spread } = this.#grades;
+    const { spread } = this.#grades();
     const cut = naturalBreaks(spread, grades.thresholdsMm.length + 1);
     const sorted = this.sorted.find(({ gradesId }) => gradesId === grades.gradesId);
     if (!cut.ok || !sorted) return undefined;
@@ -99,25 +99,31 @@ export class GradesAdvice {
     return { thresholdsMm: cut.thresholdsMm, regrade };
   });
 
-  /** Piles that hold fewer slates, now and to come, than the plan in force takes from them. */
+  /**
+   * Piles that hold fewer slates, now and to come, than the plan takes from them; undefined without
+   * a plan for the grades in force.
+   */
   readonly shortPiles = $derived.by(() => {
     const { view, grades } = this.#job();
     const plan = current(partOf(view, 'plans').plans);
-    if (!plan || !grades || plan.gradesId !== grades.gradesId) return [];
-    const stock = stockOf(view);
-    return stock.piles.flatMap(({ pile, slates }) => {
-      const needed = plan.courses.reduce(
-        (sum, course) =>
-          sum + course.piles.reduce((own, part) => own + (part.pile === pile ? part.pieces : 0), 0),
-        0
-      );
+    if (!plan || !grades || plan.gradesId !== grades.gradesId) return undefined;
+    const parts = plan.courses.flatMap(({ piles }) => piles);
+    return stockOf(view).piles.flatMap(({ pile, slates }) => {
+      const needed = parts.reduce((sum, part) => sum + (part.pile === pile ? part.pieces : 0), 0);
       return needed > slates ? [{ pile, missing: needed - slates }] : [];
     });
   });
 
+  /** Courses that whole piles under the grades in force cannot fill any more. */
+  readonly coursesMissing = $derived.by(() => {
+    const { grades } = this.#job();
+    const figures = grades && this.#grades().figuresAt(grades.thresholdsMm);
+    return figures?.roof?.coursesMissing ?? 0;
+  });
+
   /** Every sorter under the grades in force, else under those last tapped under. */
   readonly sorters = $derived.by(() =>
-    (this.#grades.hands ?? []).map((hand) => ({
+    (this.#grades().hands ?? []).map((hand) => ({
       ...hand,
       isInForce: hand.gradesId === (this.#job().grades?.gradesId ?? ''),
       linear: hand.table ? weightedKappa(hand.table, 'linear') : undefined,
@@ -135,7 +141,7 @@ export class GradesAdvice {
 
   /** The figures as they come out of real sorting: by gauge, and by every hand that is known. */
   readonly asSorted = $derived.by(() => {
-    const { estimates, ground, thresholdsMm } = this.#grades;
+    const { estimates, ground, thresholdsMm } = this.#grades();
     if (!estimates || thresholdsMm.length === 0) return [];
     const known = this.sorters.flatMap(({ hand, ...rest }, index, all) => {
       const isLatest = all.findLastIndex(({ sorter }) => sorter === rest.sorter) === index;
@@ -151,11 +157,11 @@ export class GradesAdvice {
 
   /** When a set of grades was set; undefined for piles made before there were grades. */
   setAt(gradesId: string): string | undefined {
-    return this.#grades.history.find(({ id }) => id === gradesId)?.at;
+    return this.#grades().history.find(({ id }) => id === gradesId)?.at;
   }
 
   #thresholdsOf(gradesId: string): readonly number[] | undefined {
-    return this.#grades.history.find(({ id }) => id === gradesId)?.value.thresholdsMm;
+    return this.#grades().history.find(({ id }) => id === gradesId)?.value.thresholdsMm;
   }
 
   #regrade(sorted: SortedUnder, oldMm: readonly number[], newMm: readonly number[]): Regrade {
@@ -164,7 +170,7 @@ export class GradesAdvice {
       0
     );
     const per100 = (thresholdsMm: readonly number[]): number => {
-      const figures = this.#grades.figuresAt(thresholdsMm);
+      const figures = this.#grades().figuresAt(thresholdsMm);
       return (figures.roof ?? figures).expectedKickersPer100Joints;
     };
     return {
@@ -173,7 +179,7 @@ export class GradesAdvice {
       afterPer100: per100(newMm),
       advice:
         oldMm.length === newMm.length
-          ? regradeAdvice(this.#grades.ground, oldMm, newMm, sorted.pallets)
+          ? regradeAdvice(this.#grades().ground, oldMm, newMm, sorted.pallets)
           : undefined,
       unknownSlates: Math.max(0, Math.round(sorted.slates - known))
     };

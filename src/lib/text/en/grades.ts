@@ -25,7 +25,6 @@ export const grades = {
   tooFewThicknesses: (distinct: number, piles: number) =>
     `The slates gauged have ${many(distinct, { one: 'thickness', other: 'different thicknesses' })}; ${common.piles(piles)} need as many different ones at least. Choose fewer piles, or gauge more slates.`,
   chart: {
-    label: 'Spread of the stock',
     caption: 'Slates of the stock by thickness in mm',
     handle: (thicker: string, thinner: string) => `Boundary between ${thicker} and ${thinner}`,
     description: (slates: string, from: string, to: string, mean: string) =>
@@ -74,8 +73,7 @@ export const grades = {
   allowance: {
     label: 'Kick allowance',
     hint: 'The step between two neighbours that you accept. 1.5 mm is our starting value; no published source.',
-    wrong: 'Type a step from 0 to 20 mm, for example 1.5.',
-    saved: 'Kick allowance kept for this job.'
+    wrong: 'Type a step from 0 to 20 mm, for example 1.5.'
   },
   ways: {
     title: 'Boundaries by, and kickers per 100 joints',
@@ -109,7 +107,6 @@ export const grades = {
     button: 'Set these grades',
     again: 'Set the grades anew',
     inForce: 'These grades are in force.',
-    done: (moment: string) => `Grades set at ${moment}.`,
     notSaved:
       'The grades were not saved; the boundaries are still here. Mend what the red strip says, then try again.',
     keep: 'They keep the grades they were sorted under; only slates sorted from now on follow new grades.'
@@ -163,9 +160,7 @@ export const grades = {
     worst: 'Worst step',
     unsorted: 'Unsorted',
     perfect: 'Perfect order',
-    pile: (pile: string) => pile,
     cell: (slates: string, mean: string, sd: string) => `${slates}, mean ${mean}, SD ${sd}`,
-    courses: (courses: string) => courses,
     empty: 'empty',
     coursesMissing: 'Courses not filled'
   },
@@ -173,7 +168,6 @@ export const grades = {
     title: 'How many piles?',
     basis: 'By natural breaks at each number of piles.',
     piles: 'Piles',
-    natural: 'Natural breaks',
     suited: 'To suit the roof',
     kickers: 'Kickers per 100 joints',
     worth: (next: number, saved: string, from: string, to: string, onRoof: string) =>
@@ -321,8 +315,6 @@ export const grades = {
     notKept:
       'Not saved; the readings are still here. Mend what the red strip says, then try again.',
     kept: (sd: string) => `Kept study: repeatability SD ${sd}. It is reckoned with in this job.`,
-    fine: 'The gauge is fine for these grades: its spread is small beside the steps between piles.',
-    size: (n: number) => String(n),
     cancel: 'Leave the study'
   }
 };
