@@ -1,10 +1,10 @@
 import { mkdtempSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { build } from 'vite';
 
-const ROOT = fileURLToPath(new URL('../..', import.meta.url));
+/** Tests and benches start in the project's folder. */
+const ROOT = process.cwd();
 
 /**
  * Builds one module for a page of its own, apart from the product, and gives the folder with
