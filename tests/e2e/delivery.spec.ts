@@ -167,6 +167,9 @@ test('a new delivery: order, list, measuring, stack and photo, and a verdict', a
   await measureNext(page, '6.20');
 
   await keyIn(page, '9.00');
+  await page.keyboard.type('5.50', { delay: 10 });
+  await page.keyboard.press('Enter');
+  await expect(page.getByText('9.00 mm is not saved yet')).toBeVisible();
   await page.getByRole('button', { name: 'Dull', exact: true }).click();
   await page.getByRole('button', { name: 'Inclusion' }).click();
   await page.getByText('Size, squareness, edge, bow').click();

@@ -18,12 +18,7 @@ import {
 } from '$lib/engine/delivery';
 import { expectedPiles, kickChances, planCourses } from '$lib/engine/courses';
 import { gradeFigures, naturalBreaks } from '$lib/engine/grading';
-import {
-  type Histogram,
-  type ThicknessBins,
-  binsFromPairs,
-  histogram
-} from '$lib/engine/thickness';
+import { type HistogramBar, type ThicknessBins, binsFromPairs } from '$lib/engine/thickness';
 import {
   type BodyOf,
   type JobView,
@@ -68,7 +63,8 @@ export interface Judged {
   readonly hasRoof: boolean;
   /** Whether the list named a plan of its own. */
   readonly hasOwnPlan: boolean;
-  readonly histogram: Histogram;
+  /** Thickness of the sample, bars side by side, thinnest first. */
+  readonly bars: readonly HistogramBar[];
 }
 
 export type Judgement = Judged | { readonly ok: false; readonly reason: NoFindings };
@@ -130,7 +126,7 @@ export function judgeJob(view: JobView, offered: readonly OfferedSlate[]): Judge
     ...(variables && { variablesPlan: variables }),
     hasRoof: need !== undefined,
     hasOwnPlan: draw.value.acceptAtMost !== undefined || draw.value.aqlPercent !== undefined,
-    histogram: histogram(sample, 24)
+    bars: barsOf(sample)
   };
 }
 
@@ -231,6 +227,32 @@ export function sampleBins(offered: readonly OfferedSlate[]): ThicknessBins {
       standing === 'judges' && thicknessMm !== undefined ? [[Math.round(thicknessMm * 100), 1]] : []
     )
   );
+}
+
+/** Widths of a bar, hundredths of a millimetre, and the most bars that stay readable. Ours. */
+const BAR_WIDTHS = [20, 25, 50, 100];
+const MOST_BARS = 24;
+
+/**
+ * The sample as bars of one round width. Narrower than the usual rule for a histogram, so that a
+ * slate just beyond what was ordered does not hide in a bar with slates that are inside. A slate on
+ * an edge counts in the thicker bar.
+ */
+function barsOf({ hundredths, counts }: ThicknessBins): HistogramBar[] {
+  if (hundredths.length === 0) return [];
+  const bar = (value: number, width: number): number => Math.floor(value / width);
+  const last = hundredths[hundredths.length - 1];
+  const number = (width: number): number => bar(last, width) - bar(hundredths[0], width) + 1;
+  const width = BAR_WIDTHS.find((candidate) => number(candidate) <= MOST_BARS) ?? 200;
+  const first = bar(hundredths[0], width);
+  const heights = new Array<number>(number(width)).fill(0);
+  for (const [index, value] of hundredths.entries())
+    heights[bar(value, width) - first] += counts[index];
+  return heights.map((count, index) => ({
+    fromMm: ((first + index) * width) / 100,
+    toMm: ((first + index + 1) * width) / 100,
+    count
+  }));
 }
 
 /**

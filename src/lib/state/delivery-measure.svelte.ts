@@ -60,6 +60,8 @@ export class MeasureWizard {
   defects = $state.raw<readonly SetAsideReason[]>();
   /** Whether a save was tried with nothing to save. */
   isEmptyTried = $state(false);
+  /** Whether another reading came before the slate in hand was saved; it was not taken. */
+  isWaiting = $state(false);
   isSaving = $state(false);
   /** The slate saved last, to be taken back; with what it was. */
   last = $state.raw<{ readonly id: string; readonly place: ListedPlace }>();
@@ -129,6 +131,7 @@ export class MeasureWizard {
   gaugeAgain(): void {
     this.#slate.restart();
     this.gauged = undefined;
+    this.isWaiting = false;
     this.prompt = undefined;
     this.refusal = undefined;
   }
@@ -176,7 +179,8 @@ export class MeasureWizard {
     this.refusal = undefined;
     this.isEmptyTried = false;
     if (!this.place) return;
-    if (this.gauged) this.gaugeAgain();
+    this.isWaiting = this.gauged !== undefined;
+    if (this.isWaiting) return;
     const wanted = this.#job().settings.pointsPerSlate;
     const step = this.#slate.take(reading.valueMm, wanted, this.#preferences.values.holdsStill);
     this.prompt = step.kind === 'asked' ? step.prompt : undefined;

@@ -3,6 +3,7 @@ import {
   type Basis,
   type OperatingPoint,
   VARIABLES_AQLS,
+  acceptanceInLot,
   attributesPlan,
   drawSamplingList,
   findAttributesPlan,
@@ -54,7 +55,7 @@ export interface ReadyPlan {
   readonly acceptableShare: number;
   /** Chance that a delivery at the acceptable share is refused. */
   readonly sellersRisk: number;
-  /** A delivery this poor still passes one time in ten. */
+  /** A poor delivery: as set, or one that passes at most one time in ten. */
   readonly poorShare: number;
   readonly buyersRisk: number;
 }
@@ -87,7 +88,10 @@ export function workOutPlan(choice: PlanChoice, lot: number): PlanResult {
 }
 
 type FoundPlan = Pick<ReadyPlan, 'ok' | 'planSize' | 'acceptAtMost' | 'basis' | 'everySlate'> &
-  Pick<ReadyPlan, 'acceptableShare' | 'allowedShare'> & { readonly acceptability?: number };
+  Pick<ReadyPlan, 'acceptableShare' | 'allowedShare'> & {
+    readonly acceptability?: number;
+    readonly poorPoint?: number;
+  };
 
 function findPlan(choice: PlanChoice, lot: number): FoundPlan | Extract<PlanResult, { ok: false }> {
   const acceptableShare = choice.aqlPercent / 100;
@@ -130,36 +134,39 @@ function ownPlan(
     acceptAtMost: found.plan.acceptAtMost,
     everySlate: found.plan.sampleSize === lot,
     basis: [{ standing: 'computed', source: 'binomial distribution, from two risk points' }],
-    acceptableShare: good.share
+    acceptableShare: good.share,
+    poorPoint: poor.share
   };
 }
 
 function withRisks(plan: FoundPlan & { readonly sampleSize: number }, lot: number): ReadyPlan {
-  const { acceptability, ...rest } = plan;
+  const { acceptability, poorPoint, ...rest } = plan;
   const { planSize, acceptAtMost, acceptableShare } = rest;
   const attributes = { sampleSize: planSize, acceptAtMost };
-  const worst = Math.min(1, Math.max(0.1, 6 * acceptableShare));
-  const curve =
-    acceptability === undefined
-      ? operatingCurve(attributes, lot, CURVE_POINTS, worst)
-      : variablesCurve({ sampleSize: planSize, acceptability }, worst);
-  const poorShare = curve.find((point) => point.acceptance <= SELDOM)?.share ?? worst;
-  if (acceptability !== undefined && planSize >= 2) {
-    const oneLimit = { sampleSize: planSize, acceptability };
-    return {
-      ...rest,
-      curve,
-      poorShare,
-      sellersRisk: 1 - variablesAcceptance(oneLimit, acceptableShare),
-      buyersRisk: variablesAcceptance(oneLimit, poorShare)
-    };
-  }
+  const oneLimit =
+    acceptability === undefined ? undefined : { sampleSize: planSize, acceptability };
+  const acceptedAt = (share: number): number => {
+    if (!oneLimit) return acceptanceInLot(attributes, lot, Math.floor(lot * share));
+    return share >= 1 ? 0 : variablesAcceptance(oneLimit, share);
+  };
+  const worst = endOfCurve(Math.max(0.1, 2 * acceptableShare, 1.1 * (poorPoint ?? 0)), acceptedAt);
+  const curve = oneLimit
+    ? variablesCurve(oneLimit, worst)
+    : operatingCurve(attributes, lot, CURVE_POINTS, worst);
+  const poorShare = poorPoint ?? curve.find(({ acceptance }) => acceptance <= SELDOM)?.share ?? 1;
   const limiting = Math.max(poorShare, acceptableShare + 1 / lot);
   const risks =
-    limiting < 1
-      ? planRisks(attributes, lot, acceptableShare, limiting)
-      : { sellersRisk: 0, buyersRisk: 0 };
+    oneLimit || limiting > 1
+      ? { sellersRisk: 1 - acceptedAt(acceptableShare), buyersRisk: acceptedAt(poorShare) }
+      : planRisks(attributes, lot, acceptableShare, limiting);
   return { ...rest, curve, poorShare, ...risks };
+}
+
+/** A share, from a first one upwards, beyond which the curve has little left to show. */
+function endOfCurve(first: number, acceptedAt: (share: number) => number): number {
+  let end = Math.min(1, first);
+  while (end < 1 && acceptedAt(end) > SELDOM / 2) end = Math.min(1, 1.25 * end);
+  return end;
 }
 
 function variablesCurve(

@@ -170,9 +170,9 @@ export const delivery = {
       tightened: 'Tightened, after two of five were refused'
     },
     good: 'Good delivery: share outside',
-    goodChance: 'accepted at least so often',
+    goodChance: 'Good delivery: accepted at least',
     poor: 'Poor delivery: share outside',
-    poorChance: 'accepted at most so often',
+    poorChance: 'Poor delivery: accepted at most',
     drawAtLeast: 'Draw more than the plan asks',
     drawHint: 'Empty: as the plan asks.',
     asks: (n: number) => `Draw ${many(n, SLATE)}.`,
@@ -242,6 +242,10 @@ export const delivery = {
     allNext: 'Now the stack of 100 and photos, then the findings.',
     gauge: 'Gauge it in the tail third.',
     gauged: 'Gauged. Add what else you see, then save.',
+    waiting: (thickness: string) =>
+      `${thickness} is not saved yet, so the new reading was not taken. Save it, or gauge again.`,
+    cannotGauge: 'It cannot be gauged',
+    saveWithout: 'Save without a thickness',
     taper: (mm: string) => `taper ${mm}`,
     skip: 'Later',
     skipHint: 'Cannot be reached now: comes back at the end.',
@@ -395,7 +399,7 @@ export const delivery = {
     spread: (thinnest: string, thickest: string, mean: string, sd: string) =>
       `Those inside run from ${thinnest} to ${thickest}, mean ${mean}, SD ${sd}.`,
     evenness: (unsorted: string, sorted: string, piles: string) =>
-      `Kickers per 100 joints: ${unsorted} unsorted, ${sorted} with ${piles}.`,
+      `Kickers per 100 joints, foretold from the sample: ${unsorted} unsorted, ${sorted} with ${piles}.`,
     hours: (interval: string) => `Hours of sorting: ${interval}.`,
     hoursUnknown: 'Enter a sorting pace in the order to see the hours.',
     cost: (interval: string) => `Cost of sorting: ${interval}.`,
