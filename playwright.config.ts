@@ -24,6 +24,8 @@ export default defineConfig({
   projects: [
     {
       name: 'phone',
+      // What tries the storage and not the layout runs once, on the desktop.
+      testIgnore: /(faults-|contract|offline|security|backup|update|health|first-load|soak)/,
       use: { ...devices['Pixel 7'], viewport: { width: 390, height: 844 }, hasTouch: true }
     },
     { name: 'desktop', use: { viewport: { width: 1280, height: 800 } } }

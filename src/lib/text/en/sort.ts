@@ -219,6 +219,6 @@ export const sort = {
     noise: (text: string) => `Not a reading, left out: ${text}`
   },
   unsaved: (n: number) =>
-    `${many(n, { one: 'entry waits', other: 'entries wait' })} to be saved. They stay on this screen.`,
+    `${many(n, { one: 'entry waits', other: 'entries wait' })} to be saved. ${n === 1 ? 'It stays' : 'They stay'} on this screen.`,
   live: (n: number, last: string) => (n > 1 ? `${n} entries. Last: ${last}` : last)
 };
