@@ -47,34 +47,37 @@ export class Feedback {
 
   /** A slate was told its pile. */
   tellPile(pile: number, piles: number, word: string): void {
-    this.#tone([pitchOfPile(pile, piles)], 0.18);
-    this.#vibrate(pulsesOfPile(pile));
-    this.#say(word);
+    this.#tell([pitchOfPile(pile, piles)], 0.18, pulsesOfPile(pile), word);
   }
 
   /** Something to look at: borderline, rogue, spot check. */
   tellMind(word: string): void {
-    this.#tone([880, 660], 0.09);
-    this.#vibrate([SHORT_MS, 40, SHORT_MS, 40, LONG_MS]);
-    this.#say(word);
+    this.#tell([880, 660], 0.09, [SHORT_MS, 40, SHORT_MS, 40, LONG_MS], word);
   }
 
   /** A point of several, or a slate put by without a pile. */
   tellTaken(): void {
-    this.#tone([1320], 0.06);
-    this.#vibrate([30]);
+    this.#tell([1320], 0.06, [30]);
   }
 
   /** Not taken or not saved: two falling tones, one long pulse. */
   tellRefused(): void {
-    this.#tone([220, 147], 0.2);
-    this.#vibrate([500]);
+    this.#tell([220, 147], 0.2, [500]);
   }
 
   /** Gives the sound back to the device. */
   close(): void {
     void this.#audio?.close().catch(() => undefined);
     this.#audio = undefined;
+  }
+
+  /** Not in the same task as the slate: these calls are slow on some phones, and the save goes first. */
+  #tell(pitches: readonly number[], seconds: number, pulses: number[], word = ''): void {
+    setTimeout(() => {
+      this.#tone(pitches, seconds);
+      this.#vibrate(pulses);
+      this.#say(word);
+    });
   }
 
   #tone(pitches: readonly number[], seconds: number): void {
