@@ -2,7 +2,10 @@ import AxeBuilder from '@axe-core/playwright';
 import type { Page } from '@playwright/test';
 import { expect, openExample, startJob, test } from './helpers.ts';
 
-const PARTS = ['', '/order', '/sample', '/measure', '/findings', '/sheet', '/compare'];
+const PARTS = {
+  'entering and measuring': ['', '/order', '/sample', '/measure'],
+  judging: ['/findings', '/sheet', '/compare']
+};
 
 /** Today where the browser of the tests is, moved by so many days. */
 function day(days: number): string {
@@ -301,19 +304,22 @@ test('what is measured after sorting began is listed apart, and the screen says 
   await expect(page.getByText('No slate of the unsorted sample is measured yet.')).toBeVisible();
 });
 
-test('every part is accessible and fits a phone of 320 pixels', async ({ page }, info) => {
-  const job = await openExample(page);
-  for (const part of PARTS) {
-    await page.goto(`${job}/delivery${part}`);
-    await expect(page.getByRole('heading', { level: 1 })).toBeVisible();
-    if (part !== '/order' && part !== '/sample' && part !== '/measure')
-      await expect(page.getByText('Working the figures out…')).toHaveCount(0);
-    await expectAccessible(page);
-    if (info.project.name === 'phone') {
-      await page.setViewportSize({ width: 320, height: 640 });
+for (const [what, parts] of Object.entries(PARTS))
+  test(`${what}: every part is accessible and fits a phone of 320 pixels`, async ({
+    page
+  }, info) => {
+    const job = await openExample(page);
+    for (const part of parts) {
+      await page.goto(`${job}/delivery${part}`);
+      await expect(page.getByRole('heading', { level: 1 })).toBeVisible();
+      if (part !== '/order' && part !== '/sample' && part !== '/measure')
+        await expect(page.getByText('Working the figures out…')).toHaveCount(0);
+      await expectAccessible(page);
+      if (info.project.name === 'phone') {
+        await page.setViewportSize({ width: 320, height: 640 });
+        await expectNoOverflow(page);
+        await page.setViewportSize({ width: 390, height: 844 });
+      }
       await expectNoOverflow(page);
-      await page.setViewportSize({ width: 390, height: 844 });
     }
-    await expectNoOverflow(page);
-  }
-});
+  });
