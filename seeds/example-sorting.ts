@@ -7,7 +7,7 @@ import type { ExampleAct } from './worked-example.ts';
 
 /** Spread of the hand that taps: what it feels differs from what a gauge reads. */
 const HAND_SD_MM = 0.35;
-const TAPS_PER_CHECK = 20;
+const TAPS_PER_CHECK = 9;
 const SET_ASIDE_SHARE = 0.035;
 
 /** Why slates are set aside here, the likelier ones more often, and what they still serve for. */
@@ -54,7 +54,7 @@ export function gaugeSome(
   });
 }
 
-/** Sorts so many slates by hand, with a spot check by gauge about every twenty. */
+/** Sorts so many slates by hand, with a spot check by gauge about every nine: a hand not known yet. */
 export function tapSome(
   random: Random,
   pallet: ExamplePallet,
@@ -75,7 +75,7 @@ export function tapSome(
     const pile = pileOf(feltMm, thresholdsMm);
     acts.push({ sorter, act: { type: 'slateTapped', body: { palletId, pile, gradesId } } });
     if (--untilCheck > 0) continue;
-    untilCheck = TAPS_PER_CHECK - 4 + randomBelow(random, 9);
+    untilCheck = TAPS_PER_CHECK - 2 + randomBelow(random, 5);
     const body = { palletId, of: 'tap' as const, pile, gradesId, points: [thickness] };
     acts.push({ sorter, act: { type: 'slateChecked', body } });
   }

@@ -145,7 +145,9 @@ function setUp(): ExampleAct[] {
       piles: 3,
       breakageShare: 0.05,
       sparesShare: 0.02,
-      gaugeSdMm: 0.03
+      gaugeSdMm: 0.03,
+      sortingRatePerHour: 34,
+      sortingPacePerHour: 600
     }),
     by('', 'slateSpecSet', {
       lengthMm: 500,
@@ -166,6 +168,8 @@ function setUp(): ExampleAct[] {
       tolerancePercent: 35,
       texture: 'normal',
       slatesOrdered: 4200,
+      pricePerThousand: 1850,
+      currency: 'EUR',
       arrivedOn: '2026-03-02',
       daysToClaim: 8
     }),

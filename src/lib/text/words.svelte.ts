@@ -39,7 +39,7 @@ class Words {
   #translation: Translation = {};
   /** Complete for the sections that the open screen asked for. */
   #catalogue = $state.raw<Catalogue>(en as Catalogue);
-  #numbers = $derived(new NumberWords(this.#locale));
+  #numbers = $derived(new NumberWords(regional(this.#locale)));
 
   get locale(): Locale {
     return this.#locale;
@@ -91,6 +91,12 @@ class Words {
     ]);
     this.#catalogue = { ...this.#english, ...Object.fromEntries(translated) };
   }
+}
+
+/** The person's own region of a language, where the browser tells it: how dates are written. */
+function regional(locale: Locale): string {
+  const wanted = globalThis.navigator?.languages ?? [];
+  return wanted.find((tag) => tag === locale || tag.startsWith(`${locale}-`)) ?? locale;
 }
 
 export const words = new Words();
