@@ -55,6 +55,17 @@ export function twoSlopes(slatesPerPallet: number): SeedAct[] {
   ];
 }
 
+/** The same with every slate tapped on to a pile, as many on each of the three. */
+export function twoSlopesSorted(slatesPerPallet: number): SeedAct[] {
+  const taps = PALLETS.flatMap((label) =>
+    Array.from({ length: slatesPerPallet }, (_, n) => ({
+      type: 'slateTapped',
+      body: { palletId: `pallet-${label}`, pile: 1 + (n % 3), gradesId: null }
+    }))
+  );
+  return [...twoSlopes(slatesPerPallet), ...taps];
+}
+
 /** A whole number in a cell, however it is grouped. */
 async function count(cell: Locator): Promise<number> {
   return Number((await cell.innerText()).replace(/[^0-9]/g, '') || '0');

@@ -1,6 +1,6 @@
 import AxeBuilder from '@axe-core/playwright';
 import type { Page } from '@playwright/test';
-import { adoptPlan, isTooWide, totalsOfTables, twoSlopes } from './courses-job.ts';
+import { adoptPlan, isTooWide, totalsOfTables, twoSlopes, twoSlopesSorted } from './courses-job.ts';
 import { expect, startJob, test } from './helpers.ts';
 import { type SeedAct, eventsOf, seedJob } from './seed-job.ts';
 
@@ -61,9 +61,7 @@ test('three courses laid, five slates lost, the rest planned again, and one undo
   expect(slates).toBeGreaterThan(400);
 });
 
-test('a pile that ran out makes the rest short or different, and the new plan is adopted', async ({
-  page
-}) => {
+test('many broken slates change the rest, and the new plan is adopted', async ({ page }) => {
   const { jobId } = await ready(page);
   await page.getByRole('button', { name: 'Course laid' }).click();
   await expect(page.getByText('1 of 24 courses laid')).toBeVisible();
@@ -82,6 +80,30 @@ test('a pile that ran out makes the rest short or different, and the new plan is
   expect((plans[1].body.courses as unknown[]).length).toBe(24);
   await page.getByRole('button', { name: 'Plan the rest again' }).click();
   await expect(page.getByText(/no course would change/)).toBeVisible();
+});
+
+test('a pile that ran out leaves the rest short, with numbers and a way on', async ({ page }) => {
+  const { jobId } = await ready(page, twoSlopesSorted(201));
+  await page.getByRole('button', { name: 'Course laid' }).click();
+  await expect(page.getByText('1 of 24 courses laid')).toBeVisible();
+  await page.getByRole('button', { name: 'Pile ran out' }).click();
+  await page.getByRole('button', { name: '2 Medium' }).last().click();
+  await expect(page.getByText('By the book 201 slates of 2 Medium are left.')).toBeVisible();
+  await page.getByLabel('Left on the pile').fill('-1');
+  await page.getByRole('button', { name: 'Record' }).click();
+  await expect(page.getByText('Give a whole number of slates, 0 or more.')).toBeVisible();
+  await page.getByLabel('Left on the pile').fill('0');
+  await page.getByRole('button', { name: 'Record' }).click();
+  await expect(page.getByText(/^Saved: 201 slates of 2 Medium lost/)).toBeVisible();
+  const lost = (await eventsOf(page, jobId)).find(({ type }) => type === 'slatesLost');
+  expect(lost?.body).toMatchObject({ pile: 2, slates: 201, reason: 'ranOut' });
+
+  await page.getByRole('button', { name: 'Plan the rest again' }).click();
+  // of 603 slates 201 are gone and 20 of the rest are kept back: 382 for a roof of 456
+  await expect(page.getByText('The roof needs 74 slates more')).toBeVisible();
+  await page.getByRole('button', { name: 'Adopt this plan' }).last().click();
+  await expect(page.getByText('The roof needs 74 slates more')).toHaveCount(0);
+  await expect(page.getByRole('button', { name: 'Course laid' })).toBeEnabled();
 });
 
 test('a rogue is told where it may lie', async ({ page }) => {

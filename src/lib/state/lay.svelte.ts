@@ -73,6 +73,11 @@ export class LayState {
     return this.#desk.ground?.request.piles[pile - 1]?.slates ?? 0;
   }
 
+  /** Slates of a pile that are not sorted yet. */
+  toComeOf(pile: number): number {
+    return this.#desk.ground?.stock.piles[pile - 1]?.toCome ?? 0;
+  }
+
   /** The course that is next is laid as planned. */
   async layCourse(): Promise<void> {
     const { next } = this;
@@ -100,9 +105,8 @@ export class LayState {
   /** What really stands on a pile. One that ran out, with none to come, gives up all it had. */
   count(pile: number, slates: number): Promise<void> {
     const gradesId = this.#job().grades?.gradesId ?? null;
-    const toCome = this.#desk.ground?.stock.piles[pile - 1].toCome ?? 0;
     const left = this.leftOf(pile);
-    if (slates === 0 && toCome === 0 && left > 0) {
+    if (slates === 0 && this.toComeOf(pile) === 0 && left > 0) {
       const body = { pile, gradesId, slates: left, reason: 'ranOut' } as const;
       return this.#act({ type: 'slatesLost', body });
     }

@@ -136,8 +136,10 @@ export const courses = {
     reserve: (pile: string, slates: number) =>
       `${pile} lacks ${common.slates(slates)} for its own reserve.`,
     reserveWide: (pile: string, n: number) => `${pile} lacks ${wides(n)} for its own reserve.`,
-    mended: (pile: string, slates: number, wide: number) =>
-      `${pieces(slates, wide)} more on ${pile} would be enough.`,
+    mended: (parts: readonly string[], isAfterReserve: boolean) =>
+      `${isAfterReserve ? 'With the reserves made good, enough' : 'Enough'} would be ${parts.length > 1 ? 'any one of: ' : ''}${parts.join(', or ')}.`,
+    mendedPart: (pile: string, slates: number, wide: number) =>
+      `${pieces(slates, wide)} more on ${pile}`,
     order:
       'There are slates enough in all, but not in an order that keeps every course to two piles and never thicker towards the ridge.',
     ways: 'Ways out',

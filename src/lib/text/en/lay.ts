@@ -75,8 +75,8 @@ export const lay = {
 
   ranOut: 'Pile ran out',
   ranOutLead: 'Count what really stands there. 0 when nothing is left.',
-  ranOutBook: (slates: number, pile: string) =>
-    `By the book ${common.slates(slates)} of ${pile} are left.`,
+  ranOutBook: (slates: number, pile: string, toCome: number) =>
+    `By the book ${common.slates(slates)} of ${pile} are left${toCome > 0 ? `, ${toCome.toLocaleString('en')} of them not sorted yet` : ''}.`,
   ranOutCount: 'Left on the pile',
   refusedLeft: 'Give a whole number of slates, 0 or more.',
 
