@@ -1,7 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import type { Plan, PlannedCourse } from '$lib/engine/courses';
 import { type JobView, type PlanGround, emptyPart } from '$lib/journal';
-import { lastLaidAct, lowerElsewhere, rogueStretches, slopeProgress } from './lay-reading.ts';
+import {
+  drawOf,
+  lastLaidAct,
+  lowerElsewhere,
+  rogueStretches,
+  slopeProgress
+} from './lay-reading.ts';
 
 const course = (slopeId: string, number: number, heightMm = number * 200): PlannedCourse => ({
   slopeId,
@@ -39,6 +45,34 @@ describe('lowerElsewhere', () => {
     } as unknown as Plan;
     expect(lowerElsewhere(rest, course('south', 3))).toBe(2);
     expect(lowerElsewhere(rest, course('south', 1))).toBe(0);
+  });
+});
+
+describe('drawOf', () => {
+  const ground = (slatesOfPile: number[][], left: number[]) =>
+    ({
+      stock: {
+        pallets: slatesOfPile.map((own, index) => ({ palletId: `p${index}`, slatesOfPile: own }))
+      },
+      request: { piles: left.map((slates) => ({ slates })) }
+    }) as unknown as PlanGround;
+  const rest = { courses: [], piles: [{ pile: 1 }, { pile: 2 }] } as unknown as Plan;
+
+  it('draws the next course from every pallet in proportion to what is left there', () => {
+    const pallets = [
+      [30, 0],
+      [60, 9],
+      [10, 9]
+    ];
+    expect(drawOf(ground(pallets, [100, 18]), rest, course('south', 1))?.draws).toMatchObject([
+      { palletId: 'p0', pile: 1, slates: 3 },
+      { palletId: 'p1', pile: 1, slates: 6 },
+      { palletId: 'p2', pile: 1, slates: 1 }
+    ]);
+  });
+
+  it('is undefined where the pallets do not hold the course', () => {
+    expect(drawOf(ground([[0, 5]], [100, 5]), rest, course('south', 1))).toBeUndefined();
   });
 });
 

@@ -38,17 +38,23 @@ export function lowerElsewhere(rest: Plan, next: PlannedCourse): number {
   ).length;
 }
 
-/** What a course is drawn from, pallet by pallet; undefined where the pallets are not known. */
+/**
+ * What a course is drawn from, pallet by pallet, if it is laid next; undefined where the pallets are
+ * not known.
+ */
 export function drawOf(
   ground: PlanGround,
   rest: Plan,
   next: PlannedCourse
 ): CourseDraw | undefined {
-  const list = drawList(rest, palletsForDraw(ground, rest));
-  if (!list.ok) return undefined;
-  return list.courses.find(
-    ({ slopeId, course }) => slopeId === next.slopeId && course === next.course
-  );
+  const piles = rest.piles.map((use) => {
+    const part = next.parts.find(({ pile }) => pile === use.pile);
+    const { slates, slateAndAHalves } = part ?? { slates: 0, slateAndAHalves: 0 };
+    return { ...use, slates, slateAndAHalves };
+  });
+  const plan = { ...rest, courses: [next], piles };
+  const list = drawList(plan, palletsForDraw(ground, plan));
+  return list.ok ? list.courses[0] : undefined;
 }
 
 /** What was done last on the roof and is in force. */
