@@ -22,7 +22,11 @@ function listWorkers(): Plugin {
 export default defineConfig({
   plugins: [sveltekit(), listWorkers()],
   worker: { format: 'es' },
-  build: { chunkSizeWarningLimit: 700 },
+  build: {
+    chunkSizeWarningLimit: 700,
+    // A slow machine is no fault of the build.
+    rolldownOptions: { checks: { bundlerTimings: false } }
+  },
   test: {
     include: [
       'src/**/*.test.ts',
