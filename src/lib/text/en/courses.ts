@@ -183,6 +183,7 @@ export const courses = {
       `Slates were sorted, counted, laid or lost since, or a setting changed. Planned again, ${common.courses(n)} would change.`,
     kickers: (fewer: string, isFewer: boolean) =>
       `The rest of the roof is expected to have ${kickers(fewer)} ${isFewer ? 'fewer' : 'more'}.`,
+    asEven: 'The rest of the roof stays as even as it was.',
     same: 'Planned again from what is known now, no course would change.',
     cannot: (pile: string, slates: number) =>
       `${pile} no longer carries the plan: ${common.slates(slates)} short of what it would lay and keep back.`,
