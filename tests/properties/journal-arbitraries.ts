@@ -78,7 +78,10 @@ export const BODY: {
     slates: fc.integer({ min: 1, max: 100 }),
     totalMm: lengthMm
   }),
-  pileCounted: fc.record({ gradesId, pile, slates: count }),
+  pileCounted: fc.record(
+    { gradesId, pile, slates: count, tallied: count },
+    { requiredKeys: ['gradesId', 'pile', 'slates'] }
+  ),
   gradesSet: fc.record({
     method: fc.constantFrom(...BOUNDARY_METHODS),
     thresholdsMm: fc.array(lengthMm, { minLength: 1, maxLength: 7 })

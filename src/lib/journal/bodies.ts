@@ -190,7 +190,14 @@ export const BODIES = {
     slates: v.pipe(whole, v.minValue(1)),
     totalMm: lengthMm
   }),
-  pileCounted: v.object({ gradesId, pile, slates: whole, slateAndAHalves: v.optional(whole) }),
+  pileCounted: v.object({
+    gradesId,
+    pile,
+    slates: whole,
+    slateAndAHalves: v.optional(whole),
+    /** What the tally said of the pile at that moment: slates tallied later come on top. */
+    tallied: v.optional(whole)
+  }),
   entryVoided: v.object({ voids: v.pipe(v.string(), v.check(isEventId, 'not an event id')) }),
   gradesSet: v.object({
     method: v.picklist(BOUNDARY_METHODS),

@@ -7,48 +7,10 @@ import {
   type JobView,
   type PlanGround,
   adoptedPlanOf,
-  foldAll,
   planAdoption,
-  planRequestOf,
-  readEvent
+  planRequestOf
 } from './index.ts';
-
-/** A journal in which each act has the next id. */
-class Journal {
-  #acts: NewEvent[] = [];
-
-  add(...acts: NewEvent[]): this {
-    this.#acts.push(...acts);
-    return this;
-  }
-
-  /** The id that the act at a place has. */
-  static id(place: number): string {
-    return `01900000-0000-7000-8000-${String(place).padStart(12, '0')}`;
-  }
-
-  get length(): number {
-    return this.#acts.length;
-  }
-
-  get view(): JobView {
-    const reads = this.#acts.map((act, place) =>
-      readEvent({
-        ...act,
-        id: Journal.id(place),
-        jobId: Journal.id(999_999),
-        deviceId: Journal.id(999_998),
-        deviceSeq: place + 1,
-        at: '2024-05-01T08:00:00.000Z',
-        sorter: '',
-        v: 1
-      })
-    );
-    const broken = reads.filter(({ kind }) => kind !== 'known');
-    if (broken.length > 0) throw new Error(JSON.stringify(broken));
-    return foldAll(reads, EMPTY_VIEW);
-  }
-}
+import { TestJournal as Journal } from './test-journal.ts';
 
 const SPEC: NewEvent = {
   type: 'slateSpecSet',

@@ -15,8 +15,10 @@ export interface PileStock {
   pile: number;
   /** Slates in all: on the pile now and expected from the pallets. Whole. */
   slates: number;
-  /** On the pile now, by tally or by a hand count. */
+  /** On the pile now, by tally, or by a hand count and what was tallied since. */
   onPile: number;
+  /** Put on the pile by tally, whatever was counted by hand. */
+  tallied: number;
   /** Expected from slates not sorted yet. */
   toCome: number;
   /** Thickness of the pile's slates, scaled to `slates`; empty without a gauge reading. */
@@ -62,13 +64,14 @@ export function stockOf(view: JobView): Stock {
   const gauged = gaugedOnPiles(view, piles);
   const result = Array.from({ length: piles }, (_, index): PileStock => {
     const tallied = pallets.reduce((sum, pallet) => sum + pallet.onPile[index], 0);
-    const onPile = countedByHand(view, index + 1) ?? tallied;
+    const onPile = standing(view, index + 1, tallied);
     const toCome = pallets.reduce((sum, pallet) => sum + pallet.toCome[index], 0);
     const slates = onPile + toCome;
     return {
       pile: index + 1,
       slates,
       onPile,
+      tallied,
       toCome,
       bins: pileBins(gauged[index], windows[index], slates)
     };
@@ -150,9 +153,11 @@ function pileBins(
   return mergeBins([gauged, scaled(window, slates - known)]);
 }
 
-function countedByHand(view: JobView, pile: number): number | undefined {
-  const grades = gradesOf(view);
-  return current(partOf(view, 'laying').counted[`${grades?.gradesId ?? ''}|${pile}`])?.slates;
+/** Slates on a pile: its tally, or its hand count and what was tallied after that. */
+function standing(view: JobView, pile: number, tallied: number): number {
+  const key = `${gradesOf(view)?.gradesId ?? ''}|${pile}`;
+  const count = current(partOf(view, 'laying').counted[key]);
+  return count ? count.slates + Math.max(0, tallied - (count.tallied ?? tallied)) : tallied;
 }
 
 /** Pallets' shares of each pile, made to sum to the pile where it was counted by hand. */

@@ -112,7 +112,11 @@ export class LayState {
     }
     const wide = this.#desk.ground?.before[pile - 1].slateAndAHalves;
     const slateAndAHalves = this.#desk.ground?.request.piles[pile - 1].slateAndAHalves;
-    const body = { gradesId, pile, slates, ...(wide !== undefined && { slateAndAHalves }) };
+    const tallied = this.#desk.ground?.stock.piles[pile - 1].tallied;
+    const body = {
+      ...{ gradesId, pile, slates, tallied },
+      ...(wide !== undefined && { slateAndAHalves })
+    };
     return this.#act({ type: 'pileCounted', body });
   }
 

@@ -3,6 +3,7 @@ import {
   current,
   gradesOf,
   partOf,
+  roofLayoutOf,
   slopesOf,
   specOf,
   stockOf,
@@ -29,7 +30,8 @@ export function nextStep(view: JobView): NextStep {
   const plan = current(partOf(view, 'plans').plans);
   if (!plan) return 'plan';
   const laid = Object.keys(partOf(view, 'laying').laid).length;
-  if (laid >= plan.courses.length) return 'done';
+  const roof = roofLayoutOf(view);
+  if (laid >= (roof.ok ? roof.demand.length : plan.courses.length)) return 'done';
   if (laid > 0) return 'lay';
   const stock = stockOf(view);
   const sorted = pallets.reduce((sum, pallet) => sum + pallet.sorted, 0);

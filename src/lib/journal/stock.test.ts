@@ -1,0 +1,104 @@
+import { describe, expect, it } from 'vitest';
+import { totalCount } from '$lib/engine/thickness';
+import type { NewEvent } from './events.ts';
+import { stockOf } from './index.ts';
+import { TestJournal } from './test-journal.ts';
+
+const pallet = (palletId: string, slates: number): NewEvent => ({
+  type: 'palletAdded',
+  body: { palletId, label: palletId.toUpperCase(), slates }
+});
+const gauged = (
+  palletId: string,
+  hundredths: number,
+  pile: number | null,
+  gradesId: string | null
+) => ({ type: 'slateGauged', body: { palletId, points: [hundredths], pile, gradesId } }) as const;
+const many = <T>(n: number, make: (index: number) => T): T[] =>
+  Array.from({ length: n }, (_, i) => make(i));
+
+/** Pallet a holds thick slates, b thin ones; grades are set at 6 mm. */
+function measured(): { journal: TestJournal; gradesId: string } {
+  const journal = new TestJournal().add(
+    pallet('a', 100),
+    pallet('b', 50),
+    ...many(10, (i) => gauged('a', 700 + i, null, null)),
+    ...many(10, (i) => gauged('b', 500 + i, null, null))
+  );
+  journal.add({ type: 'gradesSet', body: { method: 'byHand', thresholdsMm: [6] } });
+  return { journal, gradesId: TestJournal.id(journal.length - 1) };
+}
+
+describe('stockOf', () => {
+  it('is empty without pallets', () => {
+    expect(stockOf(new TestJournal().view)).toMatchObject({
+      delivered: 0,
+      usable: 0,
+      isGauged: false
+    });
+  });
+
+  it('knows no piles to come before a slate was gauged or tapped', () => {
+    const stock = stockOf(new TestJournal().add(pallet('a', 100)).view);
+    expect(stock.delivered).toBe(100);
+    expect(stock.piles.map(({ slates }) => slates)).toEqual([0, 0, 0]);
+  });
+
+  it('foretells each pallet from its own readings, in whole slates that sum to it', () => {
+    const stock = stockOf(measured().journal.view);
+    expect(stock.pallets.map(({ slatesOfPile }) => slatesOfPile)).toEqual([
+      [100, 0],
+      [0, 50]
+    ]);
+    expect(stock.piles.map(({ slates, toCome }) => [slates, toCome])).toEqual([
+      [100, 100],
+      [50, 50]
+    ]);
+    expect(totalCount(stock.spread)).toBeCloseTo(150, 9);
+    expect(totalCount(stock.piles[0].bins)).toBeCloseTo(100, 9);
+  });
+
+  it('counts sorted slates where they were put and only the rest as to come', () => {
+    const { journal, gradesId } = measured();
+    journal.add(...many(5, () => gauged('a', 550, 2, gradesId)));
+    const [, thin] = stockOf(journal.view).piles;
+    expect(thin).toMatchObject({ onPile: 5, tallied: 5 });
+    expect(stockOf(journal.view).usable).toBe(150);
+  });
+
+  it('foretells from the taps where nothing was gauged', () => {
+    const taps = [1, 1, 1, 2].map((pile): NewEvent => ({
+      type: 'slateTapped',
+      body: { palletId: 'a', pile, gradesId: null }
+    }));
+    const stock = stockOf(new TestJournal().add(pallet('a', 40), ...taps).view);
+    expect(stock.piles.map(({ slates }) => slates)).toEqual([30, 10, 0]);
+    expect(stock.piles[0].bins.counts).toHaveLength(0);
+  });
+
+  it('takes off the share set aside once fifty were sorted', () => {
+    const { journal, gradesId } = measured();
+    journal.add(...many(45, () => gauged('a', 700, 1, gradesId)));
+    journal.add(
+      ...many(5, (): NewEvent => ({
+        type: 'slateSetAside',
+        body: { palletId: 'a', reason: 'broken', use: 'scrap' }
+      }))
+    );
+    // 50 are left on each pallet, of which a tenth is expected to be set aside.
+    expect(stockOf(journal.view).usable).toBe(45 + 45 + 45);
+  });
+
+  it('believes a count by hand, and adds what is tallied after it', () => {
+    const { journal, gradesId } = measured();
+    const tap = (): NewEvent => ({
+      type: 'slateTapped',
+      body: { palletId: 'a', pile: 1, gradesId }
+    });
+    journal.add(...many(20, tap));
+    journal.add({ type: 'pileCounted', body: { gradesId, pile: 1, slates: 18, tallied: 20 } });
+    expect(stockOf(journal.view).piles[0]).toMatchObject({ onPile: 18, toCome: 80, slates: 98 });
+    journal.add(...many(7, tap));
+    expect(stockOf(journal.view).piles[0]).toMatchObject({ onPile: 25, toCome: 73, slates: 98 });
+  });
+});
