@@ -187,6 +187,8 @@ export const courses = {
     same: 'Planned again from what is known now, no course would change.',
     cannot: (pile: string, slates: number) =>
       `${pile} no longer carries the plan: ${common.slates(slates)} short of what it would lay and keep back.`,
+    foretold:
+      'Sorting is not done, so this is foretold and will move by a few slates. Plan again when all are sorted.',
     roof: (n: number) =>
       `The roof changed since: the plan does not fit ${common.courses(n)}. Plan again.`,
     show: 'Show the new plan',
