@@ -13,7 +13,10 @@ const gauged = (
   hundredths: number,
   pile: number | null,
   gradesId: string | null
-) => ({ type: 'slateGauged', body: { palletId, points: [hundredths], pile, gradesId } }) as const;
+): NewEvent => ({
+  type: 'slateGauged',
+  body: { palletId, points: [hundredths], pile, gradesId }
+});
 const many = <T>(n: number, make: (index: number) => T): T[] =>
   Array.from({ length: n }, (_, i) => make(i));
 
