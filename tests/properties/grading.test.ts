@@ -4,58 +4,26 @@ import { describe, expect, it } from 'vitest';
 import { type Random, createRandom, randomBelow, shuffled } from '$lib/engine';
 import {
   equalShares,
-  gradeFigures,
   kickProbabilityBetween,
   kickProbabilityWithin,
   kickWindows,
-  kickerCurve,
-  misgradedPiles,
   naturalBreaks,
   naturalClasses,
   perfectOrderKickers,
   pileOf,
-  regradeAdvice,
   splitIntoPiles,
-  suitTheRoof,
-  thresholdBetween,
-  weightedKappa
+  thresholdBetween
 } from '$lib/engine/grading';
-import { normalMisgrading } from '$lib/engine/grading/misgrading';
-import { type ThicknessBins, binsFromPairs, mergeBins, totalCount } from '$lib/engine/thickness';
-
-const SEED = 20_260_702;
-
-const pair = fc.tuple(fc.integer({ min: 300, max: 1000 }), fc.integer({ min: 1, max: 30 }));
-const spread = (minLength: number, maxLength: number) =>
-  fc
-    .uniqueArray(pair, { minLength, maxLength, selector: ([hundredths]) => hundredths })
-    .map(binsFromPairs);
-const allowance = fc.integer({ min: 0, max: 300 }).map((hundredths) => hundredths / 100);
-const thresholds = fc
-  .uniqueArray(fc.integer({ min: 280, max: 1020 }), { maxLength: 7 })
-  .map((lines) => lines.sort((one, other) => other - one).map((line) => line / 100));
-
-/** All ways to choose `count` of the numbers 1 to `most`, rising. */
-function choices(most: number, count: number, from = 1): number[][] {
-  if (count === 0) return [[]];
-  const found: number[][] = [];
-  for (let first = from; first <= most; first++)
-    for (const rest of choices(most, count - 1, first + 1)) found.push([first, ...rest]);
-  return found;
-}
-
-/** Sum of squares about the mean, slate by slate. */
-function sumOfSquares(values: readonly number[]): number {
-  const mean = values.reduce((sum, value) => sum + value, 0) / values.length;
-  return values.reduce((sum, value) => sum + (value - mean) ** 2, 0);
-}
-
-/** Every slate of a spread, thinnest first, mm. */
-function slatesOf(bins: ThicknessBins): number[] {
-  return [...bins.hundredths].flatMap((hundredths, bin) =>
-    new Array<number>(bins.counts[bin]).fill(hundredths / 100)
-  );
-}
+import { binsFromPairs, mergeBins, totalCount } from '$lib/engine/thickness';
+import {
+  SEED,
+  spread,
+  allowance,
+  thresholds,
+  choices,
+  sumOfSquares,
+  slatesOf
+} from './grading-cases.ts';
 
 describe('natural breaks', () => {
   it('equal brute force over all cuts of small spreads', () => {
@@ -328,208 +296,3 @@ function kickersLaid(
   }
   return kickers;
 }
-
-describe('misgraded piles', () => {
-  it('sum to the stock, bin by bin', () => {
-    const sd = fc.double({ min: 0, max: 2, noNaN: true });
-    fc.assert(
-      fc.property(spread(1, 30), thresholds, sd, (bins, thresholdsMm, sdMm) => {
-        const piles = misgradedPiles(bins, thresholdsMm, normalMisgrading(sdMm));
-        expect(piles).toHaveLength(thresholdsMm.length + 1);
-        const merged = mergeBins(piles);
-        expect([...merged.hundredths]).toEqual([...bins.hundredths]);
-        for (const [bin, count] of merged.counts.entries())
-          expect(count).toBeCloseTo(bins.counts[bin], 10);
-      }),
-      { seed: SEED, numRuns: 300 }
-    );
-  });
-
-  it('equal a seeded simulation of a sorter with an unsteady hand', () => {
-    const random = createRandom(SEED + 1);
-    const bins = binsFromPairs([
-      [500, 30],
-      [560, 40],
-      [640, 30]
-    ]);
-    const thresholdsMm = [6, 5.4];
-    const runs = 3000;
-    const landed = [0, 0, 0];
-    for (let run = 0; run < runs; run++)
-      for (const slate of slatesOf(bins)) {
-        // Twelve uniform numbers less six: near enough normal, and none of the engine's own.
-        let error = -6;
-        for (let draw = 0; draw < 12; draw++) error += random();
-        landed[pileOf(slate + 0.3 * error, thresholdsMm) - 1]++;
-      }
-    const expected = misgradedPiles(bins, thresholdsMm, normalMisgrading(0.3)).map(totalCount);
-    for (const [pile, count] of landed.entries()) {
-      // Twelve uniforms have lighter tails than a normal: a fifth of a slate in 100 is allowed.
-      const standardError = Math.sqrt(100 / 4 / runs);
-      expect(Math.abs(count / runs - expected[pile])).toBeLessThan(5 * standardError + 0.2);
-    }
-  });
-});
-
-describe('grade figures', () => {
-  const course = fc.integer({ min: 1, max: 40 }).map((slates) => ({ slates, joints: slates - 1 }));
-  const grounds = fc.record({
-    bins: spread(1, 30),
-    stockSlates: fc.integer({ min: 1, max: 1500 }),
-    courses: fc.array(course, { minLength: 1, maxLength: 30 }),
-    kickAllowanceMm: allowance
-  });
-
-  it('account for every slate, every course and every kicker', () => {
-    fc.assert(
-      fc.property(grounds, thresholds, (ground, thresholdsMm) => {
-        const figures = gradeFigures(ground)(thresholdsMm);
-        const sum = (of: (pile: (typeof figures.piles)[number]) => number) =>
-          figures.piles.reduce((total, pile) => total + of(pile), 0);
-        expect(sum(({ share }) => share)).toBeCloseTo(1, 12);
-        expect(sum(({ predictedSlates }) => predictedSlates)).toBeCloseTo(ground.stockSlates, 8);
-        expect(sum(({ courses }) => courses)).toBe(figures.roof?.coursesLaid);
-        for (const pile of figures.piles) expect(pile.slatesLeftOver).toBeGreaterThan(-1e-6);
-        let next = 0;
-        const kickers = sum(({ courses, kickProbability }) => {
-          const own = ground.courses.slice(next, next + courses);
-          next += courses;
-          return own.reduce((total, { joints }) => total + joints, 0) * kickProbability;
-        });
-        expect(figures.roof?.expectedKickers).toBeCloseTo(kickers, 9);
-      }),
-      { seed: SEED, numRuns: 400 }
-    );
-  });
-
-  it('at the thresholds that suit the roof are the optimum itself, and no method beats it', () => {
-    const roofs = fc.tuple(grounds, fc.integer({ min: 1, max: 5 }));
-    fc.assert(
-      fc.property(
-        roofs.filter(([{ bins }, piles]) => bins.hundredths.length >= piles),
-        ([ground, piles]) => {
-          const suited = suitTheRoof({ ...ground, piles });
-          if (!suited.ok) throw new Error(suited.reason);
-          const stockSlates = ground.stockSlates + suited.missingSlates;
-          const figuresAt = gradeFigures({ ...ground, stockSlates });
-          const own = figuresAt(suited.thresholdsMm);
-          expect(own.roof?.expectedKickers).toBeCloseTo(suited.expectedKickers, 6);
-          expect(own.piles.map(({ courses }) => courses)).toEqual(suited.coursesPerPile);
-          for (const method of [naturalBreaks, equalShares]) {
-            const other = method(ground.bins, piles);
-            if (!other.ok) throw new Error(other.reason);
-            const { roof } = figuresAt(other.thresholdsMm);
-            if (roof?.coursesMissing === 0)
-              expect(roof.expectedKickers).toBeGreaterThan(suited.expectedKickers - 1e-5);
-          }
-        }
-      ),
-      { seed: SEED, numRuns: 300 }
-    );
-  });
-
-  it('leave a curve of kickers that suits the roof ever better with every pile', () => {
-    fc.assert(
-      fc.property(grounds, (ground) => {
-        // Stock to spare, so that every number of piles lays the whole roof.
-        const need = ground.courses.reduce((sum, { slates }) => sum + slates, 0);
-        const rich = { ...ground, stockSlates: 60 * need * ground.bins.hundredths.length };
-        const curve = kickerCurve(gradeFigures(rich), (piles) => suitTheRoof({ ...rich, piles }));
-        for (const [index, point] of curve.slice(1).entries())
-          expect(point.expectedKickersPer100Joints).toBeLessThan(
-            curve[index].expectedKickersPer100Joints + 1e-5
-          );
-      }),
-      { seed: SEED, numRuns: 40 }
-    );
-  });
-
-  it('leave their inputs as they were', () => {
-    fc.assert(
-      fc.property(grounds, thresholds, (ground, thresholdsMm) => {
-        const copy = structuredClone(ground);
-        const frozen = { ...ground, courses: Object.freeze(ground.courses.map(Object.freeze)) };
-        const frozenThresholds = Object.freeze(thresholdsMm);
-        const chanceAbove = normalMisgrading(0.3);
-        gradeFigures(frozen as typeof ground)(frozenThresholds);
-        gradeFigures({ ...(frozen as typeof ground), chanceAbove })(frozenThresholds);
-        suitTheRoof({ ...(frozen as typeof ground), piles: 2 });
-        naturalBreaks(ground.bins, 3);
-        equalShares(ground.bins, 3);
-        expect(ground).toEqual(copy);
-      }),
-      { seed: SEED, numRuns: 100 }
-    );
-  });
-});
-
-describe('regrade advice', () => {
-  it('counts exactly the slates whose pile changes', () => {
-    const moved = fc.tuple(spread(1, 30), thresholds, thresholds).map(([bins, one, other]) => {
-      const count = Math.min(one.length, other.length);
-      return { bins, one: one.slice(0, count), other: other.slice(0, count) };
-    });
-    fc.assert(
-      fc.property(moved, ({ bins, one, other }) => {
-        const ground = { bins, stockSlates: 100, courses: [], kickAllowanceMm: 1 };
-        const { recheck, slatesToRecheck } = regradeAdvice(ground, one, other, [
-          { palletId: 'A', bins }
-        ]);
-        const slates = slatesOf(bins);
-        const changed = slates.filter((slate) => pileOf(slate, one) !== pileOf(slate, other));
-        expect(slatesToRecheck).toBe(changed.length);
-        for (const { fromPile, toPile, thinnestMm, thickestMm } of recheck)
-          for (const edge of [thinnestMm, thickestMm]) {
-            expect(pileOf(edge, one)).toBe(fromPile);
-            expect(pileOf(edge, other)).toBe(toPile);
-          }
-      }),
-      { seed: SEED, numRuns: 400 }
-    );
-  });
-});
-
-describe('weighted kappa', () => {
-  const table = fc.integer({ min: 2, max: 5 }).chain((size) =>
-    fc.array(fc.array(fc.integer({ min: 0, max: 40 }), { minLength: size, maxLength: size }), {
-      minLength: size,
-      maxLength: size
-    })
-  );
-  const weights = fc.constantFrom('equal' as const, 'linear' as const, 'quadratic' as const);
-
-  it('is the same when tap and gauge change places, and never above 1', () => {
-    fc.assert(
-      fc.property(table, weights, (counts, kind) => {
-        const one = weightedKappa(counts, kind);
-        const other = weightedKappa(
-          counts.map((_row, column) => counts.map((row) => row[column])),
-          kind
-        );
-        expect(other.ok).toBe(one.ok);
-        if (!one.ok || !other.ok) return;
-        expect(one.kappa).toBeLessThanOrEqual(1);
-        expect(other.kappa).toBeCloseTo(one.kappa, 10);
-        expect(other.standardError).toBeCloseTo(one.standardError, 8);
-      }),
-      { seed: SEED, numRuns: 500 }
-    );
-  });
-
-  it('keeps its value and halves its error with four times the slates', () => {
-    fc.assert(
-      fc.property(table, weights, (counts, kind) => {
-        const one = weightedKappa(counts, kind);
-        const four = weightedKappa(
-          counts.map((row) => row.map((count) => 4 * count)),
-          kind
-        );
-        expect(four.ok).toBe(one.ok);
-        if (!one.ok || !four.ok) return;
-        expect(four.kappa).toBeCloseTo(one.kappa, 10);
-        expect(four.standardError).toBeCloseTo(one.standardError / 2, 8);
-      }),
-      { seed: SEED, numRuns: 300 }
-    );
-  });
-});

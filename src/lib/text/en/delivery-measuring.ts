@@ -1,0 +1,176 @@
+import { pluralizer } from '../plural.ts';
+
+const many = pluralizer('en');
+const SLATE = { one: 'slate', other: 'slates' };
+
+/** Words of the sample list and the measuring. */
+export const sample = {
+  title: 'Sample list',
+  lead: 'Slates picked by eye judge nothing. The list draws places by chance, so whoever measures picks nothing.',
+  choose: 'Plan',
+  kinds: {
+    attributes: 'Count the slates outside',
+    variables: 'Judge by the spread of thickness',
+    own: 'Own plan from two risks'
+  },
+  kindHints: {
+    attributes: 'MIL-STD-105E, single sampling: every check of the order counts.',
+    variables:
+      'MIL-STD-414 / ANSI Z1.9, standard deviation method: fewer slates, thickness only, and only if thickness is near normal.',
+    own: 'The smallest sample that keeps both risks you set.'
+  },
+  level: 'Inspection level',
+  levels: {
+    I: 'I, smaller (from memory)',
+    II: 'II, usual',
+    III: 'III, larger (from memory)'
+  },
+  aql: 'Share outside that is still a good delivery (AQL)',
+  aqlValue: (n: string) => `${n} %`,
+  severity: 'Inspection',
+  severities: {
+    normal: 'Normal',
+    tightened: 'Tightened, after two of five were refused'
+  },
+  good: 'Good delivery: share outside',
+  goodChance: 'Good delivery: accepted at least',
+  poor: 'Poor delivery: share outside',
+  poorChance: 'Poor delivery: accepted at most',
+  drawAtLeast: 'Draw more than the plan asks',
+  drawHint: 'Empty: as the plan asks.',
+  asks: (n: number) => `Draw ${many(n, SLATE)}.`,
+  everySlate: 'Every slate is looked at: the sample would reach the delivery.',
+  accept: (n: number) =>
+    n === 0 ? 'Accept if none of them is outside.' : `Accept with at most ${n} outside.`,
+  acceptShare: (share: string) =>
+    `Accept if the share outside, estimated from mean and spread, is at most ${share}.`,
+  sellersRisk: (share: string, risk: string) =>
+    `Seller’s risk: a delivery with ${share} outside is refused ${risk} of the time.`,
+  buyersRisk: (share: string, risk: string) =>
+    `Buyer’s risk: a delivery with ${share} outside is still accepted ${risk} of the time.`,
+  byGauge: (n: number) =>
+    `With the gauge alone, for one limit, ${many(n, SLATE)} would keep the same risks.`,
+  curve: 'How often a delivery is accepted, by its share outside',
+  curveX: 'Share of the delivery outside',
+  curveY: 'Accepted',
+  curveText: (good: string, goodChance: string, poor: string, poorChance: string) =>
+    `A falling line: at ${good} outside ${goodChance} are accepted, at ${poor} outside ${poorChance}.`,
+  draw: 'Draw the list',
+  drawAgain: 'Draw another list',
+  drawAgainHint:
+    'Slates measured for an earlier list keep counting; both lists are named on the sheet.',
+  seed: (seed: number) => `Drawn by chance with seed ${seed}: the same seed gives the same list.`,
+  drawnAt: (moment: string) => `Drawn ${moment}.`,
+  listTitle: 'Walking list',
+  listHint:
+    'Layer 1 is the top one. Count the slates of a layer from the end you agree on, always the same.',
+  place: (label: string, layer: number, place: number) =>
+    `Pallet ${label}, layer ${layer}, slate ${place}`,
+  columns: { layer: 'Layer', slate: 'Slate', thickness: 'Thickness', notes: 'Notes' },
+  ofPallet: (label: string, n: number) => `Pallet ${label}: ${many(n, SLATE)}`,
+  measured: 'measured',
+  print: 'Print the list',
+  toMeasure: 'Measure them',
+  sortedAlready: (labels: string) =>
+    `Sorting has begun on pallet ${labels}. A list drawn now cannot judge those pallets: what is left on them is no chance sample of what came. Their slates would be listed apart.`,
+  refused: {
+    'lot-too-small': 'Fewer slates than a plan needs: look at every one.',
+    'cell-in-doubt':
+      'For so small a delivery the table is in doubt at this level: look at every slate.',
+    'lot-beyond-table':
+      'The table of this plan ends at 10,000 slates. Count the slates outside instead.',
+    'points-wrong':
+      'The poor delivery needs the larger share outside and the smaller chance, all between 0 and 100 %.',
+    'sample-too-large':
+      'The two deliveries are so alike that no sample tells them apart. Move the shares further apart.',
+    'sample-exceeds-lot': (asked: string, lot: string) =>
+      `A sample of ${asked} is larger than the delivery of ${lot}. Draw at most ${lot}, or move the two deliveries further apart.`,
+    'fewer-than-plan': (asked: string) =>
+      `The plan asks for ${asked}: with fewer its risks do not hold. Draw at least that many.`,
+    'no-lot': 'Enter the pallets with their slates first.',
+    'layers-missing': (labels: string) =>
+      `Layers are missing for pallet ${labels}: enter them, so that every slate has a place.`,
+    'holds-less': (labels: string) =>
+      `The layers of pallet ${labels} hold fewer slates than the pallet: count again.`,
+    number: 'Type a number.'
+  }
+};
+
+/** Words of the sample list and the measuring. */
+export const measure = {
+  title: 'Measure the sample',
+  noList: 'Draw the sample list first.',
+  next: (label: string, layer: number, place: number) =>
+    `Pallet ${label} · layer ${layer} · slate ${place}`,
+  progress: (done: string, of: string) => `${done} of ${of} measured`,
+  all: 'All places of the list are measured.',
+  allNext: 'Now the stack of 100 and photos, then the findings.',
+  gauge: 'Gauge it in the tail third.',
+  gauged: 'Gauged. Add what else you see, then save.',
+  waiting: (thickness: string) =>
+    `${thickness} is not saved yet, so the new reading was not taken. Save it, or gauge again.`,
+  cannotGauge: 'It cannot be gauged',
+  saveWithout: 'Save without a thickness',
+  taper: (mm: string) => `taper ${mm}`,
+  skip: 'Later',
+  skipHint: 'Cannot be reached now: comes back at the end.',
+  save: 'Save slate',
+  again: 'Gauge again',
+  undo: 'Undo last slate',
+  saved: (what: string) => `Saved: ${what}`,
+  points: 'Points gauged on each slate',
+  ring: 'Ring when tapped',
+  rings: { clear: 'Clear', dull: 'Dull' },
+  defects: 'Defects',
+  noDefect: 'None seen',
+  more: 'Size, squareness, edge, bow',
+  moreHint: 'Of every tenth slate or so. Leave empty what is not measured.',
+  fields: {
+    lengthMm: 'Length',
+    widthMm: 'Width',
+    outOfSquareMm: 'Out of square over the length',
+    edgeBowMm: 'Long edge from straight',
+    flatnessMm: 'Face from flat'
+  },
+  fieldWrong: (limit: string) => `Type millimetres from 0 to ${limit}.`,
+  needSomething: 'Gauge the slate, or mark the defect that forbids it.',
+  late: (label: string) =>
+    `Sorting has begun on pallet ${label}. What is measured on it now is kept and listed apart; it does not judge the delivery.`,
+  missing: 'Still missing',
+  missingNone: 'Nothing is missing.',
+  places: 'All places',
+  choosePlace: (place: string) => `Measure ${place}`,
+  stack: {
+    title: 'Stack of 100',
+    hint: 'Pack slates tight as on the label and measure across. Fewer than 100 will do.',
+    pallet: 'Pallet',
+    anyPallet: 'From several',
+    slates: 'Slates in the stack',
+    total: 'Thickness of the stack',
+    add: 'Save stack',
+    line: (slates: number, total: string, per100: string, label: string) =>
+      `${many(slates, SLATE)}: ${total}, ${per100} per 100${label ? `, pallet ${label}` : ''}`,
+    wrong: 'Type 1 to 1,000 slates and a thickness from 1 to 20,000 mm.',
+    remove: 'Take back'
+  },
+  photos: {
+    title: 'Photos',
+    hint: 'Made small on this device; the place where it was taken is not kept.',
+    add: 'Add a photo',
+    caption: 'What it shows',
+    captionHint: 'For example: broken corner, pallet B.',
+    working: 'Making the photo small…',
+    tooLarge: (size: string, limit: string) =>
+      `The photo has ${size}; at most ${limit} can be opened on a phone. Take it at a lower resolution.`,
+    notAPhoto: 'This file is no photo that the browser can open. Choose a JPEG or PNG.',
+    failed: (detail: string) => `The photo was not saved (${detail}). Choose it again.`,
+    missing: 'This photo is not on this device.',
+    alt: (caption: string) => `Photo: ${caption}`
+  },
+  note: {
+    title: 'Notes',
+    label: 'A defect, damage or anything to tell the supplier',
+    add: 'Save note',
+    empty: 'Write the note first.'
+  }
+};

@@ -1,0 +1,107 @@
+import { pluralizer } from '../plural.ts';
+
+const many = pluralizer('en');
+const SLATE = { one: 'slate', other: 'slates' };
+
+/** Words of the sheet for the supplier and of deliveries side by side. */
+export const sheet = {
+  title: 'Delivery sheet',
+  job: 'Job',
+  print: 'Print, or keep as PDF',
+  csv: 'All readings as CSV: Files',
+  supplier: 'Supplier',
+  arrived: 'Arrived',
+  order: 'Order',
+  method: 'Method',
+  methodText: (n: string, pallets: string, moment: string) =>
+    `${n} drawn by chance from ${pallets}, before sorting, on ${moment}; each pallet by its share, each slate with the same chance, none twice.`,
+  measuredText: (first: string, last: string) => `Measured from ${first} to ${last}.`,
+  thicknessText:
+    'Thickness of a slate is the mean of its points, in the tail third, away from the dressed edge.',
+  lists: (n: number) => `${n} lists were drawn; all their slates count.`,
+  data: 'Data',
+  readings: 'Every reading that judges (pallet/layer/slate, millimetres)',
+  readingColumns: {
+    place: 'Place',
+    thickness: 'Thickness',
+    points: 'Points',
+    size: 'Length × width',
+    square: 'Square',
+    edge: 'Edge',
+    flat: 'Flat',
+    ring: 'Ring',
+    defects: 'Defects'
+  },
+  photos: 'Photos',
+  notes: 'Notes',
+  noPhotos: 'No photos.',
+  missing: 'Missing evidence',
+  missingNone: 'None.',
+  missingItems: {
+    label: 'No packed thickness of 100 slates from the label.',
+    stack: 'No stack measured.',
+    photos: 'No photos.',
+    places: (n: number) =>
+      `${many(n, { one: 'place of the list is', other: 'places of the list are' })} not measured.`,
+    check: (check: string, n: string, of: string) => `${check}: measured on ${n} of ${of}.`,
+    memory: 'The thickness tolerance is from memory, not from the order.',
+    arrival: 'No arrival date or days to claim.',
+    unsigned: 'No verdict is signed.',
+    roof: 'No roof is entered: the third finding is open.'
+  },
+  signature: 'Signature',
+  unsigned: 'Not signed yet.',
+  handSigned: 'Name, date, signature',
+  hash: 'Fingerprint of the journal (SHA-256)',
+  hashOf: (n: number) => `of the first ${many(n, { one: 'entry', other: 'entries' })}`,
+  hashHow: (n: number) =>
+    `Anyone with the job file can work it out again: head -n ${n + 1} FILE | tail -n +2 | sha256sum`,
+  hashLater: (n: number) =>
+    `${many(n, { one: 'entry was', other: 'entries were' })} made after signing and are not part of what was signed.`,
+  message: 'Message to the supplier',
+  copy: 'Copy the message',
+  copied: 'Copied.',
+  copyFailed: 'The browser did not copy it: select the text and copy it by hand.',
+  messageText: {
+    start: (job: string, arrived: string) =>
+      `Delivery for “${job}”${arrived ? `, arrived ${arrived}` : ''}.`,
+    sample: (n: number) => `We measured ${many(n, SLATE)} drawn by chance before sorting.`,
+    outside: (outside: number, interval: string, total: string) =>
+      `${outside} of them ${outside === 1 ? 'is' : 'are'} outside the order; that is ${interval} of ${total}.`,
+    take: 'We take the delivery.',
+    query: 'We query the delivery and hold it unfixed until you answer.',
+    refuse: 'We refuse the delivery and hold it unfixed.',
+    end: 'The sheet with method, readings and photos is attached.',
+    hash: (sha: string) => `Journal fingerprint ${sha}`
+  }
+};
+
+/** Words of the sheet for the supplier and of deliveries side by side. */
+export const compare = {
+  title: 'Deliveries compared',
+  lead: 'All deliveries on this device that have a measured sample. Nothing leaves the device.',
+  none: 'No delivery with a measured sample is on this device yet.',
+  loading: (done: string, of: string) => `Opening job ${done} of ${of}…`,
+  failed: (name: string) => `The job ${name} did not open and is left out.`,
+  overTime: 'Over time',
+  bySupplier: 'By supplier',
+  noSupplier: 'no nickname',
+  noDate: 'no date',
+  columns: {
+    job: 'Job',
+    supplier: 'Supplier',
+    arrived: 'Arrived',
+    sampled: 'Sampled',
+    mean: 'Mean',
+    sd: 'SD',
+    outside: 'Outside',
+    aside: 'Set aside',
+    kickers: 'Kickers per 100',
+    deliveries: 'Deliveries'
+  },
+  picture: 'Mean and spread of each delivery',
+  pictureText: (n: number) =>
+    `${many(n, { one: 'delivery', other: 'deliveries' })} in order of arrival: the mark is the mean, the bar one SD either way.`,
+  palletsOf: (job: string) => `Pallet means of ${job}`,
+  unknown: 'unknown'
+};
