@@ -10,7 +10,7 @@ export { type ReadyFile, download, share } from './file-saving.ts';
 export { type DevicePreferences, Preferences, preferences } from './preferences.svelte.ts';
 export { SortState } from './sort.svelte.ts';
 export { PaceClock } from './pace-clock.svelte.ts';
-export { serialPorts } from './serial-connection.svelte.ts';
+export { serialPorts } from './serial-ports.ts';
 export { verdictWords, type VerdictWords } from './verdict-words.ts';
 export { sayTold } from './told.ts';
 export { sayAct } from './act-words.ts';

@@ -6,27 +6,17 @@ import {
   type Reading,
   type SerialEvent,
   SerialGauge,
-  type SerialPortLike,
   learnLinePattern
 } from '$lib/gauge';
 import { pageTimer } from './page-timer.ts';
 import type { LearntSerialGauge } from './preferences.svelte.ts';
-
-/** What is needed of the browser's list of ports. */
-export interface SerialPorts {
-  requestPort(): Promise<SerialPortLike>;
-}
+import { serialPorts } from './serial-ports.ts';
 
 export type SerialStatus =
   'off' | 'choosing' | 'learning' | 'choice' | 'reading' | 'unplugged' | 'closed' | 'failed';
 
 /** Raw lines shown in the set-up, newest last. */
 const LINES_SHOWN = 8;
-
-/** The browser's serial ports, or undefined where it has none. */
-export function serialPorts(): SerialPorts | undefined {
-  return (globalThis.navigator as { serial?: SerialPorts } | undefined)?.serial;
-}
 
 /** A gauge on a cable: connecting it, learning where in its lines the thickness stands, reading. */
 export class SerialConnection {

@@ -16,7 +16,7 @@ import type { JobState } from './job.svelte.ts';
 import { PalletDesk } from './pallet-desk.svelte.ts';
 import type { Preferences } from './preferences.svelte.ts';
 import { undoableActs } from './recent-acts.ts';
-import { SerialConnection } from './serial-connection.svelte.ts';
+import type { SerialConnection } from './serial-connection.svelte.ts';
 import { SessionMark } from './session-mark.ts';
 import { type JudgingGround, judgeSlate, orderBand } from './slate-judgement.ts';
 import { SlateInHand } from './slate-in-hand.ts';
@@ -51,7 +51,9 @@ export class SortState {
   readonly #preferences: Preferences;
   readonly desk: PalletDesk;
   readonly input: GaugeInput;
-  readonly serial: SerialConnection;
+  /** The gauge on a cable, once its set-up was opened: see `openSerial`. */
+  serial = $state.raw<SerialConnection>();
+  #unit: LengthUnit = 'mm';
   readonly feedback: Feedback;
   readonly checks: SpotChecks;
   readonly announcer = new Announcer();
@@ -94,7 +96,7 @@ export class SortState {
     this.desk = new PalletDesk(job, preferences);
     this.feedback = new Feedback(() => preferences.values);
     this.checks = new SpotChecks(job, () => preferences.values.nickname, random);
-    const { wedgeEnding, serialGauge } = preferences.values;
+    const { wedgeEnding } = preferences.values;
     const audience = {
       onReading: (reading: AcceptedReading, source: InputSource) => this.#take(reading, source),
       onRefused: (refusal: Refusal) => this.#refuse(refusal),
@@ -105,11 +107,6 @@ export class SortState {
       }
     };
     this.input = new GaugeInput(audience, wedgeEnding);
-    this.serial = new SerialConnection(
-      serialGauge,
-      (reading) => this.input.takeReading(reading, 'serial'),
-      (learnt) => preferences.set({ serialGauge: learnt })
-    );
   }
 
   /** Begins to listen for readings; the function returned ends it. */
@@ -125,7 +122,7 @@ export class SortState {
       stop();
       this.announcer.close();
       this.feedback.close();
-      void this.serial.disconnect();
+      void this.serial?.disconnect();
     };
   }
 
@@ -220,9 +217,21 @@ export class SortState {
     this.input.setEnding({ kind: 'key' });
   }
 
+  /** Fetches what a gauge on a cable needs; few have one, and every start would carry it. */
+  async openSerial(): Promise<void> {
+    const { SerialConnection: Connection } = await import('./serial-connection.svelte.ts');
+    this.serial ??= new Connection(
+      this.#preferences.values.serialGauge,
+      (reading) => this.input.takeReading(reading, 'serial'),
+      (learnt) => this.#preferences.set({ serialGauge: learnt })
+    );
+    this.serial.setUnit(this.#unit);
+  }
+
   #useUnit(unit: LengthUnit): void {
+    this.#unit = unit;
     this.input.setUnit(unit);
-    this.serial.setUnit(unit);
+    this.serial?.setUnit(unit);
   }
 
   /** One accepted number on its way to a slate: held still, then point by point. */
