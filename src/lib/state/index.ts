@@ -73,3 +73,4 @@ export type { WhatIfChange } from './courses-choices.ts';
 export { WIDE_STORE, palletsForDraw } from './draw-pallets.ts';
 export { LayState, ROGUE_CHANCE, type RogueAnswer } from './lay.svelte.ts';
 export type { LaidAct, SlopeProgress } from './lay-reading.ts';
+export { needsInstallHint } from './install-hint.ts';

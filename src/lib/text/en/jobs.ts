@@ -12,6 +12,8 @@ export const jobs = {
   jobName: 'Name of the job',
   start: 'Start',
   nameMissing: 'Give the job a name, so that you find it again.',
+  installHint:
+    'Install the app, so that it starts without a network and the phone keeps the entries: tap Share, then Add to Home Screen.',
   none: 'No job on this device yet.',
   entries: (n: number) => common.entries(n),
   restore: 'Restore a backup',
