@@ -3,7 +3,8 @@ import { type JobView, type StoredEvent, isVoided, partOf } from '$lib/journal';
 /** How many acts can be taken back from the list. */
 export const MOST_UNDOABLE = 10;
 
-const UNDOABLE = ['slateGauged', 'slateTapped', 'slateSetAside', 'slateChecked', 'palletAdded'];
+/** Slates only: one Undo too many must not take away the pallet that the sorter stands at. */
+const UNDOABLE = ['slateGauged', 'slateTapped', 'slateSetAside', 'slateChecked'];
 
 /**
  * The acts of this device that the sorter can take back: the last ten that are in force, newest
