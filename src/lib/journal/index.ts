@@ -66,7 +66,7 @@ export {
   tallyPallet,
   tallyPallets
 } from './queries.ts';
-export { type PileStock, type Stock, NO_SPREAD, stockOf } from './stock.ts';
+export { type PalletStock, type PileStock, type Stock, NO_SPREAD, stockOf } from './stock.ts';
 export {
   type RoofOfJob,
   CUSTOMARY_OVERHANGS,

@@ -92,6 +92,37 @@ describe('stockOf', () => {
     expect(stockOf(journal.view).usable).toBe(45 + 45 + 45);
   });
 
+  it('tells what is usable of each pallet, as much as stands on the piles or will', () => {
+    const { journal, gradesId } = measured();
+    expect(stockOf(journal.view).pallets.map(({ usable }) => usable)).toEqual([100, 50]);
+    journal.add(...many(20, () => gauged('a', 700, 1, gradesId)));
+    journal.add({ type: 'pileCounted', body: { gradesId, pile: 1, slates: 15, tallied: 20 } });
+    const { pallets, usable } = stockOf(journal.view);
+    expect(pallets.reduce((sum, pallet) => sum + pallet.usable, 0)).toBe(usable);
+  });
+
+  it('tells what is usable of a pallet before anything tells the piles', () => {
+    const { pallets } = stockOf(new TestJournal().add(pallet('a', 100)).view);
+    expect(pallets[0]).toMatchObject({ usable: 100, slatesOfPile: [0, 0, 0] });
+  });
+
+  it('counts a pallet that nobody declared as what was seen of it', () => {
+    const journal = new TestJournal().add(
+      pallet('a', 0),
+      ...many(10, (): NewEvent => ({
+        type: 'slateGauged',
+        body: {
+          palletId: 'a',
+          points: [600],
+          pile: null,
+          gradesId: null,
+          sample: { drawId: TestJournal.id(0), layer: 1, place: 1, ring: 'clear' }
+        }
+      }))
+    );
+    expect(stockOf(journal.view)).toMatchObject({ delivered: 10, pallets: [{ usable: 10 }] });
+  });
+
   it('believes a count by hand, and adds what is tallied after it', () => {
     const { journal, gradesId } = measured();
     const tap = (): NewEvent => ({

@@ -37,8 +37,18 @@ export interface Stock {
   /** Thickness of all slates delivered, scaled to `delivered`. */
   spread: ThicknessBins;
   piles: PileStock[];
-  /** By pallet, in the order of `tallyPallets`: slates that go to each pile, pile 1 first. */
-  pallets: { palletId: string; label: string; slatesOfPile: number[] }[];
+  /** By pallet, in the order of `tallyPallets`. */
+  pallets: PalletStock[];
+}
+
+/** One pallet's part of the stock. */
+export interface PalletStock {
+  palletId: string;
+  label: string;
+  /** Slates of it that are or will be usable: its size less those set aside, now and expected. */
+  usable: number;
+  /** Slates of it that go to each pile, pile 1 first; all 0 while nothing tells the piles. */
+  slatesOfPile: number[];
 }
 
 /**
@@ -56,10 +66,10 @@ export function stockOf(view: JobView): Stock {
   const windows = thresholdsMm && isGauged ? splitIntoPiles(spread, thresholdsMm) : [];
   const lossShare = shareSetAside(tallies);
   const pallets = tallies.map((tally) => {
-    const rest = Math.round(Math.max(0, tally.slates - tally.sorted) * (1 - lossShare));
+    const rest = Math.round((sizeOf(tally) - tally.sorted) * (1 - lossShare));
     const shares = pileShares(tally, tallies, thresholdsMm, windows, piles);
     const toCome = shares ? largestRemainder(shares, rest) : new Array<number>(piles).fill(0);
-    return { palletId: tally.palletId, label: tally.label, onPile: tally.onPile, toCome };
+    return { ...tally, rest, toCome };
   });
   const gauged = gaugedOnPiles(view, piles);
   const result = Array.from({ length: piles }, (_, index): PileStock => {
@@ -162,22 +172,27 @@ function standing(view: JobView, pile: number, tallied: number): number {
 
 /** Pallets' shares of each pile, made to sum to the pile where it was counted by hand. */
 function spreadCorrections(
-  pallets: readonly { palletId: string; label: string; onPile: number[]; toCome: number[] }[],
+  pallets: readonly (PalletTally & { rest: number; toCome: number[] })[],
   piles: readonly PileStock[]
-): Stock['pallets'] {
-  const result = pallets.map(({ palletId, label }) => ({
-    palletId,
-    label,
-    slatesOfPile: new Array<number>(piles.length).fill(0)
-  }));
+): PalletStock[] {
+  const slatesOfPile = pallets.map(() => new Array<number>(piles.length).fill(0));
   for (const [index, { slates }] of piles.entries()) {
     const weights = pallets.map(({ onPile, toCome }) => onPile[index] + toCome[index]);
     const shares = weights.some((n) => n > 0)
       ? largestRemainder(weights, slates)
       : weights.map(() => 0);
-    for (const [place, share] of shares.entries()) result[place].slatesOfPile[index] = share;
+    for (const [place, share] of shares.entries()) slatesOfPile[place][index] = share;
   }
-  return result;
+  return pallets.map(({ palletId, label, rest, toCome }, place) => {
+    const onPiles = slatesOfPile[place].reduce((sum, slates) => sum + slates, 0);
+    const isForetold = toCome.some((slates) => slates > 0);
+    return {
+      palletId,
+      label,
+      usable: isForetold ? onPiles : onPiles + rest,
+      slatesOfPile: slatesOfPile[place]
+    };
+  });
 }
 
 /** An empty spread, for screens that have nothing yet. */

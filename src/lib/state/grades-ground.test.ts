@@ -40,19 +40,22 @@ describe('the samples', () => {
     onPile: [0, 0, 0],
     sorted: 7
   };
+  const stock = (usable: number) => ({
+    pallets: [{ palletId: 'a', label: 'A', usable, slatesOfPile: [] }]
+  });
 
-  it('count what was declared less what was set aside', () => {
-    expect(samplesOf([tally])[0].slates).toBe(93);
+  it('count what the stock counts on', () => {
+    expect(samplesOf([tally], stock(86))[0].slates).toBe(86);
   });
 
   it('count what was seen where that is more', () => {
-    expect(samplesOf([{ ...tally, slates: 0 }])[0].slates).toBe(10);
-    expect(samplesOf([{ ...tally, slates: 0, sorted: 57 }])[0].slates).toBe(50);
+    expect(samplesOf([tally], stock(8))[0].slates).toBe(10);
+    expect(samplesOf([{ ...tally, tapped: 12 }], stock(8))[0].slates).toBe(12);
   });
 
   it('leave out a pallet of no known slates', () => {
-    const nothing = { gaugedBins: binsFromPairs([]), gauged: 0, slates: 0, setAside: 0, sorted: 0 };
-    expect(samplesOf([{ ...tally, ...nothing }])).toEqual([]);
+    const nothing = { gaugedBins: binsFromPairs([]), gauged: 0 };
+    expect(samplesOf([{ ...tally, ...nothing }], stock(0))).toEqual([]);
   });
 });
 

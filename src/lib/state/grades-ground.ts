@@ -2,7 +2,7 @@ import { type CourseNeed, type GradingGround } from '$lib/engine/grading';
 import type { PalletSample } from '$lib/engine/estimates';
 import { type CourseDemand, piecesInRun } from '$lib/engine/roof';
 import { type ThicknessBins, mergeBins, totalCount } from '$lib/engine/thickness';
-import type { JobSettings, PalletTally } from '$lib/journal';
+import type { JobSettings, PalletTally, Stock } from '$lib/journal';
 
 /** A pallet's sample with the name that is written on the pallet. */
 export interface NamedSample extends PalletSample {
@@ -10,15 +10,21 @@ export interface NamedSample extends PalletSample {
 }
 
 /**
- * What was gauged of each pallet. A pallet's size is what was declared less what was set aside, or
- * what was seen of it where that is more; a pallet of no known slates is left out.
+ * What was gauged of each pallet. A pallet's size is what the stock counts on of it, less what is
+ * set aside now and later, so that every screen speaks of the same slates; or what was seen of it
+ * where that is more. A pallet of no known slates is left out.
+ *
+ * @param stock of the same job, its pallets in the order of the tallies
  */
-export function samplesOf(pallets: readonly PalletTally[]): NamedSample[] {
+export function samplesOf(
+  pallets: readonly PalletTally[],
+  stock: Pick<Stock, 'pallets'>
+): NamedSample[] {
   return pallets
-    .map(({ palletId, label, slates, setAside, sorted, gauged, tapped, gaugedBins }) => ({
+    .map(({ palletId, label, gauged, tapped, gaugedBins }, place) => ({
       palletId,
       label,
-      slates: Math.max(slates - setAside, sorted - setAside, gauged, tapped),
+      slates: Math.max(stock.pallets[place].usable, gauged, tapped),
       bins: gaugedBins
     }))
     .filter(({ slates }) => slates > 0);

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { totalCount } from '$lib/engine/thickness';
 import { fuseTaps } from '$lib/engine/estimates';
-import { type JobView, type NewEvent, tallyPallets } from '$lib/journal';
+import { type JobView, type NewEvent, stockOf, tallyPallets } from '$lib/journal';
 import { MemoryStore } from '$lib/storage';
 import { fusedSpread, toFuse } from './grades-fused.ts';
 import { samplesOf } from './grades-ground.ts';
@@ -120,7 +120,7 @@ describe('taps and gauge together', () => {
     const hands = handsOf(view);
     const { gauged: bins, sorters } = toFuse(view, hands);
     const found = fuseTaps(bins, sorters);
-    expect(fusedSpread(view, samplesOf(tallyPallets(view)), hands, found)).toEqual({
+    expect(fusedSpread(view, samplesOf(tallyPallets(view), stockOf(view)), hands, found)).toEqual({
       ok: false,
       reason: 'no-spot-checks'
     });
@@ -139,7 +139,7 @@ describe('taps and gauge together', () => {
     const { gauged: bins, sorters } = toFuse(view, hands);
     expect(totalCount(bins)).toBe(7 + LEARNT.length);
     const found = fuseTaps(bins, sorters);
-    const samples = samplesOf(tallyPallets(view));
+    const samples = samplesOf(tallyPallets(view), stockOf(view));
     const fused = fusedSpread(view, samples, hands, found);
     if (!fused.ok) throw new Error(fused.reason);
     expect(fused.tapsCounted).toBe(20);

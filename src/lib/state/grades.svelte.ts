@@ -7,7 +7,7 @@ import {
   naturalBreaks
 } from '$lib/engine/grading';
 import { type ThicknessBins, momentsOfBins, totalCount } from '$lib/engine/thickness';
-import { type BoundaryMethod, type RoofOfJob, partOf, roofLayoutOf } from '$lib/journal';
+import { type BoundaryMethod, type RoofOfJob, partOf, roofLayoutOf, stockOf } from '$lib/journal';
 import { type RunningTask, runTask } from '$lib/worker';
 import {
   type GradeWay,
@@ -59,7 +59,9 @@ export class GradesState {
     this.estimates ??= await import('./grades-estimates.ts');
   }
 
-  readonly samples = $derived.by(() => samplesOf(this.#job().pallets));
+  /** The stock that the plan is made from: the same slates as on every other screen. */
+  readonly stock = $derived.by(() => stockOf(this.#job().view));
+  readonly samples = $derived.by(() => samplesOf(this.#job().pallets, this.stock));
   readonly gaugedSpread = $derived(weightedSpread(this.samples));
   readonly gauged = $derived(Math.round(totalCount(this.gaugedSpread)));
   readonly tapped = $derived.by(() =>

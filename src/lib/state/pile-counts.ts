@@ -26,7 +26,7 @@ export function pileCounts(
   const toCome = stock.piles.reduce((sum, pile) => sum + pile.toCome, 0);
   if (toCome === 0) return request.piles.map(({ slates }) => ({ meanSlates: slates, sdSlates: 0 }));
   if (!grades) return undefined;
-  const samples = samplesOf(pallets);
+  const samples = samplesOf(pallets, stock);
   const estimates = gradeIntervals(grades.thresholdsMm).map((interval) =>
     estimateGrade(samples, interval)
   );
