@@ -53,8 +53,13 @@ export interface PlanGround {
   readonly request: PlanRequest;
   readonly roof: RoofLayout;
   readonly stock: Stock;
-  /** Thickness of each pile, pile 1 first; empty where nothing was gauged. */
+  /**
+   * Thickness of each pile if every slate lies on its right pile, pile 1 first; empty where nothing
+   * was gauged.
+   */
   readonly pileBins: readonly ThicknessBins[];
+  /** Thickness of what really stands there, misgraded slates among it: the request's chances. */
+  readonly sortedBins: readonly ThicknessBins[];
   readonly before: readonly PileBefore[];
   /** Courses laid, in the order they were laid. */
   readonly laid: readonly CourseDone[];
@@ -76,15 +81,21 @@ export interface PlanGround {
  * rounded up to whole slates; slates that break come off the reserve, down to the spares; a pile
  * that is used up keeps none. A count by hand holds from its moment on: what was laid and lost
  * before it is in it already. Slate-and-a-halves stand sorted beside their pile; where nobody
- * counted them they are taken to be enough. Chances of kicking come from the piles' spread and the
- * job's kick allowance; where nothing was gauged they are all 0, since millimetres are unknown.
+ * counted them they are taken to be enough. Chances of kicking come from what really stands on the
+ * piles and the job's kick allowance; where nothing was gauged they are all 0, since millimetres are
+ * unknown.
  *
+ * @param asSorted thickness of what stands on each pile of that stock, slates on the wrong pile among
+ * it; left out, every slate is taken to lie on its right pile
  * @returns the request with what it rests on, or what is missing; never throws for a journal that
  * was folded
  *
  * Cost: that of the stock and of the roof's layout, which is kept, plus piles² × bins.
  */
-export function planRequestOf(view: JobView): PlanGround | PlanNotReady {
+export function planRequestOf(
+  view: JobView,
+  asSorted?: (stock: Stock) => readonly ThicknessBins[]
+): PlanGround | PlanNotReady {
   const roof = roofLayoutOf(view);
   const stock = stockOf(view);
   const all = missingFor(view, stock);
@@ -97,10 +108,11 @@ export function planRequestOf(view: JobView): PlanGround | PlanNotReady {
     pileBefore(pile, slates + facts.takenBeforeCount[index], facts.wideCounted[index], settings)
   );
   const pileBins = stock.piles.map(({ bins }) => bins);
+  const sortedBins = asSorted?.(stock) ?? pileBins;
   const whole: PlanRequest = {
     courses: roof.demand,
     piles: before.map((pile) => plannerStock(pile, needed, settings)),
-    kicks: kickChances(pileBins, settings.kickAllowanceMm)
+    kicks: kickChances(sortedBins, settings.kickAllowanceMm)
   };
   const partsLaid = new Map(facts.laid.map((course) => [placeOf(course), course.parts]));
   const progress = layingProgress(
@@ -115,6 +127,7 @@ export function planRequestOf(view: JobView): PlanGround | PlanNotReady {
     roof,
     stock,
     pileBins,
+    sortedBins,
     before,
     laid: facts.laid,
     lostOfPile: facts.lostOfPile,

@@ -15,6 +15,7 @@ function ground(counted?: number): PlanGround {
   return {
     stock: { spread, usable: 1000, isGauged: true },
     pileBins: [spread, spread, spread],
+    sortedBins: [spread, spread, spread],
     before: [1, 2, 3].map((pile) => ({
       pile,
       slates: 300,

@@ -73,7 +73,7 @@ export function unsortedStock({ stock, before, slateAndAHalvesNeeded }: PlanGrou
 
 /** What the ways out of a shortage may use; undefined where nothing was gauged or graded. */
 export function stockKnowledge(
-  { pileBins, stock }: PlanGround,
+  { sortedBins: pileBins, stock }: PlanGround,
   grades: Grades | undefined,
   kickAllowanceMm: number
 ): StockKnowledge | undefined {

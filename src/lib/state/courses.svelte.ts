@@ -139,7 +139,7 @@ export class CoursesState {
       ground !== undefined &&
       plan.joints > 0 &&
       ground.request.piles.every(
-        ({ slates }, index) => slates === 0 || ground.pileBins[index].counts.length > 0
+        ({ slates }, index) => slates === 0 || ground.sortedBins[index].counts.length > 0
       )
     );
   }
@@ -158,7 +158,7 @@ export class CoursesState {
     const request = {
       plan,
       courses: ground.request.courses,
-      piles: ground.pileBins,
+      piles: ground.sortedBins,
       stocks: ground.request.piles,
       kickAllowanceMm: this.#job().settings.kickAllowanceMm,
       hand

@@ -40,6 +40,7 @@ export { type PileMaterial, pileMaterials } from './pile-materials.ts';
 export { type SetAsideForUndereave, setAsideForUndereave } from './set-aside-for-undereave.ts';
 export { TallySheetState } from './tally-sheet.svelte.ts';
 export { chooseLanguage, startLanguage } from './language.ts';
+export { per100IfSharp } from './plan-reading.ts';
 export { type MadePlan, PlanDesk, type PlanStage } from './plan-desk.svelte.ts';
 export { DeliveryState } from './delivery.svelte.ts';
 export { today } from './calendar-day.ts';

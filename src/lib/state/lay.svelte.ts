@@ -125,7 +125,7 @@ export class LayState {
     const { ground, adopted } = this.#desk;
     if (!ground || !adopted || !ground.stock.isGauged) return undefined;
     const allowance = this.#job().settings.kickAllowanceMm;
-    const check = rogueCheck(adopted.rest, ground.pileBins, thicknessMm, allowance, ROGUE_CHANCE);
+    const check = rogueCheck(adopted.rest, ground.sortedBins, thicknessMm, allowance, ROGUE_CHANCE);
     const here = this.next;
     const isHere = (place: { slopeId: string; course: number }): boolean =>
       place.slopeId === here?.slopeId && place.course === here.course;

@@ -5,10 +5,12 @@ import {
   type PlanGround,
   adoptedPlanOf,
   planAdoption,
-  planRequestOf
+  planRequestOf,
+  stockOf
 } from '$lib/journal';
 import { runTask } from '$lib/worker';
 import type { JobState } from './job.svelte.ts';
+import type { PilesAsSorted, pilesAsSorted } from './piles-as-sorted.ts';
 import { changeOfRest, coursesOn, placesOf, wholeRoof } from './plan-reading.ts';
 
 /** A plan made from the stock as it was at one moment. */
@@ -43,13 +45,31 @@ export class PlanDesk {
   isUnsaved = $state(false);
   /** Counts requests, so that only the newest answer is taken. */
   #asked = 0;
+  #sorting = $state.raw<typeof pilesAsSorted | 'unknown'>();
 
   constructor(job: () => JobState) {
     this.#job = job;
+    void this.#load();
   }
 
-  readonly readiness = $derived.by(() => planRequestOf(this.#job().view));
-  readonly ground = $derived(this.readiness.ok ? this.readiness : undefined);
+  /** Loads what tells the slates that lie on a wrong pile; without it, piles are taken as sharp. */
+  async #load(): Promise<void> {
+    const loaded = await import('./piles-as-sorted.ts').catch(() => undefined);
+    this.#sorting = loaded?.pilesAsSorted ?? 'unknown';
+  }
+
+  /** Whether it is known how slates come on to the piles: before, nothing is ready to be shown. */
+  readonly isLoaded = $derived.by(() => this.#sorting !== undefined);
+  /** What stands on the piles as they were sorted; undefined where that is not known. */
+  readonly sorted: PilesAsSorted | undefined = $derived.by(() => {
+    const { view } = this.#job();
+    return typeof this.#sorting === 'function' ? this.#sorting(view, stockOf(view)) : undefined;
+  });
+  readonly readiness = $derived.by(() => {
+    const { sorted } = this;
+    return planRequestOf(this.#job().view, sorted && (() => sorted.bins));
+  });
+  readonly ground = $derived(this.isLoaded && this.readiness.ok ? this.readiness : undefined);
   readonly adopted: AdoptedPlan | undefined = $derived.by(
     () => this.ground && adoptedPlanOf(this.#job().view, this.ground)
   );

@@ -1,4 +1,4 @@
-import { type Plan, type PlanChange, comparePlans } from '$lib/engine/courses';
+import { type Plan, type PlanChange, comparePlans, kickChances } from '$lib/engine/courses';
 import { type AdoptedPlan, type PlanGround, placeOf, planOfParts } from '$lib/journal';
 
 /** What a new plan changes of the rest of the one in force, over the courses that both hold. */
@@ -14,6 +14,20 @@ export function wholeRoof(ground: PlanGround, rest: Plan): Plan {
     [...ground.laid, ...rest.courses].map((course) => [placeOf(course), course.parts])
   );
   return planOfParts(ground.request, ground.roof.demand, (place) => parts.get(place));
+}
+
+/**
+ * Kickers per 100 joints of a plan if every slate lay on its right pile: what sorting without an
+ * error would come to.
+ */
+export function per100IfSharp(
+  { request, roof, pileBins }: PlanGround,
+  plan: Plan,
+  kickAllowanceMm: number
+): number {
+  const parts = new Map(plan.courses.map((course) => [placeOf(course), course.parts]));
+  const kicks = kickChances(pileBins, kickAllowanceMm);
+  return planOfParts({ ...request, kicks }, roof.demand, (place) => parts.get(place)).per100Joints;
 }
 
 /** The places of some courses, to look up whether a course is among them. */

@@ -55,7 +55,21 @@ export const courses = {
     left: 'Expected kickers still to lay',
     changeovers: 'Courses in which the pile changes',
     joints: (n: number) => many(n, { one: 'joint', other: 'joints' }),
-    proved: 'No plan with this stock has fewer expected kickers: this is proved, not a guess.',
+    sharp: 'The same if every slate lay on its right pile, per 100 joints',
+    runsOut: 'Chance that a pile runs out before its last course',
+    atMost: (percent: string) => `at most ${percent}`,
+    toRisk: 'pile by pile',
+    proved:
+      'No plan for these piles has fewer expected kickers: this is proved, not a guess. What stands on the piles is an estimate until all are sorted and counted.',
+    provedCounted:
+      'No plan for these piles has fewer expected kickers: this is proved, not a guess.',
+    byHand: (percent: string) =>
+      `Slates on a wrong pile are reckoned with: ${percent} of those sorted so far were told by hand, and the rest is expected to be sorted alike.`,
+    byGauge: 'Slates on a wrong pile are reckoned with, as far as the gauge strays.',
+    tapsTakenAsRight: (n: number) =>
+      `${common.slates(n)} told by hands that spot checks do not tell yet ${n === 1 ? 'is' : 'are'} taken to lie right.`,
+    keptBack: (share: string, breakage: string, spares: string) =>
+      `Kept back: ${share} of each pile as it stood before laying, ${breakage} for breakage and ${spares} for repairs, rounded up.`,
     unknown: 'not known',
     spares: 'Left over beyond the reserve',
     pile: 'Pile',
@@ -264,7 +278,7 @@ export const courses = {
 
   whatIf: {
     title: 'What if',
-    lead: 'Each line changes one thing and plans the whole roof again, as sorted anew by natural breaks.',
+    lead: 'Each line changes one thing and plans the whole roof again, as if nothing were sorted yet: piles by natural breaks, every slate on its right pile. Compare the lines with each other.',
     go: 'Work it out',
     working: 'Planning each…',
     change: 'Change',
@@ -285,7 +299,7 @@ export const courses = {
 
   trial: {
     title: 'Trial laying',
-    lead: 'The plan is laid on paper again and again with slates dealt at random, beside the same roof unsorted and graded by hand.',
+    lead: 'The plan is laid on paper again and again with slates dealt at random from the piles as sorted, beside the same roof unsorted and with every slate graded by hand.',
     go: (n: number) => `Lay it ${n.toLocaleString('en')} times`,
     cancel: 'Stop',
     cancelled: 'Stopped. Nothing was changed.',
