@@ -55,8 +55,8 @@ export const courses = {
     left: 'Expected kickers still to lay',
     changeovers: 'Courses in which the pile changes',
     joints: (n: number) => many(n, { one: 'joint', other: 'joints' }),
-    sharp: 'The same if every slate lay on its right pile, per 100 joints',
-    runsOut: 'Chance that a pile runs out before its last course',
+    sharp: 'Per 100 joints, if every slate lay on its right pile',
+    runsOut: 'Chance that some pile runs out',
     atMost: (percent: string) => `at most ${percent}`,
     toRisk: 'pile by pile',
     proved:
@@ -75,7 +75,7 @@ export const courses = {
     pile: 'Pile',
     uses: 'Lays',
     reserve: 'Kept back',
-    stands: 'Stands there',
+    stands: 'Has',
     spare: 'Left over',
     thickness: 'Thickness'
   },

@@ -94,7 +94,7 @@ export const grades = {
   },
   verdict: {
     kickers: (kickers: string, joints: string) =>
-      `Expected: ${kickers} kickers per 100 joints ${joints}.`,
+      `Expected: ${kickers} kickers per 100 joints ${joints}, if every slate lies on its right pile.`,
     onRoof: 'on this roof',
     onStock: 'if all the stock is laid pile by pile',
     baselines: (unsorted: string, perfect: string) =>
@@ -102,6 +102,21 @@ export const grades = {
     worst: (step: string) => `The worst step between neighbours of one pile is ${step}.`,
     coursesMissing: (n: number) =>
       `${many(n, { one: 'course', other: 'courses' })} near the ridge cannot be filled with whole courses from these piles. The Courses screen also plans courses that change pile.`
+  },
+  usable: (delivered: string, usable: string, setAside: string, expected: string) =>
+    `${usable} usable of ${delivered} delivered: ${setAside} set aside${expected ? `, about ${expected} more expected to be` : ''}.`,
+  standing: {
+    title: 'The piles as they stand, in slates',
+    lead: (stock: string) =>
+      `The table above cuts the whole stock anew. Courses, Lay and the job count the piles as they are: what was put on a pile stays there, and the rest of the ${stock} is foretold pallet by pallet, by gauge.`,
+    pile: 'Pile',
+    onPile: 'On the pile',
+    toCome: 'Still to come',
+    together: 'Together',
+    anew: 'Cut anew',
+    plan: (kickers: string, joints: number) =>
+      `The plan in force expects ${kickers} kickers per 100 joints (${many(joints, { one: 'joint', other: 'joints' })}), with the slates that lie on a wrong pile.`,
+    sharp: (kickers: string) => `If every slate lay on its right pile: ${kickers}.`
   },
   set: {
     button: 'Set these grades',

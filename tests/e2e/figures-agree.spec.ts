@@ -1,0 +1,62 @@
+import type { Locator, Page } from '@playwright/test';
+import { expect, openExample, test } from './helpers.ts';
+
+/** Whole numbers of a text, thousands with a comma. */
+function numbersOf(text: string): number[] {
+  return [...text.matchAll(/\d{1,3}(?:,\d{3})+|\d+/g)].map(([found]) =>
+    Number(found.replaceAll(',', ''))
+  );
+}
+
+/** The cells of one column of a table, by its heading. */
+async function columnOf(table: Locator, heading: string): Promise<number[]> {
+  const headings = await table.locator('thead th').allInnerTexts();
+  const place = headings.findIndex((text) => text.trim() === heading);
+  expect(place, `a column ${heading} among ${headings.join(', ')}`).toBeGreaterThanOrEqual(0);
+  const cells = table.locator(`tbody tr > :nth-child(${place + 1})`);
+  return (await cells.allInnerTexts()).map((text) => numbersOf(text)[0]);
+}
+
+async function glance(page: Page, name: string): Promise<string> {
+  const row = page.locator('dl > div').filter({ has: page.getByText(name, { exact: true }) });
+  return (await row.locator('dd').innerText()).split(/\s/)[0];
+}
+
+test('every screen counts the same slates on the same piles', async ({ page }) => {
+  const job = await openExample(page);
+  const ofJob = page.locator('.piles li');
+  await expect(ofJob).toHaveCount(3);
+  const onJob = (await ofJob.allInnerTexts()).map((text) => numbersOf(text)[1]);
+  const usable = onJob.reduce((sum, slates) => sum + slates, 0);
+
+  await page.goto(`${job}/courses`);
+  const piles = page.getByRole('region', { name: 'Left over beyond the reserve' });
+  await expect(piles.locator('tbody tr')).toHaveCount(3);
+  expect(await columnOf(piles, 'Has')).toEqual(onJob);
+  const per100 = await glance(page, 'Expected kickers per 100 joints');
+  const ifSharp = await glance(page, 'Per 100 joints, if every slate lay on its right pile');
+  expect(Number(per100)).toBeGreaterThan(Number(ifSharp));
+  expect(numbersOf(await page.locator('main').innerText())).toContain(usable);
+
+  await page.goto(`${job}/lay`);
+  const left = page.getByRole('table').filter({ hasText: 'Still to lay' });
+  await expect(left.locator('tbody tr')).toHaveCount(3);
+  expect(await columnOf(left, 'Left')).toEqual(onJob);
+
+  await page.goto(`${job}/grades`);
+  const standing = page.getByRole('region', { name: 'The piles as they stand, in slates' });
+  await expect(standing.locator('tbody tr')).toHaveCount(3);
+  expect(await columnOf(standing, 'Together')).toEqual(onJob);
+  await expect(page.getByText(`The plan in force expects ${per100} kickers`)).toBeVisible();
+  await expect(page.getByText(`on its right pile: ${ifSharp}.`)).toBeVisible();
+
+  // Cut anew, the piles are other ones, of the very same slates.
+  await expect(page.getByText(/slates delivered: \d+ set aside/)).toBeVisible();
+  const stock = await page.getByText(/slates delivered: \d+ set aside/).innerText();
+  expect(numbersOf(stock)).toContain(usable);
+  await expect
+    .poll(async () => (await columnOf(standing, 'Cut anew')).reduce((sum, n) => sum + n, 0))
+    .toBeGreaterThan(usable - 3);
+  const anew = (await columnOf(standing, 'Cut anew')).reduce((sum, n) => sum + n, 0);
+  expect(Math.abs(anew - usable)).toBeLessThanOrEqual(2); // each pile is rounded
+});
