@@ -46,7 +46,7 @@ test('every screen counts the same slates on the same piles', async ({ page }) =
   await page.goto(`${job}/grades`);
   const standing = page.getByRole('region', { name: 'The piles as they stand, in slates' });
   await expect(standing.locator('tbody tr')).toHaveCount(3);
-  expect(await columnOf(standing, 'Together')).toEqual(onJob);
+  expect(await columnOf(standing, 'In all')).toEqual(onJob);
   await expect(page.getByText(`The plan in force expects ${per100} kickers`)).toBeVisible();
   await expect(page.getByText(`on its right pile: ${ifSharp}.`)).toBeVisible();
 

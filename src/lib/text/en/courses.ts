@@ -56,8 +56,7 @@ export const courses = {
     changeovers: 'Courses in which the pile changes',
     joints: (n: number) => many(n, { one: 'joint', other: 'joints' }),
     sharp: 'Per 100 joints, if every slate lay on its right pile',
-    runsOut: 'Chance that some pile runs out',
-    atMost: (percent: string) => `at most ${percent}`,
+    runsOut: 'Chance that some pile runs out, at most',
     toRisk: 'pile by pile',
     proved:
       'No plan for these piles has fewer expected kickers: this is proved, not a guess. What stands on the piles is an estimate until all are sorted and counted.',

@@ -110,9 +110,9 @@ export const grades = {
     lead: (stock: string) =>
       `The table above cuts the whole stock anew. Courses, Lay and the job count the piles as they are: what was put on a pile stays there, and the rest of the ${stock} is foretold pallet by pallet, by gauge.`,
     pile: 'Pile',
-    onPile: 'On the pile',
-    toCome: 'Still to come',
-    together: 'Together',
+    onPile: 'On pile',
+    toCome: 'To come',
+    together: 'In all',
     anew: 'Cut anew',
     plan: (kickers: string, joints: number) =>
       `The plan in force expects ${kickers} kickers per 100 joints (${many(joints, { one: 'joint', other: 'joints' })}), with the slates that lie on a wrong pile.`,
