@@ -208,6 +208,22 @@ test('the chance of running out is held under a limit by keeping more back', asy
   ).toBeVisible();
 });
 
+test('a plan held under a chance is still held after a reload', async ({ page }) => {
+  const job = await seeded(page, twoSlopes(260));
+  await page.goto(`${job}/courses`);
+  await page.getByRole('button', { name: 'Make the plan' }).click();
+  await page.getByLabel('Hold each chance under').fill('45');
+  await page.getByRole('button', { name: 'Plan within this chance' }).click();
+  await expect(page.getByText(/chance of at most 45 %/)).toBeVisible();
+  await page.getByRole('button', { name: 'Adopt this plan' }).click();
+  await expect(page.getByText(/Plan in force/)).toBeVisible();
+  await page.reload();
+  await expect(page.getByText(/no course would change/)).toBeVisible();
+  await expect(page.getByText(/chance of at most 45 %/)).toBeVisible();
+  await page.getByRole('button', { name: 'Plan without it' }).click();
+  await expect(page.getByText(/chance of at most 45 %/)).toHaveCount(0);
+});
+
 test('nothing is wider than a screen of 320 px, and the print view has no buttons', async ({
   page
 }) => {

@@ -6,7 +6,8 @@ import {
   type NewEvent,
   SET_ASIDE_REASONS,
   SET_ASIDE_USES,
-  type StoredEvent
+  type StoredEvent,
+  eventVersion
 } from '$lib/journal';
 
 export const JOB_ID = '018f0000-0000-7000-8000-000000000001';
@@ -98,13 +99,17 @@ export const BODY: {
     openings: fc.constant([])
   }),
   slopeRemoved: fc.record({ slopeId }),
-  planAdopted: fc.record({
-    gradesId,
-    kickAllowanceMm: fc.constant(1.5),
-    expectedKickers: fc.constantFrom(0, 3.25),
-    joints: count,
-    courses: fc.array(fc.record({ slopeId, course: count, piles }), { maxLength: 3 })
-  }),
+  planAdopted: fc.record(
+    {
+      gradesId,
+      kickAllowanceMm: fc.constant(1.5),
+      expectedKickers: fc.constantFrom(0, 3.25),
+      joints: count,
+      courses: fc.array(fc.record({ slopeId, course: count, piles }), { maxLength: 3 }),
+      heldUnder: fc.constantFrom(0.05, 0.1)
+    },
+    { requiredKeys: ['gradesId', 'kickAllowanceMm', 'expectedKickers', 'joints', 'courses'] }
+  ),
   courseLaid: fc.record({ slopeId, course: fc.integer({ min: 1, max: 3 }), piles }),
   slatesLost: fc.record({
     pile,
@@ -192,7 +197,7 @@ export const journal: fc.Arbitrary<StoredEvent[]> = fc
         at: new Date(1_770_000_000_000 + place * 20_000).toISOString(),
         sorter,
         type: event.type,
-        v: 1,
+        v: eventVersion(event.type),
         body: { ...event.body }
       };
     });

@@ -61,12 +61,17 @@ export function adoptedPlanOf(view: JobView, ground: PlanGround): AdoptedPlan | 
   };
 }
 
-/** The event that adopts a plan of what is left, together with what is laid already. */
+/**
+ * The event that adopts a plan of what is left, together with what is laid already.
+ *
+ * @param heldUnder largest accepted chance that a pile runs out, where the plan was held under one
+ */
 export function planAdoption(
   ground: PlanGround,
   plan: Plan,
   gradesId: string | null,
-  kickAllowanceMm: number
+  kickAllowanceMm: number,
+  heldUnder?: number
 ): BodyOf<'planAdopted'> {
   const parts = new Map<string, readonly CoursePart[]>(
     [...ground.laid, ...plan.courses].map((course) => [placeOf(course), course.parts])
@@ -77,6 +82,7 @@ export function planAdoption(
     kickAllowanceMm,
     expectedKickers: whole.kickers,
     joints: whole.joints,
+    ...(heldUnder !== undefined && { heldUnder }),
     courses: whole.courses
       .filter((course) => course.parts.length > 0)
       .map(({ slopeId, course, parts: own }) => ({ slopeId, course, piles: piecesOfParts(own) }))

@@ -226,7 +226,8 @@ export const BODIES = {
     courses: v.pipe(
       v.array(v.object({ slopeId: key, course: whole, piles: pilesOfCourse })),
       v.maxLength(5000)
-    )
+    ),
+    heldUnder: v.optional(v.pipe(v.number(), v.gtValue(0), v.ltValue(1)))
   }),
   courseLaid: v.object({ slopeId: key, course: whole, piles: pilesOfCourse }),
   slatesLost: v.object({
@@ -269,4 +270,4 @@ export type SlopeBody = BodyOf<'slopeSet'>;
 export type SlateSpecBody = BodyOf<'slateSpecSet'>;
 
 /** The present version of each body. Absent means 1. */
-export const EVENT_VERSIONS: Partial<Record<EventType, number>> = {};
+export const EVENT_VERSIONS: Partial<Record<EventType, number>> = { planAdopted: 2 };

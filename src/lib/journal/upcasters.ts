@@ -7,8 +7,10 @@ export type Upcaster = (body: Record<string, unknown>) => Record<string, unknown
  */
 export type UpcasterTable = Readonly<Record<string, readonly Upcaster[]>>;
 
-/** No body has changed since the first release, so there is nothing to lift yet. */
-export const UPCASTERS: UpcasterTable = {};
+export const UPCASTERS: UpcasterTable = {
+  // 2: may say the chance of running out that the plan was held under; a plan of before held none.
+  planAdopted: [(body) => body]
+};
 
 /** Lifts a body of the given version to the wanted one, step by step. */
 export function liftBody(

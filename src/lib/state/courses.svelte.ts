@@ -43,12 +43,24 @@ export class CoursesState {
   #running: RunningTask<SimulationSummary> | undefined;
   isTryingWhatIf = $state(false);
   trial = $state.raw<Trial>();
-  /** The chance of running out that plans are held under; undefined for none. */
-  holdUnder = $state<number>();
+  /** What was chosen here: a chance, none (null), or nothing yet. */
+  #holdUnder = $state<number | null>();
 
   constructor(job: () => JobState, desk: PlanDesk) {
     this.#job = job;
     this.#desk = desk;
+  }
+
+  /**
+   * The chance of running out that plans are held under; undefined for none. As the plan in force was
+   * held, until something else is chosen.
+   */
+  get holdUnder(): number | undefined {
+    if (this.#holdUnder === undefined) return this.#desk.adopted?.body.heldUnder;
+    return this.#holdUnder ?? undefined;
+  }
+  set holdUnder(share: number | undefined) {
+    this.#holdUnder = share ?? null;
   }
 
   /** Loads the statistics that the first paint does without. */
@@ -78,6 +90,9 @@ export class CoursesState {
   chancesOf(plan: Plan): ReturnType<PileCounts['runOutChances']> | undefined {
     return this.estimates && this.#counts?.runOutChances(plan, this.estimates, this.breakages);
   }
+
+  /** Whether a chance is to be held and what that takes is not loaded yet. */
+  readonly isWaiting = $derived.by(() => this.holdUnder !== undefined && !this.isLoaded);
 
   /** What to hand to the planner so that it holds the chance; undefined where none is held. */
   readonly risk = $derived.by(() =>

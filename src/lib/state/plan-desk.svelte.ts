@@ -152,7 +152,9 @@ export class PlanDesk {
     this.isAdopting = true;
     try {
       const gradesId = grades?.gradesId ?? null;
-      const body = planAdoption(ground, plan, gradesId, settings.kickAllowanceMm);
+      const isMade = plan === this.madePlan;
+      const heldUnder = isMade ? this.made?.held?.mostChance : undefined;
+      const body = planAdoption(ground, plan, gradesId, settings.kickAllowanceMm, heldUnder);
       const stored = await this.#job().act({ type: 'planAdopted', body });
       this.isUnsaved = !stored;
       return !this.isUnsaved;
