@@ -1,5 +1,12 @@
-import { createRandom, randomBelow } from '$lib/engine';
-import { type NewEvent, type StoredEvent, createIdSource, eventVersion } from '$lib/journal';
+import { createRandom } from '$lib/engine';
+import { drawSamplingList } from '$lib/engine/delivery';
+import {
+  type BodyOf,
+  type NewEvent,
+  type StoredEvent,
+  createIdSource,
+  eventVersion
+} from '$lib/journal';
 import { PALLETS } from './delivery.ts';
 import {
   type ExamplePallet,
@@ -26,6 +33,8 @@ const SEED = 1906;
 const GAUGER = 'Wren';
 const TAPPER = 'Finch';
 const SAMPLE_SIZE = 100;
+/** Which slate of the sample, counted from 0, has an inclusion. */
+const WITH_INCLUSION = 41;
 /** Where the hand is told to part piles before there are grades. */
 const FIRST_FEEL = { gradesId: null, thresholdsMm: [6.5, 5.7] };
 
@@ -34,6 +43,12 @@ const EXAMPLE_PALLETS: readonly ExamplePallet[] = PALLETS.map((pallet, index) =>
   const perLayer = [176, 173, 175, 174, 177, 175][index];
   return { ...pallet, palletId: `p${index + 1}`, layers: 4, perLayer, slates: 4 * perLayer };
 });
+
+/** Two stacks packed tight and measured across, a little over the label. */
+const STACKS: readonly BodyOf<'stackMeasured'>[] = [
+  { palletId: 'p3', slates: 100, totalMm: 624 },
+  { palletId: 'p5', slates: 50, totalMm: 316 }
+];
 
 /**
  * The worked example: an invented job, act by act, the same every time. A delivery of six pallets
@@ -170,8 +185,16 @@ function setUp(): ExampleAct[] {
       slatesOrdered: 4200,
       pricePerThousand: 1850,
       currency: 'EUR',
+      stackOf100Mm: 620,
+      stackTolerancePercent: 3,
       arrivedOn: '2026-03-02',
-      daysToClaim: 8
+      daysToClaim: 8,
+      acceptableKickersPer100: 4,
+      creditPerThousand: 60,
+      queryDays: 3,
+      replacementDays: 12,
+      delayCostPerDay: 180,
+      returnCost: 420
     }),
     ...EXAMPLE_PALLETS.map(({ palletId, label, slates, layers, perLayer }) =>
       by('', 'palletAdded', { palletId, label, slates, layers, perLayer })
@@ -179,31 +202,44 @@ function setUp(): ExampleAct[] {
   ];
 }
 
-/** A sample drawn before sorting, its places spread over all pallets by chance. */
+/**
+ * A sample drawn before sorting, by an own plan of 100 slates: seven outside are still accepted, so
+ * that a delivery with 4 % outside passes 95 times in 100 and one with 11.5 % one time in ten. The
+ * list is the one that its seed draws.
+ */
 function sampling(): ExampleAct[] {
-  const random = createRandom(SEED + 1);
-  const places = new Map<string, { pallet: ExamplePallet; layer: number; place: number }>();
-  for (let slate = 0; places.size < SAMPLE_SIZE; slate++) {
-    const pallet = EXAMPLE_PALLETS[slate % EXAMPLE_PALLETS.length];
-    const layer = 1 + randomBelow(random, pallet.layers);
-    const place = 1 + randomBelow(random, pallet.perLayer);
-    places.set(`${pallet.palletId}|${layer}|${place}`, { pallet, layer, place });
-  }
-  const drawn = [...places.values()];
-  const positions = drawn.map(({ pallet: { palletId }, layer, place }) => ({
-    palletId,
-    layer,
-    place
+  const packed = EXAMPLE_PALLETS.map(({ palletId, layers, perLayer, slates }) => ({
+    id: palletId,
+    layers,
+    perLayer,
+    count: slates
   }));
+  const list = drawSamplingList(packed, SAMPLE_SIZE, createRandom(SEED));
+  if (!list.ok) throw new Error(`the example has no sample: ${list.reason}`);
+  const drawn = EXAMPLE_PALLETS.flatMap((pallet) =>
+    list.places
+      .filter(({ palletId }) => palletId === pallet.palletId)
+      .map(({ layer, place }) => ({ pallet, layer, place }))
+  );
+  const random = createRandom(SEED + 1);
   return [
-    by('', 'sampleDrawn', { seed: SEED, plan: 'own', positions }),
-    ...drawn.map(({ pallet, layer, place }, index) =>
-      by(
-        GAUGER,
-        'slateGauged',
-        sampleSlate(random, pallet, EXAMPLE_DRAW_ID, { layer, place }, index % 4 === 0)
-      )
-    )
+    by('', 'sampleDrawn', {
+      seed: SEED,
+      plan: 'own',
+      good: { share: 0.04, acceptance: 0.95 },
+      poor: { share: 0.115, acceptance: 0.1 },
+      planSize: SAMPLE_SIZE,
+      acceptAtMost: 7,
+      positions: drawn.map(({ pallet: { palletId }, layer, place }) => ({ palletId, layer, place }))
+    }),
+    ...drawn.map(({ pallet, layer, place }, index) => {
+      const isSized = index % 4 === 0;
+      const slate = sampleSlate(random, pallet, EXAMPLE_DRAW_ID, { layer, place }, isSized);
+      const defects: SetAsideReason[] = index === WITH_INCLUSION ? ['inclusion'] : [];
+      const sample = slate.sample && { ...slate.sample, defects };
+      return by(GAUGER, 'slateGauged', { ...slate, sample });
+    }),
+    ...STACKS.map((stack) => by(GAUGER, 'stackMeasured', stack))
   ];
 }
 

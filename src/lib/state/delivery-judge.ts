@@ -21,6 +21,7 @@ import { gradeFigures, naturalBreaks } from '$lib/engine/grading';
 import { type HistogramBar, type ThicknessBins, binsFromPairs } from '$lib/engine/thickness';
 import {
   type BodyOf,
+  type JobSettings,
   type JobView,
   partOf,
   pilesOf,
@@ -63,6 +64,10 @@ export interface Judged {
   readonly hasRoof: boolean;
   /** Whether the list named a plan of its own. */
   readonly hasOwnPlan: boolean;
+  /** Slates of the sample that were gauged: what mean, spread and foretold kickers rest on. */
+  readonly gauged: number;
+  /** Share of the slates kept back for breakage and repairs. */
+  readonly keptShare: number;
   /** Thickness of the sample, bars side by side, thinnest first. */
   readonly bars: readonly HistogramBar[];
 }
@@ -126,6 +131,8 @@ export function judgeJob(view: JobView, offered: readonly OfferedSlate[]): Judge
     ...(variables && { variablesPlan: variables }),
     hasRoof: need !== undefined,
     hasOwnPlan: draw.value.acceptAtMost !== undefined || draw.value.aqlPercent !== undefined,
+    gauged: sample.counts.reduce((sum, count) => sum + count, 0),
+    keptShare: keptShare(settings),
     bars: barsOf(sample)
   };
 }
@@ -215,9 +222,13 @@ function roofNeed(view: JobView): RoofNeed | undefined {
   const roof = roofLayoutOf(view);
   if (!roof.ok || roof.demand.length === 0) return undefined;
   const slates = roof.demand.flatMap(({ runs }) => runs).reduce((sum, run) => sum + run.slates, 0);
-  const { breakageShare, sparesShare } = settingsOf(view);
-  const kept = Math.min(0.9, breakageShare + sparesShare);
+  const kept = keptShare(settingsOf(view));
   return { slates, reserve: Math.ceil(Number((slates / (1 - kept)).toFixed(6))) - slates };
+}
+
+/** Share of the slates kept back, at most nine in ten. */
+function keptShare({ breakageShare, sparesShare }: JobSettings): number {
+  return Math.min(0.9, breakageShare + sparesShare);
 }
 
 /** The thickness of the slates that judge, as bins. */
@@ -267,15 +278,20 @@ function predictEvenness(
   const piles = pilesOf(view);
   const cut = bins.counts.length > 1 ? naturalBreaks(bins, piles) : undefined;
   if (!cut?.ok) return undefined;
-  const { kickAllowanceMm, breakageShare, sparesShare } = settingsOf(view);
+  const settings = settingsOf(view);
+  const { kickAllowanceMm } = settings;
   const figures = gradeFigures({ bins, stockSlates: slates, courses: [], kickAllowanceMm })(
     cut.thresholdsMm
   );
   const unsortedKickersPer100 = figures.unsorted.expectedKickersPer100Joints;
   const roof = roofLayoutOf(view);
   if (roof.ok && roof.demand.length > 0) {
-    const reservedShare = Math.min(0.9, breakageShare + sparesShare);
-    const stock = { spread: bins, slates, slateAndAHalves: 0, reservedShare };
+    const stock = {
+      spread: bins,
+      slates,
+      slateAndAHalves: 0,
+      reservedShare: keptShare(settings)
+    };
     const expected = expectedPiles(stock, cut.thresholdsMm);
     const wide = wideNeeded(roof.demand); // taken to be enough on whichever pile
     const plan = planCourses({

@@ -45,6 +45,21 @@ function sayFigure(
   return name.includes('Kickers') ? numbers.decimal(value, 1) : numbers.whole(value);
 }
 
+/** The reasons and what would change the answer, as a reader sees them. */
+export function sayVerdict(judged: Judged, text: Catalogue, numbers: NumberWords) {
+  const { verdict, reasons, wouldChange } = judged.verdict;
+  return {
+    verdict,
+    reasons: reasons.map((reason) => ({
+      weight: reason.weight,
+      sentence: sayReason(reason, text, numbers)
+    })),
+    changes: wouldChange
+      .filter(({ code }) => judged.hasRoof || code !== 'unusable-in-sample-at-most')
+      .map((change) => sayChange(change, text, numbers))
+  };
+}
+
 /** A short message for the supplier; sums and names of the job only. */
 export function sayMessage(
   judged: Judged,
@@ -56,9 +71,10 @@ export function sayMessage(
   const { messageText } = text.delivery.sheet;
   const { findings, verdict } = judged;
   const { outside, judged: sampled, countInterval } = findings.outsideOrder;
-  const interval = text.delivery.findings.interval(
+  const range = text.delivery.findings.between(
     numbers.whole(countInterval.low),
-    numbers.whole(countInterval.high)
+    numbers.whole(countInterval.high),
+    text.common.slates(findings.delivered)
   );
   const reasons = verdict.reasons
     .filter(({ weight, code }) => weight !== 'note' && !code.startsWith('roof'))
@@ -66,7 +82,7 @@ export function sayMessage(
   return [
     messageText.start(job.name, job.arrivedOn ? numbers.day(job.arrivedOn) : ''),
     messageText.sample(sampled),
-    messageText.outside(outside, interval, text.common.slates(findings.delivered)),
+    messageText.outside(outside, range),
     ...reasons,
     messageText[answer],
     messageText.end,

@@ -1,5 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { createRandom } from '$lib/engine';
+import { drawSamplingList, findAttributesPlan } from '$lib/engine/delivery';
 import {
   type JournalEvent,
   type NewEvent,
@@ -7,10 +9,12 @@ import {
   eventVersion,
   type JobView,
   foldAll,
-  readEvent
+  readEvent,
+  tallyPallets
 } from '$lib/journal';
 import { exampleEvents } from '../../../seeds/worked-example.ts';
 import { judgeJob } from './delivery-judge.ts';
+import { packedPallets } from './delivery-plan.ts';
 import { drawsOf, listProgress, offeredSlates } from './delivery-sample.ts';
 
 const JOB = '01890000-0000-7000-8000-000000000001';
@@ -176,12 +180,28 @@ describe('the worked example', () => {
     expect(drawsOf(view)).toHaveLength(1);
   });
 
-  it('is queried for the missing label only', () => {
+  it('is queried since its roof may run short, with every cost known', () => {
     if (!judgement.ok) throw new Error(judgement.reason);
     expect(judgement.verdict.verdict).toBe('query');
-    expect(judgement.verdict.reasons.map(({ code }) => code)).toEqual(['label-missing']);
-    expect(judgement.findings.outsideOrder).toMatchObject({ judged: 100, outside: 2 });
+    expect(judgement.verdict.reasons.map(({ code }) => code)).toEqual([
+      'roof-uncertain',
+      'sorting-needed'
+    ]);
+    expect(judgement.findings.outsideOrder).toMatchObject({ judged: 100, outside: 4 });
     expect(judgement.bars.reduce((sum, { count }) => sum + count, 0)).toBe(100);
+    expect(judgement.costs.flatMap(({ unknown }) => unknown)).toEqual([]);
+  });
+
+  it('was sampled by the list that its seed draws, under the plan that its two risks give', () => {
+    const [{ value }] = drawsOf(view);
+    const { packed } = packedPallets(tallyPallets(view));
+    const again = drawSamplingList(packed, value.positions.length, createRandom(value.seed));
+    expect(again).toMatchObject({ ok: true, places: value.positions });
+    if (!value.good || !value.poor) throw new Error('the list names no risks');
+    expect(findAttributesPlan(value.good, value.poor)).toEqual({
+      ok: true,
+      plan: { sampleSize: value.planSize, acceptAtMost: value.acceptAtMost }
+    });
   });
 
   it('comes to the same verdict and figures in whatever order the readings came', () => {

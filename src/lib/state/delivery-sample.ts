@@ -111,6 +111,15 @@ export function offeredSlates(view: JobView): OfferedSlate[] {
   });
 }
 
+/** How many slates stand in each way, in the order first met. */
+export function countedByStanding(
+  offered: readonly OfferedSlate[]
+): { readonly reason: SampleStanding; readonly slates: number }[] {
+  const counts = new Map<SampleStanding, number>();
+  for (const { standing } of offered) counts.set(standing, (counts.get(standing) ?? 0) + 1);
+  return [...counts].map(([reason, slates]) => ({ reason, slates }));
+}
+
 function placeOf({ palletId, sample }: SampledSlate): Place {
   return { palletId, layer: sample.layer ?? 0, place: sample.place ?? 0 };
 }

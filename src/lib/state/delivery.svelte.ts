@@ -3,6 +3,7 @@ import type { BodyOf } from '$lib/journal';
 import { journalSha256 } from '$lib/storage';
 import {
   type OfferedSlate,
+  countedByStanding,
   gaugedWhileSorting,
   listProgress,
   offeredSlates,
@@ -40,6 +41,7 @@ export class DeliveryState {
   readonly offered: readonly OfferedSlate[] = $derived(offeredSlates(this.view));
   readonly judging = $derived(this.offered.filter(({ standing }) => standing === 'judges'));
   readonly apart = $derived(this.offered.filter(({ standing }) => standing !== 'judges'));
+  readonly apartByReason = $derived(countedByStanding(this.apart));
   readonly gaugedWhileSorting = $derived(gaugedWhileSorting(this.view));
   readonly progress = $derived(listProgress(this.view, this.offered));
   readonly palletsSorted = $derived(palletsSorted(this.view));

@@ -66,8 +66,11 @@ export {
 export { DeliveryExtras } from './delivery-extras.svelte.ts';
 export { DeliveryPhotos, LARGEST_PHOTO_BYTES } from './delivery-photos.svelte.ts';
 export { DeliveriesState } from './delivery-compare.svelte.ts';
-export { sayChange, sayMessage, sayReason } from './delivery-report.ts';
+export { sayMessage, sayVerdict } from './delivery-report.ts';
+export { missingFigures, sayCosts } from './delivery-costs.ts';
+export { sayFindings } from './delivery-glance.ts';
 export { sayMissing } from './delivery-missing.ts';
+export { judgedReadings } from './delivery-readings.ts';
 export { minutesOf, paceSince } from './pace.ts';
 export { CoursesState, TRIAL_TIMES, type Trial, type WhatIfLine } from './courses.svelte.ts';
 export type { WhatIfChange } from './courses-choices.ts';

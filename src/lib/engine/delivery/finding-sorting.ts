@@ -23,6 +23,9 @@ export interface SortingTerms {
   readonly acceptableKickersPer100?: number;
 }
 
+/** A figure that the second finding waits for. */
+export type SortingFigure = 'thicknesses' | 'accepted-kickers' | 'pace' | 'rate';
+
 /** Second finding: inside the order, but not fit to lay without sorting. */
 export interface SortingFinding {
   /** `unknown` where no evenness was predicted or no acceptable figure was set. */
@@ -41,6 +44,11 @@ export interface SortingFinding {
   readonly hours?: Interval;
   /** Cost of those hours; absent without a pace or a rate. */
   readonly cost?: Interval;
+  /**
+   * What was not entered or measured, first what would decide the need: too few unlike
+   * `thicknesses` to foretell evenness, the kickers accepted, the pace, the rate.
+   */
+  readonly missing: readonly SortingFigure[];
   readonly basis: Basis;
 }
 
@@ -75,12 +83,18 @@ export function findSorting(
         ? 'yes'
         : 'no';
   const spread = spreadInside(judged);
+  const missing: SortingFigure[] = [];
+  if (evenness === undefined) missing.push('thicknesses');
+  if (acceptableKickersPer100 === undefined) missing.push('accepted-kickers');
+  if (slatesPerHour === undefined) missing.push('pace');
+  if (costPerHour === undefined) missing.push('rate');
   return {
     isNeeded,
     insideInterval,
     ...(spread && { spread }),
     ...(hours && { hours }),
     ...(cost && { cost }),
+    missing,
     basis: { standing: 'computed', source: 'pace and rate as entered' }
   };
 }

@@ -132,7 +132,12 @@ export {
   type JudgingPlan,
   type OutsideOrderFinding
 } from './finding-outside-order.ts';
-export type { PredictedEvenness, SortingFinding, SortingTerms } from './finding-sorting.ts';
+export type {
+  PredictedEvenness,
+  SortingFigure,
+  SortingFinding,
+  SortingTerms
+} from './finding-sorting.ts';
 export type { RoofFinding, RoofNeed, RoofState } from './finding-roof.ts';
 export { comparePallets, type PalletFinding, type PalletsCompared } from './pallets-compared.ts';
 export {
@@ -153,8 +158,10 @@ export {
   costOfChoices,
   type ChoiceCost,
   type ChoiceTerms,
+  type CostFigure,
   type CostPart,
-  type CostPartCode
+  type CostPartCode,
+  type UnknownCostPart
 } from './cost-of-choices.ts';
 export {
   LIMIT_WIDTH,

@@ -1,5 +1,4 @@
 import { describe, expect, it } from 'vitest';
-import { costOfChoices } from './cost-of-choices.ts';
 import type { JudgingPlan } from './finding-outside-order.ts';
 import { findAll, type DeliveryEvidence, type DeliveryFindings } from './findings.ts';
 import type { MeasuredSlate } from './slate-conformity.ts';
@@ -282,34 +281,5 @@ describe('what would change it', () => {
     };
     expect(spreadTo(limit * 0.9999)).toBe(true);
     expect(spreadTo(limit * 1.0001)).toBe(false);
-  });
-});
-
-describe('cost of each choice', () => {
-  it('adds up what was entered', () => {
-    const found = findings({ need: { slates: 900, reserve: 50 } });
-    const costs = costOfChoices(found, {
-      pricePerThousand: 2000,
-      creditWhenQueried: 150,
-      queryDelayDays: 2,
-      replacementDelayDays: 10,
-      delayCostPerDay: 80,
-      returnCost: 300
-    });
-    const missing = 950 - 834;
-    expect(costs.map(({ choice, high, unknown }) => [choice, high, unknown])).toEqual([
-      ['take', 120 + missing * 2, []],
-      ['query', 120 + missing * 2 - 150 + 160, []],
-      ['refuse', 1100, []]
-    ]);
-  });
-
-  it('says which parts it cannot know', () => {
-    const found = findings({ need: { slates: 900, reserve: 50 }, sorting: {} });
-    expect(costOfChoices(found, {}).map(({ unknown }) => unknown)).toEqual([
-      ['sorting', 'shortage'],
-      ['sorting', 'shortage', 'credit', 'delay'],
-      ['delay', 'return']
-    ]);
   });
 });

@@ -3,7 +3,7 @@ import { pluralizer } from '../plural.ts';
 const many = pluralizer('en');
 const SLATE = { one: 'slate', other: 'slates' };
 
-/** Words of the findings and the verdict. */
+/** Words of the three findings. */
 export const findings = {
   title: 'Findings',
   none: {
@@ -20,12 +20,20 @@ export const findings = {
     'tolerance-over-100': 'The tolerance is over 100 %: mend it in the order.'
   } as Record<string, string>,
   interval: (low: string, high: string) => (low === high ? low : `${low} to ${high}`),
-  level: 'Intervals hold with 95 % confidence.',
+  /** A range of slates in a sentence. */
+  between: (low: string, high: string, total: string) =>
+    low === high
+      ? `${low} of the ${total}`
+      : `between ${low} and ${high} of the ${total}, sure 95 times in 100`,
+  methods:
+    'How the ranges are worked out: for this delivery the exact hypergeometric interval, for what the supplier makes the Clopper-Pearson interval, both at 95 %. A range so made holds the true figure at least 95 times in 100.',
+  glance: 'The three findings in short',
   first: '1. Outside what was ordered',
   outside: (outside: number, judged: number) =>
     `${outside} of ${many(judged, { one: 'sampled slate', other: 'sampled slates' })} outside the order.`,
-  inDelivery: (interval: string, total: string) => `In the delivery: ${interval} of ${total}.`,
-  shareAsProcess: (interval: string) => `As a share of what the supplier makes: ${interval}.`,
+  inDelivery: (range: string) => `In the whole delivery: ${range}.`,
+  shareAsProcess: (low: string, high: string) =>
+    `Of what the supplier makes like this: between ${low} and ${high}.`,
   plan: (n: number, most: number) =>
     `Plan: ${many(n, SLATE)}, accepted with at most ${most} outside.`,
   planStarting: (share: string) =>
@@ -37,17 +45,18 @@ export const findings = {
   },
   toJudge: (n: number) => `${many(n, { one: 'slate', other: 'slates' })} still to be measured.`,
   variables: (mean: string, sd: string, share: string, allowed: string) =>
-    `By the spread of thickness: mean ${mean}, SD ${sd}, estimated ${share} outside; ${allowed} is allowed.`,
+    `By the spread of thickness: mean ${mean}, spread (standard deviation) ${sd}, so an estimated ${share} outside; ${allowed} is allowed.`,
   variablesYes: 'The variables plan accepts.',
   variablesNo: 'The variables plan refuses.',
   columns: {
-    check: 'Check',
-    measured: 'Measured',
+    check: 'Check, and what it rests on',
     outside: 'Outside',
-    share: 'Share of the delivery',
-    slates: 'In the delivery'
+    slates: 'In the whole delivery'
   },
   notMeasured: 'not measured',
+  outOf: (outside: string, measured: string) => `${outside} of ${measured}`,
+  fewMeasured: (measured: number, high: string) =>
+    `A range is only as narrow as what was measured: ${many(measured, SLATE)} with none outside still leave up to ${high} possible.`,
   band: (low: string, high: string, percent: string) =>
     `Thickness ordered: ${low} to ${high} (${percent} either way)`,
   count: (ordered: string, delivered: string) => `Ordered ${ordered}, on the pallets ${delivered}.`,
@@ -69,15 +78,31 @@ export const findings = {
     no: 'It can be laid without sorting.',
     unknown: 'Say in the order how many kickers you accept, to see whether sorting is needed.'
   },
-  inside: (interval: string) => `Slates inside the order: ${interval}.`,
+  neededShort: {
+    yes: 'Sorting is needed.',
+    no: 'It can be laid without sorting.',
+    unknown: 'Whether sorting is needed is not decided: the order names no accepted kickers.'
+  },
+  neededTooFew: 'Too few unlike slates are gauged to foretell whether sorting is needed.',
+  inside: (range: string) => `Slates inside the order: ${range}.`,
   spread: (thinnest: string, thickest: string, mean: string, sd: string) =>
-    `Those inside run from ${thinnest} to ${thickest}, mean ${mean}, SD ${sd}.`,
+    `Those inside run from ${thinnest} to ${thickest}: mean ${mean}, spread (standard deviation) ${sd}.`,
   evenness: (unsorted: string, sorted: string, piles: string) =>
-    `Kickers per 100 joints, foretold from the sample: ${unsorted} unsorted, ${sorted} with ${piles}.`,
-  hours: (interval: string) => `Hours of sorting: ${interval}.`,
+    `Kickers per 100 joints, foretold: ${unsorted} unsorted; ${sorted} sorted into ${piles}, if every slate lies on its right pile.`,
+  evennessShort: (unsorted: string, sorted: string, piles: string) =>
+    `Kickers per 100 joints: ${unsorted} as it comes, ${sorted} in ${piles} with no slate on a wrong pile.`,
+  sampleAlone: (slates: number) =>
+    `These figures rest on the ${many(slates, { one: 'gauged slate', other: 'gauged slates' })} of the sample alone. Grades and Courses use every reading and tap of the job, and what lies on a wrong pile, so theirs differ.`,
+  hours: (interval: string, isNeeded: boolean) =>
+    isNeeded ? `Hours of sorting: ${interval}.` : `Hours of sorting, if it is sorted: ${interval}.`,
   hoursUnknown: 'Enter a sorting pace in the order to see the hours.',
-  cost: (interval: string) => `Cost of sorting: ${interval}.`,
-  costUnknown: 'Enter the cost of an hour to see the cost.',
+  cost: (interval: string, isNeeded: boolean) =>
+    isNeeded ? `Cost of sorting: ${interval}.` : `Cost of sorting, if it is sorted: ${interval}.`,
+  costUnknown: {
+    pace: 'Enter a sorting pace in the order to see the cost.',
+    rate: 'Enter the cost of an hour’s sorting in the order to see the cost.',
+    both: 'Enter a sorting pace and the cost of an hour in the order to see the cost.'
+  },
   third: '3. Fit for this roof',
   noRoof: 'Enter the roof to see whether the delivery makes it.',
   roof: {
@@ -86,26 +111,32 @@ export const findings = {
     short: 'Too few for the roof.',
     uncertain: 'The sample does not tell: the roof may run short.'
   },
-  usable: (interval: string) => `Usable slates: ${interval}.`,
-  need: (need: string, reserve: string) => `The roof takes ${need}, and a reserve of ${reserve}.`,
-  missingSlates: (interval: string) => `Missing: ${interval}.`,
+  usable: (range: string) => `Usable slates: ${range}.`,
+  usableMeans: 'Usable: sound and of the size ordered, whatever its thickness.',
+  need: (need: string) => `The roof takes ${need}.`,
+  reserve: (reserve: string, percent: string, least: string) =>
+    `With ${percent} kept back for breakage and repairs at least ${least} are wanted: ${reserve} of them are the reserve.`,
+  reserveElsewhere: (percent: string) =>
+    `Courses keeps back ${percent} of all that stands on the piles: more, where there are more slates than that.`,
+  missingSlates: (interval: string) => `Missing: ${interval} slates.`,
   pallets: 'Pallets compared',
   palletColumns: {
     pallet: 'Pallet',
-    judged: 'Sampled',
     outside: 'Outside',
     mean: 'Mean',
-    sd: 'SD',
+    sd: 'Spread',
     chart: 'Against the others'
   },
   position: { inside: 'like the others', below: 'thinner', above: 'thicker' },
   chart: 'Pallet means with limits',
   chartText: (centre: string, odd: string) =>
     odd
-      ? `Mean of all ${centre}. Outside the limits: pallet ${odd}. Look at it; it need not be outside the order.`
-      : `Mean of all ${centre}. No pallet differs from the others by more than chance explains.`,
+      ? `Mean of the sample ${centre}. Outside the limits: pallet ${odd}. Look at it; it need not be outside the order.`
+      : `Mean of the sample ${centre}. No pallet differs from the others by more than chance explains.`,
   chartBasis: (sd: string) =>
-    `Limits: three standard errors either side, from the spread within pallets (SD ${sd}).`,
+    `Between its limits a pallet’s mean may lie by chance alone: three standard errors either side of the mean of all, from the spread within pallets of ${sd}.`,
+  palletsHint:
+    'From the sample alone. Spread: how far its slates typically lie from the mean (standard deviation).',
   chartNone: 'Too few slates to compare pallets.',
   histogram: 'Thickness of the sample',
   histogramText: (n: number, thinnest: string, thickest: string) =>
@@ -125,84 +156,4 @@ export const findings = {
     'measured-again': 'measured twice: the later reading counts'
   } as Record<string, string>,
   apartLine: (n: number, reason: string) => `${many(n, SLATE)} ${reason}.`
-};
-
-/** Words of the findings and the verdict. */
-export const verdict = {
-  title: 'Verdict',
-  names: { take: 'Take', query: 'Query', refuse: 'Refuse' },
-  says: {
-    take: 'Take the delivery.',
-    query: 'Query the delivery with the supplier before anything is holed or fixed.',
-    refuse: 'Refuse the delivery.'
-  },
-  rule: 'The rule is ours: refuse when the plan refuses on limits that do not rest on memory; query when count, label, roof or a remembered limit is in doubt or the sample is unfinished; else take.',
-  why: 'Why',
-  noReason: 'Nothing speaks against it.',
-  reasons: {
-    'outside-order': (f: Record<string, string>) =>
-      `${f.outsideForCertain} of ${f.judged} sampled slates are outside the order; at most ${f.acceptAtMost} are accepted.`,
-    'outside-order-by-memory': (f: Record<string, string>) =>
-      `${f.outside} of ${f.judged} are outside by a tolerance from memory; at most ${f.acceptAtMost} are accepted. Check the order.`,
-    'sample-unfinished': (f: Record<string, string>) =>
-      `The sample is unfinished: ${f.toJudge} slates to go, ${f.outside} of ${f.judged} outside so far.`,
-    'thickness-by-variables': (f: Record<string, string>) =>
-      `Thickness spreads too far: an estimated ${f.shareOutside} outside, ${f.allowedShare} allowed.`,
-    'count-short': (f: Record<string, string>) => `${f.short} slates short of the order.`,
-    'count-over': (f: Record<string, string>) => `${f.over} slates more than ordered.`,
-    'label-missing': () => 'The label does not give the packed thickness of 100 slates.',
-    'stack-not-measured': () => 'No stack was measured against the label.',
-    'stack-off-label': (f: Record<string, string>) =>
-      `100 slates measure ${f.measuredMmPer100}, the label says ${f.labelMmPer100}.`,
-    'roof-short': (f: Record<string, string>) =>
-      `Between ${f.usableLow} and ${f.usableHigh} usable slates; the roof takes ${f.needed}.`,
-    'roof-reserve-short': (f: Record<string, string>) =>
-      `The reserve of ${f.reserve} is not covered: ${f.usableLow} to ${f.usableHigh} usable, ${f.needed} needed.`,
-    'roof-uncertain': (f: Record<string, string>) =>
-      `The roof may run short: ${f.usableLow} to ${f.usableHigh} usable, ${f.needed} needed and ${f.reserve} kept back.`,
-    'sorting-needed': (f: Record<string, string>) =>
-      f.sortedKickersPer100
-        ? `It needs sorting: ${f.unsortedKickersPer100} kickers per 100 joints as it comes, ${f.sortedKickersPer100} sorted.`
-        : 'It needs sorting.',
-    'listed-apart': (f: Record<string, string>) =>
-      `${f.slates} readings are listed apart and judge nothing.`
-  } as Record<string, (figures: Record<string, string>) => string>,
-  weights: { refuse: 'speaks for refusing', query: 'speaks for a query', note: 'to note' },
-  change: 'What would change it',
-  changes: {
-    'outside-in-sample-at-most': (now: string, limit: string) =>
-      `Slates outside in the sample: ${now} now; the plan accepts up to ${limit}.`,
-    'thickness-tolerance-percent-at-least': (now: string, limit: string) =>
-      `Tolerance: ${now} % now; the plan accepts from ${limit} %.`,
-    'thickness-sd-mm-at-most': (now: string, limit: string) =>
-      `Spread: SD ${now} now; the variables plan accepts up to ${limit}.`,
-    'slates-delivered-at-least': (now: string, limit: string) =>
-      `Slates delivered: ${now} now; the order asks for ${limit}.`,
-    'unusable-in-sample-at-most': (now: string, limit: string) =>
-      `Unusable slates in the sample: ${now} now; the roof is sure with up to ${limit}.`
-  } as Record<string, (now: string, limit: string) => string>,
-  costs: 'What each answer costs',
-  costColumns: { choice: 'Answer', cost: 'Cost', parts: 'Made up of' },
-  costParts: {
-    sorting: 'sorting',
-    shortage: 'slates to make up',
-    credit: 'credit',
-    delay: 'delay',
-    return: 'sending back'
-  } as Record<string, string>,
-  costUnknown: (parts: string) => `not entered: ${parts}`,
-  costNothing: 'nothing entered',
-  costHint: 'The price of the delivery itself is in none of them.',
-  sign: 'Sign the verdict',
-  signHint:
-    'Signing keeps the verdict with the fingerprint of every entry made so far. Later entries do not change it.',
-  signedBy: 'Signed by',
-  signedByMissing: 'Write who signs: a name or nickname.',
-  note: 'Note',
-  choice: 'Your verdict',
-  differs: (advised: string) => `The figures say: ${advised}. Say in the note why you differ.`,
-  signButton: 'Sign',
-  signing: 'Working the fingerprint out…',
-  signed: (verdict: string, who: string, when: string) => `${verdict}: signed by ${who}, ${when}`,
-  signAgain: 'Sign another verdict'
 };

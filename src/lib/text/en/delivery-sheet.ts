@@ -66,8 +66,8 @@ export const sheet = {
     start: (job: string, arrived: string) =>
       `Delivery for “${job}”${arrived ? `, arrived ${arrived}` : ''}.`,
     sample: (n: number) => `We measured ${many(n, SLATE)} drawn by chance before sorting.`,
-    outside: (outside: number, interval: string, total: string) =>
-      `${outside} of them ${outside === 1 ? 'is' : 'are'} outside the order; that is ${interval} of ${total}.`,
+    outside: (outside: number, range: string) =>
+      `${outside} of them ${outside === 1 ? 'is' : 'are'} outside the order; in the whole delivery that is ${range}.`,
     take: 'We take the delivery.',
     query: 'We query the delivery and hold it unfixed until you answer.',
     refuse: 'We refuse the delivery and hold it unfixed.',
@@ -93,15 +93,21 @@ export const compare = {
     arrived: 'Arrived',
     sampled: 'Sampled',
     mean: 'Mean',
-    sd: 'SD',
+    sd: 'Spread',
     outside: 'Outside',
     aside: 'Set aside',
-    kickers: 'Kickers per 100',
+    kickers: 'Kickers per 100 after sorting',
     deliveries: 'Deliveries'
   },
   picture: 'Mean and spread of each delivery',
   pictureText: (n: number) =>
-    `${many(n, { one: 'delivery', other: 'deliveries' })} in order of arrival: the mark is the mean, the bar one SD either way.`,
+    `${many(n, { one: 'delivery', other: 'deliveries' })} in order of arrival: the mark is the mean, the bar its spread either way.`,
+  spreadHint:
+    'Mean and spread are of the sample alone. Spread: how far slates typically lie from the mean (standard deviation).',
+  kickersHint:
+    'Kickers per 100 joints after sorting into the piles of each job: foretold from its sample alone, if every slate lies on its right pile.',
+  outsideHint:
+    'In brackets: the share of what the supplier makes, sure 95 times in 100 (Clopper-Pearson interval).',
   palletsOf: (job: string) => `Pallet means of ${job}`,
   unknown: 'unknown'
 };

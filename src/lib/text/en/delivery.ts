@@ -1,7 +1,8 @@
 import { pluralizer } from '../plural.ts';
 import { compare, sheet } from './delivery-sheet.ts';
-import { findings, verdict } from './delivery-findings.ts';
+import { findings } from './delivery-findings.ts';
 import { measure, sample } from './delivery-measuring.ts';
+import { verdict } from './delivery-verdict.ts';
 
 const many = pluralizer('en');
 const DAY = { one: 'day', other: 'days' };

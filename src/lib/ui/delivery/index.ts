@@ -1,7 +1,9 @@
 export { default as ApartList } from './ApartList.svelte';
 export { default as Choice } from './Choice.svelte';
 export { default as ClaimBanner } from './ClaimBanner.svelte';
+export { default as CostTable } from './CostTable.svelte';
 export { default as DeliverySpreads } from './DeliverySpreads.svelte';
+export { default as FindingsGlance } from './FindingsGlance.svelte';
 export { default as OutsideFinding } from './OutsideFinding.svelte';
 export { default as PalletChart } from './PalletChart.svelte';
 export { default as PalletComparison } from './PalletComparison.svelte';

@@ -1,0 +1,110 @@
+import { describe, expect, it } from 'vitest';
+import { type BodyOf, type JobSettings, type StoredEvent, foldAll, readEvent } from '$lib/journal';
+import { type Catalogue, NumberWords } from '$lib/text';
+import { exampleEvents } from '../../../seeds/worked-example.ts';
+import { common } from '../text/en/common.ts';
+import { delivery } from '../text/en/delivery.ts';
+import { missingFigures, sayCosts, sayMoney } from './delivery-costs.ts';
+import { sayFindings } from './delivery-glance.ts';
+import { type Judged, judgeJob } from './delivery-judge.ts';
+import { offeredSlates } from './delivery-sample.ts';
+
+const text = { common, delivery } as Catalogue;
+const numbers = new NumberWords('en-GB');
+const events = exampleEvents({
+  jobId: '01890000-0000-7000-8000-000000000001',
+  deviceId: '01890000-0000-7000-8000-000000000002',
+  endsAt: 1_740_000_000_000,
+  randomHex: () => '0123456789abcdef'
+});
+
+/** The example as if these fields of its order and its settings had been left empty. */
+function judgedWithout(
+  order: readonly (keyof BodyOf<'deliveryDeclared'>)[],
+  settings: readonly (keyof JobSettings)[] = [],
+  hasRoof = true
+): Judged {
+  const left = (event: StoredEvent): StoredEvent => {
+    const gone: readonly string[] = event.type === 'deliveryDeclared' ? order : settings;
+    if (event.type !== 'deliveryDeclared' && event.type !== 'jobSettingsSet') return event;
+    const body = Object.entries(event.body).filter(([field]) => !gone.includes(field));
+    return { ...event, body: Object.fromEntries(body) };
+  };
+  const kept = events.filter(({ type }) => hasRoof || type !== 'slopeSet');
+  const view = foldAll(kept.map(left).map(readEvent));
+  const judgement = judgeJob(view, offeredSlates(view));
+  if (!judgement.ok) throw new Error(judgement.reason);
+  return judgement;
+}
+
+const said = (judged: Judged, currency = 'EUR') =>
+  sayCosts(judged.costs, currency, text, numbers).map(({ choice, cost, parts }) => [
+    choice,
+    cost,
+    parts
+  ]);
+
+describe('what each answer of the worked example costs', () => {
+  it('is told in full', () => {
+    expect(said(judgedWithout([]))).toEqual([
+      ['take', '215 to 320 EUR', 'sorting 215 to 235 EUR; slates to make up 0 to 85 EUR'],
+      [
+        'query',
+        '503 to 608 EUR',
+        'sorting 215 to 235 EUR; slates to make up 0 to 85 EUR; less credit 252 EUR; delay 540 EUR'
+      ],
+      ['refuse', '2,580 EUR', 'delay 2,160 EUR; sending back 420 EUR']
+    ]);
+    expect(missingFigures(judgedWithout([]).costs)).toEqual([]);
+  });
+
+  it('names the sorting that was priced, and why it may not be needed', () => {
+    const judged = judgedWithout(['acceptableKickersPer100']);
+    expect(said(judged)[0]).toEqual([
+      'take',
+      '0 to 320 EUR',
+      'sorting 215 to 235 EUR if it is needed (the order names no accepted kickers); slates to make up 0 to 85 EUR'
+    ]);
+    expect(missingFigures(judged.costs)).toEqual(['accepted-kickers']);
+  });
+
+  it('says which figures are missing, and calls a sum without them a sum so far', () => {
+    const order = ['pricePerThousand', 'creditPerThousand', 'delayCostPerDay'] as const;
+    const judged = judgedWithout(order, ['sortingRatePerHour']);
+    expect(said(judged)).toEqual([
+      [
+        'take',
+        'not known yet',
+        'sorting: not known without the cost of an hour’s sorting; slates to make up: not known without the price per thousand'
+      ],
+      ['query', 'not known yet', expect.stringContaining('delay: not known without the cost of')],
+      [
+        'refuse',
+        '420 EUR so far',
+        'sending back 420 EUR; delay: not known without the cost of a day’s delay'
+      ]
+    ]);
+  });
+
+  it('without a roof nobody knows what is missing for it', () => {
+    const judged = judgedWithout([], [], false);
+    expect(said(judged)[0][2]).toBe(
+      'sorting 215 to 235 EUR; slates to make up, if needed: not known without the roof'
+    );
+    expect(missingFigures(judged.costs)).toEqual(['roof']);
+  });
+
+  it('names no amount of sorting but the one of the second finding, however it is asked', () => {
+    for (const order of [[], ['acceptableKickersPer100']] as const)
+      for (const currency of ['EUR', '']) {
+        const judged = judgedWithout(order);
+        const { cost } = judged.findings.sorting;
+        if (!cost) throw new Error('the example prices sorting');
+        const amount = sayMoney(cost, currency, text, numbers);
+        const short = sayFindings(judged, currency, text, numbers)[1].lines.at(-1);
+        expect(short).toContain(amount);
+        for (const [choice, , parts] of said(judged, currency))
+          if (choice !== 'refuse') expect(parts).toMatch(new RegExp(`^sorting ${amount}( if|;)`));
+      }
+  });
+});

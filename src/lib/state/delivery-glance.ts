@@ -1,0 +1,75 @@
+import type { Interval, SortingFinding } from '$lib/engine/delivery';
+import type { Catalogue, NumberWords } from '$lib/text';
+import { sayMoney } from './delivery-costs.ts';
+import type { Judged } from './delivery-judge.ts';
+
+/** One finding in short: where its whole text stands, its name, and what it says. */
+export interface FindingInShort {
+  readonly anchor: 'outside' | 'sorting' | 'roof';
+  readonly title: string;
+  readonly answer: string;
+  readonly lines: readonly string[];
+}
+
+/** Whether sorting is needed, and if that is open, what would decide it. */
+export function sayNeeded(
+  { isNeeded, missing }: SortingFinding,
+  findings: Catalogue['delivery']['findings'],
+  isShort = false
+): string {
+  if (missing.includes('thicknesses')) return findings.neededTooFew;
+  return isShort ? findings.neededShort[isNeeded] : findings.needed[isNeeded];
+}
+
+/** The three findings in short, in their order. */
+export function sayFindings(
+  judged: Judged,
+  currency: string,
+  text: Catalogue,
+  numbers: NumberWords
+): FindingInShort[] {
+  const words = text.delivery.findings;
+  const { findings } = judged;
+  const { outsideOrder, sorting, roof } = findings;
+  const total = text.common.slates(findings.delivered);
+  const slates = ({ low, high }: Interval): string =>
+    words.between(numbers.whole(low), numbers.whole(high), total);
+  const isNeeded = sorting.isNeeded === 'yes';
+  const { evenness } = roof;
+  return [
+    {
+      anchor: 'outside',
+      title: words.first,
+      answer: words.outside(outsideOrder.outside, outsideOrder.judged),
+      lines: [
+        words.inDelivery(slates(outsideOrder.countInterval)),
+        words.states[outsideOrder.attributes.state]
+      ]
+    },
+    {
+      anchor: 'sorting',
+      title: words.second,
+      answer: sayNeeded(sorting, words, true),
+      lines: [
+        ...(evenness
+          ? [
+              words.evennessShort(
+                numbers.decimal(evenness.unsortedKickersPer100, 1),
+                numbers.decimal(evenness.sortedKickersPer100, 1),
+                text.common.piles(evenness.piles)
+              )
+            ]
+          : []),
+        ...(sorting.cost && sorting.isNeeded !== 'no'
+          ? [words.cost(sayMoney(sorting.cost, currency, text, numbers), isNeeded)]
+          : [])
+      ]
+    },
+    {
+      anchor: 'roof',
+      title: words.third,
+      answer: judged.hasRoof ? words.roof[roof.state] : words.noRoof,
+      lines: [words.usable(slates(roof.usableInterval))]
+    }
+  ];
+}

@@ -1,0 +1,106 @@
+/** Words of the verdict and of what each answer costs. */
+export const verdict = {
+  title: 'Verdict',
+  names: { take: 'Take', query: 'Query', refuse: 'Refuse' },
+  says: {
+    take: 'Take the delivery.',
+    query: 'Query the delivery with the supplier before anything is holed or fixed.',
+    refuse: 'Refuse the delivery.'
+  },
+  rule: 'The rule is ours: refuse when the plan refuses on limits that do not rest on memory; query when count, label, roof or a remembered limit is in doubt or the sample is unfinished; else take.',
+  why: 'Why',
+  noReason: 'Nothing speaks against it.',
+  reasons: {
+    'outside-order': (f: Record<string, string>) =>
+      `${f.outsideForCertain} of ${f.judged} sampled slates are outside the order; at most ${f.acceptAtMost} are accepted.`,
+    'outside-order-by-memory': (f: Record<string, string>) =>
+      `${f.outside} of ${f.judged} are outside by a tolerance from memory; at most ${f.acceptAtMost} are accepted. Check the order.`,
+    'sample-unfinished': (f: Record<string, string>) =>
+      `The sample is unfinished: ${f.toJudge} slates to go, ${f.outside} of ${f.judged} outside so far.`,
+    'thickness-by-variables': (f: Record<string, string>) =>
+      `Thickness spreads too far: an estimated ${f.shareOutside} outside, ${f.allowedShare} allowed.`,
+    'count-short': (f: Record<string, string>) => `${f.short} slates short of the order.`,
+    'count-over': (f: Record<string, string>) => `${f.over} slates more than ordered.`,
+    'label-missing': () => 'The label does not give the packed thickness of 100 slates.',
+    'stack-not-measured': () => 'No stack was measured against the label.',
+    'stack-off-label': (f: Record<string, string>) =>
+      `100 slates measure ${f.measuredMmPer100}, the label says ${f.labelMmPer100}.`,
+    'roof-short': (f: Record<string, string>) =>
+      `Between ${f.usableLow} and ${f.usableHigh} usable slates; the roof takes ${f.needed}.`,
+    'roof-reserve-short': (f: Record<string, string>) =>
+      `The reserve of ${f.reserve} is not covered: ${f.usableLow} to ${f.usableHigh} usable, ${f.needed} needed.`,
+    'roof-uncertain': (f: Record<string, string>) =>
+      `The roof may run short: ${f.usableLow} to ${f.usableHigh} usable, ${f.needed} needed and ${f.reserve} kept back.`,
+    'sorting-needed': (f: Record<string, string>) =>
+      f.sortedKickersPer100
+        ? `It needs sorting: foretold from the sample, ${f.unsortedKickersPer100} kickers per 100 joints as it comes, ${f.sortedKickersPer100} sorted into ${f.piles} if every slate lies on its right pile.`
+        : 'It needs sorting.',
+    'listed-apart': (f: Record<string, string>) =>
+      `${f.slates} readings are listed apart and judge nothing.`
+  } as Record<string, (figures: Record<string, string>) => string>,
+  weights: { refuse: 'speaks for refusing', query: 'speaks for a query', note: 'to note' },
+  change: 'What would change it',
+  changes: {
+    'outside-in-sample-at-most': (now: string, limit: string) =>
+      `Slates outside in the sample: ${now} now; the plan accepts up to ${limit}.`,
+    'thickness-tolerance-percent-at-least': (now: string, limit: string) =>
+      `Tolerance: ${now} % now; the plan accepts from ${limit} %.`,
+    'thickness-sd-mm-at-most': (now: string, limit: string) =>
+      `Spread of thickness (standard deviation): ${now} now; the variables plan accepts up to ${limit}.`,
+    'slates-delivered-at-least': (now: string, limit: string) =>
+      `Slates delivered: ${now} now; the order asks for ${limit}.`,
+    'unusable-in-sample-at-most': (now: string, limit: string) =>
+      `Unusable slates in the sample: ${now} now; the roof is sure with up to ${limit}.`
+  } as Record<string, (now: string, limit: string) => string>,
+  costs: 'What each answer costs',
+  costColumns: { choice: 'Answer', cost: 'Cost', parts: 'Made up of' },
+  costParts: {
+    sorting: 'sorting',
+    shortage: 'slates to make up',
+    credit: 'credit',
+    delay: 'delay',
+    return: 'sending back'
+  } as Record<string, string>,
+  /** Figures that a cost waits for. */
+  costFigures: {
+    thicknesses: 'more gauged slates, to foretell kickers',
+    'accepted-kickers': 'the kickers you accept without sorting',
+    pace: 'the slates sorted in an hour',
+    rate: 'the cost of an hour’s sorting',
+    roof: 'the roof',
+    price: 'the price per thousand',
+    credit: 'the credit offered',
+    'query-days': 'the days a query holds the work up',
+    'replacement-days': 'the days until a replacement',
+    'delay-cost': 'the cost of a day’s delay',
+    'return-cost': 'the cost of sending back'
+  } as Record<string, string>,
+  costPart: (part: string, amount: string) => `${part} ${amount}`,
+  costLess: (part: string, amount: string) => `less ${part} ${amount}`,
+  costIfNeeded: (part: string, amount: string, why: string) =>
+    `${part} ${amount} if it is needed (${why})`,
+  costUndecided: {
+    'accepted-kickers': 'the order names no accepted kickers',
+    thicknesses: 'too few slates are gauged to foretell it'
+  } as Record<string, string>,
+  costWaits: (part: string, figures: readonly string[], isDecided: boolean) =>
+    `${part}${isDecided ? '' : ', if needed'}: not known without ${figures.join(' and ')}`,
+  costSoFar: (sum: string) => `${sum} so far`,
+  costNotKnown: 'not known yet',
+  costNone: 'nothing on top of its price',
+  costEnter: 'Enter what is missing: Order',
+  costEnterRoof: 'Enter what is missing: Roof',
+  costHint: 'The price of the delivery itself is in none of them.',
+  sign: 'Sign the verdict',
+  signHint:
+    'Signing keeps the verdict with the fingerprint of every entry made so far. Later entries do not change it.',
+  signedBy: 'Signed by',
+  signedByMissing: 'Write who signs: a name or nickname.',
+  note: 'Note',
+  choice: 'Your verdict',
+  differs: (advised: string) => `The figures say: ${advised}. Say in the note why you differ.`,
+  signButton: 'Sign',
+  signing: 'Working the fingerprint out…',
+  signed: (verdict: string, who: string, when: string) => `${verdict}: signed by ${who}, ${when}`,
+  signAgain: 'Sign another verdict'
+};
