@@ -86,17 +86,34 @@ export class GradesAdvice {
     return estimates.stockDrift(sample, since);
   });
 
-  /** Boundaries that the spread as known now asks for, where moving there is worth a word. */
+  /**
+   * Boundaries that the spread as known now asks for, where moving there is worth a word: natural
+   * breaks, or those that suit the roof, whichever saves more; natural breaks where they save alike.
+   */
   readonly betterMove = $derived.by(() => {
     const { grades } = this.#job();
     if (!grades || this.sorted.length === 0) return undefined;
     const { spread } = this.#grades();
-    const cut = naturalBreaks(spread, grades.thresholdsMm.length + 1);
+    const piles = grades.thresholdsMm.length + 1;
+    const cut = naturalBreaks(spread, piles);
+    const suited = this.#grades().suitedThresholds(piles);
     const sorted = this.sorted.find(({ gradesId }) => gradesId === grades.gradesId);
-    if (!cut.ok || !sorted) return undefined;
-    const regrade = this.#regrade(sorted, grades.thresholdsMm, cut.thresholdsMm);
-    if (!regrade.advice || regrade.advice.gainPer100Joints < WORTH_SAYING) return undefined;
-    return { thresholdsMm: cut.thresholdsMm, regrade };
+    if (!sorted) return undefined;
+    const moves = [...(cut.ok ? [cut.thresholdsMm] : []), ...(suited ? [suited] : [])].map(
+      (thresholdsMm) => ({
+        thresholdsMm,
+        regrade: this.#regrade(sorted, grades.thresholdsMm, thresholdsMm)
+      })
+    );
+    const gainOf = ({ regrade: { advice } }: (typeof moves)[number]): number =>
+      advice && advice.after.coursesMissing <= advice.before.coursesMissing
+        ? advice.gainPer100Joints
+        : 0;
+    const best = moves.reduce<(typeof moves)[number] | undefined>(
+      (most, move) => (!most || gainOf(move) > gainOf(most) + 1e-9 ? move : most),
+      undefined
+    );
+    return best && gainOf(best) >= WORTH_SAYING ? best : undefined;
   });
 
   /**

@@ -141,11 +141,16 @@ export class GradesState {
     kickerCurve(this.figuresAt, (piles) => naturalBreaks(this.spread, piles))
   );
 
+  /** The boundaries that suit the roof, by number of piles; undefined until they are found. */
+  suitedThresholds(piles: number): readonly number[] | undefined {
+    const found = this.#suited.of === this.ground ? this.#suited.results[piles] : undefined;
+    return found?.ok ? found.thresholdsMm : undefined;
+  }
+
   /** Kickers per 100 joints of the boundaries that suit the roof; undefined until they are found. */
   suitedKickers(piles: number): number | undefined {
-    const found = this.#suited.of === this.ground ? this.#suited.results[piles] : undefined;
-    if (!found?.ok) return undefined;
-    return this.figuresAt(found.thresholdsMm).roof?.expectedKickersPer100Joints;
+    const thresholdsMm = this.suitedThresholds(piles);
+    return thresholdsMm && this.figuresAt(thresholdsMm).roof?.expectedKickersPer100Joints;
   }
 
   get pilesInForce(): number {
