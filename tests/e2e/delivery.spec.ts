@@ -77,8 +77,12 @@ test('the example: three findings kept apart, a verdict, and what would change i
   const job = await openExample(page);
   await page.goto(`${job}/delivery/findings`);
   await expect(page.getByRole('heading', { name: 'Verdict: Query' })).toBeVisible();
-  await expect(page.getByText('2 of 100 sampled slates outside the order.')).toBeVisible();
-  await expect(page.getByText('In the delivery: 11 to 293 of 4,200 slates.')).toBeVisible();
+  await expect(page.getByText('4 of 100 sampled slates outside the order.').first()).toBeVisible();
+  await expect(
+    page.getByText(
+      'In the whole delivery: between 48 and 413 of the 4,200 slates, sure 95 times in 100.'
+    )
+  ).toBeVisible();
   for (const heading of [
     '1. Outside what was ordered',
     '2. Inside the order, but needs sorting',
@@ -90,58 +94,10 @@ test('the example: three findings kept apart, a verdict, and what would change i
   await expect(page.getByText('gauged while sorting: whoever sorts')).toBeVisible();
   await expect(page.getByText('Do not hole or fix yet')).toBeVisible();
   await expect(
-    page.getByText('Slates outside in the sample: 2 now; the plan accepts')
+    page.getByText('Slates outside in the sample: 4 now; the plan accepts')
   ).toBeVisible();
   await expect(page.getByText('EN 12326-1, width, as published by trade bodies')).toBeVisible();
   await expect(page.getByRole('img', { name: /Outside the limits: pallet A1, C2/ })).toBeVisible();
-});
-
-test('the example: a signed sheet prints to PDF, and anyone can work its hash out again', async ({
-  page
-}) => {
-  const job = await openExample(page);
-  await page.goto(`${job}/delivery/findings`);
-  await page.getByRole('button', { name: 'Sign', exact: true }).click();
-  await expect(page.getByText('Write who signs')).toBeVisible();
-  await page.getByLabel('Signed by').fill('Wren');
-  await page.getByRole('button', { name: 'Take', exact: true }).click();
-  await expect(page.getByText('The figures say: Query.')).toBeVisible();
-  await page.getByRole('button', { name: 'Sign', exact: true }).click();
-  await expect(page.getByText(/^Take: signed by Wren/)).toBeVisible();
-  await expect(page.getByText('Do not hole or fix yet')).toHaveCount(0);
-
-  await page.getByRole('link', { name: 'Sheet for the supplier' }).click();
-  const hash = (await page.locator('.signature code').innerText()).trim();
-  expect(hash).toMatch(/^[0-9a-f]{64}$/);
-  const how = await page.getByText(/head -n \d+ FILE/).innerText();
-  const events = Number(/head -n (\d+)/.exec(how)?.[1]) - 1;
-  await expect(page.getByLabel('Message to the supplier')).toHaveValue(new RegExp(hash));
-
-  const pdf = await page.pdf({ format: 'A4', preferCSSPageSize: true });
-  expect(pdf.subarray(0, 5).toString()).toBe('%PDF-');
-  expect(pdf.length).toBeGreaterThan(20_000);
-
-  await page.getByRole('link', { name: 'All readings as CSV: Files' }).click();
-  await page.getByRole('button', { name: 'Make a backup file' }).click();
-  const saving = page.waitForEvent('download');
-  await page.getByRole('button', { name: 'Save the file' }).click();
-  const chunks: Buffer[] = [];
-  for await (const chunk of await (await saving).createReadStream()) chunks.push(chunk as Buffer);
-  const lines = Buffer.concat(chunks).toString('utf8').split('\n');
-  const signed = lines.slice(1, 1 + events).map((line) => `${line}\n`);
-  const { createHash } = await import('node:crypto');
-  expect(createHash('sha256').update(signed.join('')).digest('hex')).toBe(hash);
-});
-
-test('the sheet leaves the buttons and steps off the paper', async ({ page }) => {
-  const job = await openExample(page);
-  await page.goto(`${job}/delivery/sheet`);
-  await expect(page.getByRole('heading', { name: 'Delivery sheet' })).toBeVisible();
-  await page.emulateMedia({ media: 'print' });
-  await expect(page.getByRole('button', { name: 'Print, or keep as PDF' })).toBeHidden();
-  await expect(page.getByRole('navigation').first()).toBeHidden();
-  await expect(page.getByText('Name, date, signature')).toBeVisible();
-  await expect(page.getByRole('img', { name: /lines mark what was ordered/ })).toBeVisible();
 });
 
 test('a new delivery: order, list, measuring, stack and photo, and a verdict', async ({ page }) => {
@@ -201,7 +157,7 @@ test('a new delivery: order, list, measuring, stack and photo, and a verdict', a
   await expect(page.getByRole('img', { name: 'Photo: broken corner' })).toBeVisible();
 
   await page.goto(`${job}/delivery/findings`);
-  await expect(page.getByText('1 of 7 sampled slates outside the order.')).toBeVisible();
+  await expect(page.getByText('1 of 7 sampled slates outside the order.').first()).toBeVisible();
   await expect(page.getByText('6 days left to claim')).toBeVisible();
   await expect(page.getByText('from memory: check it', { exact: false }).first()).toBeVisible();
   await expect(page.getByRole('heading', { name: 'Verdict: Take' })).toBeVisible();

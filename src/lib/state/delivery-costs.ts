@@ -16,7 +16,8 @@ export function sayMoney(
   numbers: NumberWords
 ): string {
   const [from, to] = [low, high].map((amount) => numbers.whole(Math.round(amount) || 0)); // no −0
-  return `${delivery.findings.interval(from, to)} ${currency}`.trim();
+  const sum = `${delivery.findings.interval(from, to)} ${currency}`.trim();
+  return sum.replaceAll(' ', '\u00a0'); // stays on one line
 }
 
 /**

@@ -32,25 +32,32 @@ export function sayFindings(
   const { findings } = judged;
   const { outsideOrder, sorting, roof } = findings;
   const total = text.common.slates(findings.delivered);
-  const slates = ({ low, high }: Interval): string =>
-    words.between(numbers.whole(low), numbers.whole(high), total);
-  const isNeeded = sorting.isNeeded === 'yes';
-  const { evenness } = roof;
+  const { countInterval, attributes } = outsideOrder;
+  const { evenness, usableInterval, need } = roof;
+  const whole = ({ low, high }: Interval): [string, string] => [
+    numbers.whole(low),
+    numbers.whole(high)
+  ];
   return [
     {
       anchor: 'outside',
       title: words.first,
       answer: words.outside(outsideOrder.outside, outsideOrder.judged),
-      lines: [
-        words.inDelivery(slates(outsideOrder.countInterval)),
-        words.states[outsideOrder.attributes.state]
-      ]
+      lines: [words.inDeliveryShort(...whole(countInterval), total), words.states[attributes.state]]
     },
     {
       anchor: 'sorting',
       title: words.second,
       answer: sayNeeded(sorting, words, true),
       lines: [
+        ...(sorting.cost && sorting.isNeeded !== 'no'
+          ? [
+              words.costShort(
+                sayMoney(sorting.cost, currency, text, numbers),
+                sorting.isNeeded === 'yes'
+              )
+            ]
+          : []),
         ...(evenness
           ? [
               words.evennessShort(
@@ -59,9 +66,6 @@ export function sayFindings(
                 text.common.piles(evenness.piles)
               )
             ]
-          : []),
-        ...(sorting.cost && sorting.isNeeded !== 'no'
-          ? [words.cost(sayMoney(sorting.cost, currency, text, numbers), isNeeded)]
           : [])
       ]
     },
@@ -69,7 +73,13 @@ export function sayFindings(
       anchor: 'roof',
       title: words.third,
       answer: judged.hasRoof ? words.roof[roof.state] : words.noRoof,
-      lines: [words.usable(slates(roof.usableInterval))]
+      lines: [
+        words.usableShort(
+          words.interval(...whole(usableInterval)),
+          total,
+          judged.hasRoof ? numbers.whole(need.slates + need.reserve) : ''
+        )
+      ]
     }
   ];
 }

@@ -28,6 +28,12 @@ export const findings = {
   methods:
     'How the ranges are worked out: for this delivery the exact hypergeometric interval, for what the supplier makes the Clopper-Pearson interval, both at 95 %. A range so made holds the true figure at least 95 times in 100.',
   glance: 'The three findings in short',
+  inDeliveryShort: (low: string, high: string, total: string) =>
+    `In the delivery: ${low === high ? low : `${low} to ${high}`} of ${total}, sure 95 times in 100.`,
+  usableShort: (range: string, total: string, wanted: string) =>
+    `Usable: ${range} of ${total}${wanted ? `; wanted: ${wanted}` : ''}.`,
+  costShort: (amount: string, isNeeded: boolean) =>
+    isNeeded ? `It costs ${amount}.` : `It would cost ${amount}.`,
   first: '1. Outside what was ordered',
   outside: (outside: number, judged: number) =>
     `${outside} of ${many(judged, { one: 'sampled slate', other: 'sampled slates' })} outside the order.`,
@@ -90,7 +96,7 @@ export const findings = {
   evenness: (unsorted: string, sorted: string, piles: string) =>
     `Kickers per 100 joints, foretold: ${unsorted} unsorted; ${sorted} sorted into ${piles}, if every slate lies on its right pile.`,
   evennessShort: (unsorted: string, sorted: string, piles: string) =>
-    `Kickers per 100 joints: ${unsorted} as it comes, ${sorted} in ${piles} with no slate on a wrong pile.`,
+    `Kickers per 100 joints: ${unsorted} unsorted, ${sorted} in ${piles} if none lies on a wrong pile.`,
   sampleAlone: (slates: number) =>
     `These figures rest on the ${many(slates, { one: 'gauged slate', other: 'gauged slates' })} of the sample alone. Grades and Courses use every reading and tap of the job, and what lies on a wrong pile, so theirs differ.`,
   hours: (interval: string, isNeeded: boolean) =>

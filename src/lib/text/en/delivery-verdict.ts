@@ -53,7 +53,6 @@ export const verdict = {
       `Unusable slates in the sample: ${now} now; the roof is sure with up to ${limit}.`
   } as Record<string, (now: string, limit: string) => string>,
   costs: 'What each answer costs',
-  costColumns: { choice: 'Answer', cost: 'Cost', parts: 'Made up of' },
   costParts: {
     sorting: 'sorting',
     shortage: 'slates to make up',

@@ -1,0 +1,152 @@
+import type { Page } from '@playwright/test';
+import { expect, openExample, test } from './helpers.ts';
+import { textOfPages } from './pdf-text.ts';
+
+const withoutSpace = (text: string): string => text.replace(/\s/g, '');
+
+/** Every row of every table of the page, each as the words of its cells. */
+async function rowsOf(page: Page): Promise<string[][]> {
+  const rows = await page
+    .locator('article tbody tr')
+    .evaluateAll((all) =>
+      all.map((row) => [...row.children].map((cell) => cell.textContent ?? ''))
+    );
+  return rows.map((cells) => cells.map(withoutSpace).filter(Boolean));
+}
+
+/** Leaves a field of the order empty. */
+async function leaveEmpty(page: Page, job: string, label: string): Promise<void> {
+  await page.goto(`${job}/delivery/order`);
+  await page.getByLabel(label, { exact: true }).fill('');
+  await page.getByRole('button', { name: 'Save the order' }).click();
+  await expect(page.getByText('Saved.', { exact: true })).toBeVisible();
+}
+
+/** The amounts that the page names for sorting, in the second finding and for each answer. */
+async function sortingAmounts(page: Page): Promise<{ finding: string; answers: string[] }> {
+  const amount = /(\d[\d,]*(?: to \d[\d,]*)? EUR)/;
+  const words = (text: string): string => amount.exec(text.replace(/\s+/g, ' '))?.[1] ?? text;
+  await expect(page.locator('#sorting .cost')).toBeVisible();
+  const finding = words(await page.locator('#sorting .cost').innerText());
+  const answers = page.locator('.costs .parts').filter({ hasText: 'sorting' });
+  return { finding, answers: (await answers.allInnerTexts()).map(words) };
+}
+
+for (const part of ['findings', 'sheet'])
+  test(`${part}: no amount contradicts another, whatever the order names`, async ({ page }) => {
+    const job = await openExample(page);
+    await page.goto(`${job}/delivery/${part}`);
+    const { finding, answers } = await sortingAmounts(page);
+    expect(finding).toBe('215 to 235 EUR');
+    expect(answers).toEqual([finding, finding]);
+    await expect(page.locator('.costs').getByText('not known')).toHaveCount(0);
+
+    await leaveEmpty(page, job, 'Kickers per 100 joints you accept without sorting');
+    await page.goto(`${job}/delivery/${part}`);
+    expect(await sortingAmounts(page)).toEqual({ finding, answers });
+    const take = page.locator('.costs dl > div').first();
+    await expect(take).toContainText('0 to 320 EUR');
+    await expect(take).toContainText('if it is needed (the order names no accepted kickers)');
+    await expect(page.getByText('Cost of sorting, if it is sorted: 215 to 235 EUR')).toBeVisible();
+
+    await leaveEmpty(page, job, 'Price per thousand');
+    await page.goto(`${job}/delivery/${part}`);
+    await expect(take).toContainText('0 to 235 EUR so far');
+    await expect(take).toContainText('slates to make up: not known without the price per thousand');
+    const enter = page.getByRole('link', { name: 'Enter what is missing: Order' });
+    await expect(enter).toHaveCount(part === 'findings' ? 1 : 0);
+  });
+
+test('every figure that differs from another screen says what it rests on', async ({ page }) => {
+  const job = await openExample(page);
+  for (const part of ['findings', 'sheet']) {
+    await page.goto(`${job}/delivery/${part}`);
+    await expect(
+      page.getByText('These figures rest on the 100 gauged slates of the sample alone.')
+    ).toBeVisible();
+    await expect(page.getByText('if every slate lies on its right pile').first()).toBeVisible();
+    await expect(
+      page.getByText(
+        'With 7 % kept back for breakage and repairs at least 3,833 are wanted: 269 of them are the reserve.'
+      )
+    ).toBeVisible();
+    await expect(page.getByText('25 slates with none outside still leave up to 574')).toBeVisible();
+  }
+  await page.goto(`${job}/delivery/compare`);
+  await expect(page.getByText('foretold from its sample alone')).toBeVisible();
+});
+
+test('the sheet prints with its verdict on the first page, no page empty, no row cut', async ({
+  page
+}) => {
+  const job = await openExample(page);
+  await page.goto(`${job}/delivery/sheet`);
+  await expect(page.getByRole('heading', { name: 'Every reading that judges' })).toBeVisible();
+  const pages = textOfPages(await page.pdf({ preferCSSPageSize: true }));
+  expect(pages.length).toBeGreaterThan(2);
+  for (const text of pages) expect(text.length).toBeGreaterThan(100);
+  for (const words of [
+    'Delivery sheet',
+    'Verdict: Query',
+    '1. Outside what was ordered',
+    '2. Inside the order, but needs sorting',
+    '3. Fit for this roof',
+    'What each answer costs'
+  ])
+    expect(pages[0]).toContain(withoutSpace(words));
+  expect(pages[0]).not.toContain('?'); // every letter was read
+
+  const rows = await rowsOf(page);
+  expect(rows.length).toBeGreaterThan(110);
+  const cut = rows.filter((cells) => !pages.some((text) => cells.every((c) => text.includes(c))));
+  expect(cut).toEqual([]);
+  const readings = pages.join('').match(/[ABC][12]\/[1-4]\/\d+/g) ?? [];
+  expect(readings).toHaveLength(100);
+});
+
+test('the example: a signed sheet prints to PDF, and anyone can work its hash out again', async ({
+  page
+}) => {
+  const job = await openExample(page);
+  await page.goto(`${job}/delivery/findings`);
+  await page.getByRole('button', { name: 'Sign', exact: true }).click();
+  await expect(page.getByText('Write who signs')).toBeVisible();
+  await page.getByLabel('Signed by').fill('Wren');
+  await page.getByRole('button', { name: 'Take', exact: true }).click();
+  await expect(page.getByText('The figures say: Query.')).toBeVisible();
+  await page.getByRole('button', { name: 'Sign', exact: true }).click();
+  await expect(page.getByText(/^Take: signed by Wren/)).toBeVisible();
+  await expect(page.getByText('Do not hole or fix yet')).toHaveCount(0);
+
+  await page.getByRole('link', { name: 'Sheet for the supplier' }).click();
+  const hash = (await page.locator('.signature code').innerText()).trim();
+  expect(hash).toMatch(/^[0-9a-f]{64}$/);
+  const how = await page.getByText(/head -n \d+ FILE/).innerText();
+  const events = Number(/head -n (\d+)/.exec(how)?.[1]) - 1;
+  await expect(page.getByLabel('Message to the supplier')).toHaveValue(new RegExp(hash));
+
+  const pages = textOfPages(await page.pdf({ preferCSSPageSize: true }));
+  expect(pages.join('')).toContain(hash);
+
+  await page.getByRole('link', { name: 'All readings as CSV: Files' }).click();
+  await page.getByRole('button', { name: 'Make a backup file' }).click();
+  const saving = page.waitForEvent('download');
+  await page.getByRole('button', { name: 'Save the file' }).click();
+  const chunks: Buffer[] = [];
+  for await (const chunk of await (await saving).createReadStream()) chunks.push(chunk as Buffer);
+  const lines = Buffer.concat(chunks).toString('utf8').split('\n');
+  const signed = lines.slice(1, 1 + events).map((line) => `${line}\n`);
+  const { createHash } = await import('node:crypto');
+  expect(createHash('sha256').update(signed.join('')).digest('hex')).toBe(hash);
+});
+
+test('the sheet leaves the buttons and steps off the paper', async ({ page }) => {
+  const job = await openExample(page);
+  await page.goto(`${job}/delivery/sheet`);
+  await expect(page.getByRole('heading', { name: 'Delivery sheet' })).toBeVisible();
+  await page.emulateMedia({ media: 'print' });
+  await expect(page.getByRole('button', { name: 'Print, or keep as PDF' })).toBeHidden();
+  await expect(page.getByRole('navigation').first()).toBeHidden();
+  await expect(page.getByText('Name, date, signature')).toBeVisible();
+  await expect(page.getByRole('img', { name: /lines mark what was ordered/ })).toBeVisible();
+});
