@@ -3,9 +3,9 @@ import { createRandom, randomNormal } from '../../src/lib/engine/index.ts';
 import { planCourses } from '../../src/lib/engine/courses/index.ts';
 import { naturalBreaks } from '../../src/lib/engine/grading/index.ts';
 import {
-  type StoredEvent,
-  createIdSource,
+  type NewEvent,
   gradesOf,
+  palletIds,
   planRequestOf,
   stockOf
 } from '../../src/lib/journal/index.ts';
@@ -21,37 +21,54 @@ const randomHex = (): string =>
 const store = new DexieStore({ now: () => Date.now(), randomHex });
 let file: Blob | undefined;
 
-/** The worked example, then gauged and tapped slates up to the wanted number of events. */
-function* manyEvents(wanted: number, deviceId: string): Generator<StoredEvent> {
-  const start = exampleEvents({ jobId: JOB, deviceId, endsAt: Date.now(), randomHex });
-  yield* start;
-  const last = start[start.length - 1];
-  const gradesId = start.findLast(({ type }) => type === 'gradesSet')?.id ?? null;
-  const pallets = start.flatMap(({ type, body }) =>
-    type === 'palletAdded' ? [String(body.palletId)] : []
-  );
-  const lastId = start.reduce((id, event) => (event.id > id ? event.id : id), '');
-  const nextId = createIdSource(() => Date.now(), randomHex, lastId);
-  for (let index = start.length; index < wanted; index++) {
-    const palletId = pallets[Math.floor(random() * pallets.length)];
+/** Acts stored at once while a job is filled. */
+const ACTS = 1000;
+
+/** Gauged and tapped slates on the pallets of the worked example. */
+function slates(count: number, palletIds: readonly string[], gradesId: string | null): NewEvent[] {
+  return Array.from({ length: count }, (_, index): NewEvent => {
+    const palletId = palletIds[Math.floor(random() * palletIds.length)];
     const hundredths = Math.round(Math.min(950, Math.max(350, 620 + 95 * randomNormal(random))));
     const pile = hundredths > 660 ? 1 : hundredths > 580 ? 2 : 3;
-    const isTapped = index % 3 === 0;
-    yield {
-      ...last,
-      id: nextId(),
-      deviceSeq: index + 1,
-      type: isTapped ? 'slateTapped' : 'slateGauged',
-      v: 1,
-      body: isTapped
-        ? { palletId, pile, gradesId }
-        : { palletId, points: [hundredths], gradesId, pile }
-    };
+    return index % 3 === 0
+      ? { type: 'slateTapped', body: { palletId, pile, gradesId } }
+      : { type: 'slateGauged', body: { palletId, points: [hundredths], gradesId, pile } };
+  });
+}
+
+/** A second device, to which the job is carried over. */
+async function onOtherDevice<T>(work: (other: DexieStore) => Promise<T>): Promise<T> {
+  const other = new DexieStore({ now: () => Date.now(), randomHex }, 'evencourse-import');
+  try {
+    return await work(other);
+  } finally {
+    other.database.close();
   }
 }
 
+async function take(): Promise<{ added: number; already: number }> {
+  const taken = file;
+  if (!taken) throw new Error('nothing was exported');
+  return onOtherDevice(async (other) => {
+    const result = await readJobFile(other, taken);
+    if (!result.ok) throw new Error(`refused: ${result.reason}`);
+    return { added: result.added, already: result.already };
+  });
+}
+
 const STEPS = {
-  fill: async (wanted: number) => store.merge(manyEvents(wanted, await store.deviceId())),
+  // The worked example, then slates up to the wanted number of events, as this device's own acts.
+  fill: async (wanted: number) => {
+    const deviceId = await store.deviceId();
+    await store.merge(exampleEvents({ jobId: JOB, deviceId, endsAt: Date.now(), randomHex }));
+    const start = await store.open(JOB);
+    if (!start) throw new Error('no job');
+    const pallets = palletIds(start.view);
+    const gradesId = gradesOf(start.view)?.gradesId ?? null;
+    for (let left = wanted - start.summary.events; left > 0; left -= ACTS)
+      await store.append(JOB, slates(Math.min(ACTS, left), pallets, gradesId));
+    return (await store.open(JOB))?.summary.events;
+  },
   open: async () => {
     const opened = await store.open(JOB);
     await store.newest(JOB, 40);
@@ -91,14 +108,10 @@ const STEPS = {
     file = (await writeJobFile(store, JOB))?.blob;
     return file?.size;
   },
-  import: async () => {
-    if (!file) throw new Error('nothing was exported');
-    const other = new DexieStore({ now: () => Date.now(), randomHex }, 'evencourse-import');
-    const result = await readJobFile(other, file);
-    if (!result.ok) throw new Error(`refused: ${result.reason}`);
-    other.database.close();
-    return result.added;
-  }
+  import: take,
+  'import again': take,
+  'rebuild the import': () =>
+    onOtherDevice(async (other) => (await other.rebuild(JOB))?.summary.events)
 };
 
 export type ScaleStep = keyof typeof STEPS;

@@ -27,11 +27,16 @@ export function jobOnDisk(page: Page, jobId: string): Promise<JobOnDisk> {
     const database = await answer(indexedDB.open('evencourse'));
     try {
       const range = IDBKeyRange.bound([job], [job, []]);
-      const transaction = database.transaction(['events', 'parts'], 'readonly');
-      const [events, parts] = await Promise.all([
-        answer(transaction.objectStore('events').getAll(range)),
-        answer(transaction.objectStore('parts').getAll(range))
-      ]);
+      const transaction = database.transaction(['events', 'bundles', 'parts'], 'readonly');
+      const [own, bundles, parts] = await Promise.all(
+        ['events', 'bundles', 'parts'].map((name) =>
+          answer(transaction.objectStore(name).getAll(range))
+        )
+      );
+      const events = [
+        ...(own as StoredEvent[]),
+        ...(bundles as { events: StoredEvent[] }[]).flatMap((bundle) => bundle.events)
+      ].sort((one, other) => (one.id < other.id ? -1 : 1));
       return { events, parts: JSON.stringify(parts) };
     } finally {
       database.close();

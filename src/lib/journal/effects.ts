@@ -58,9 +58,8 @@ export function count(draft: ViewDraft, event: JournalEvent, sign: Sign): void {
       return countGauged(draft, event, sign);
     case 'slateTapped': {
       const pallet = draft.part(`pallet:${event.body.palletId}`);
-      const pile = pileIn(pallet.piles, `${event.body.gradesId ?? ''}|${event.body.pile}`);
-      add(pile.tapped, event.sorter, sign);
-      dropEmptyPiles(pallet.piles);
+      const pile = `${event.body.gradesId ?? ''}|${event.body.pile}`;
+      addToPile(pallet.piles, pile, 'tapped', event.sorter, sign);
       return addMinute(draft, event, event.body.palletId, sign);
     }
     case 'slateSetAside':
@@ -92,8 +91,7 @@ function countGauged(draft: ViewDraft, event: Of<'slateGauged'>, sign: Sign): vo
     add(pallet.sampled, thickness, sign);
     set(draft.part('sample').slates, event, { palletId, points, sample }, sign);
   } else {
-    add(pileIn(pallet.piles, `${gradesId ?? ''}|${pile ?? 0}`).gauged, thickness, sign);
-    dropEmptyPiles(pallet.piles);
+    addToPile(pallet.piles, `${gradesId ?? ''}|${pile ?? 0}`, 'gauged', thickness, sign);
     addMinute(draft, event, palletId, sign);
   }
   if (points.length > 1) add(pallet.taper, String(Math.max(...points) - Math.min(...points)), sign);
@@ -134,14 +132,20 @@ function add(counts: Counts, key: string, sign: Sign): void {
   else counts[key] = next;
 }
 
-function pileIn(piles: Record<string, PilePart>, key: string): PilePart {
-  if (!Object.hasOwn(piles, key)) piles[key] = { gauged: {}, tapped: {} };
-  return piles[key];
-}
-
-function dropEmptyPiles(piles: Record<string, PilePart>): void {
-  for (const key of Object.keys(piles))
-    if (isEmpty(piles[key].gauged) && isEmpty(piles[key].tapped)) delete piles[key];
+/** Adds to a count of a pile; the pile is dropped with its last count. */
+function addToPile(
+  piles: Record<string, PilePart>,
+  pile: string,
+  way: keyof PilePart,
+  key: string,
+  sign: Sign
+): void {
+  if (!Object.hasOwn(piles, pile)) piles[pile] = { gauged: {}, tapped: {} };
+  const { gauged, tapped } = piles[pile];
+  const counts = piles[pile][way];
+  add(counts, key, sign);
+  // Looked at only when a count was dropped: to look into many counts takes longer than to count.
+  if (!Object.hasOwn(counts, key) && isEmpty(gauged) && isEmpty(tapped)) delete piles[pile];
 }
 
 function isEmpty(counts: Counts): boolean {

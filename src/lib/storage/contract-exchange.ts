@@ -82,6 +82,71 @@ export const EXCHANGE: readonly ContractCase[] = [
     }
   },
   {
+    title: 'J7, J14: what came in by the hundred and what was done here are one run, in order',
+    async run(newDevice) {
+      let time = 1_770_000_000_000;
+      const clock = { now: () => (time += 7) };
+      const [store, far, third] = [0, 1, 2].map(() => newDevice().open(clock));
+      const many = (count: number) => Array.from({ length: count }, (_, at) => gauged(500 + at));
+      const [, early] = (await far.append(JOB, [opened, ...many(1200)])).events;
+      await give(far, store);
+      // From here on the acts of the two devices lie between each other.
+      for (let turn = 0; turn < 4; turn++) {
+        await store.append(JOB, many(300));
+        await far.append(JOB, many(1100));
+      }
+      await give(far, store);
+      await give(far, third);
+      await store.append(JOB, [undo(early.id)]);
+      const events = await all(store);
+      equal(events.length, 1201 + 4 * 1400 + 1, 'the events');
+      const ids = events.map(({ id }) => id);
+      same(ids.join(), [...new Set(ids)].sort().join(), 'the order of ids');
+      for (const limit of [1, 40, 1300])
+        same(
+          canonicalJson(await store.newest(JOB, limit)),
+          canonicalJson(events.slice(-limit).reverse()),
+          `the newest ${limit}`
+        );
+      equal((await store.health()).events, events.length, 'the events counted');
+      const before = await pictureOf(store);
+      await store.rebuild(JOB);
+      same(await pictureOf(store), before, 'the rebuilt job');
+      await give(store, third);
+      same(await pictureOf(third), before, 'the job where bundles lie between bundles');
+      const again = await give(store, far);
+      equal(again.ok && again.added, 1201, 'what the other device had not');
+      same(bytesOf((await far.open(JOB))?.view), bytesOf((await store.open(JOB))?.view), 'views');
+      equal((await give(far, store)).ok, true, 'the way back');
+      same(await pictureOf(store), before, 'the job after the way back');
+    }
+  },
+  {
+    title: 'J15: a file that changes while it is taken in is refused whole',
+    async run(newDevice) {
+      const [store, far] = [newDevice().open(), newDevice().open()];
+      await aDayOfWork(store);
+      await give(store, far);
+      await far.append(JOB, [gauged(700), gauged(710)]);
+      const text = (await (await writeJobFile(far, JOB))?.blob.text()) ?? '';
+      const before = await pictureOf(store);
+      for (const [what, changed] of [
+        ['another reading', text.replace('[710]', '[711]')],
+        ['a line that is no JSON', text.replace('[710]', '[710')]
+      ]) {
+        let reads = 0;
+        const file = {
+          size: text.length,
+          slice: (from: number, to: number) =>
+            new Blob([reads++ === 0 ? text : changed]).slice(from, to)
+        };
+        const result = await readJobFile(store, file as Blob);
+        equal(result.ok ? 'added' : result.reason, 'wrong-hash', what);
+        same(await pictureOf(store), before, `the job after ${what}`);
+      }
+    }
+  },
+  {
     title: 'J15: a merge with a gap, a conflict, two jobs or a circle is refused whole',
     async run(newDevice) {
       const store = newDevice().open();

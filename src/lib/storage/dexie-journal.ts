@@ -10,13 +10,11 @@ import {
   partOf
 } from '$lib/journal';
 import type { EvencourseDatabase } from './database.ts';
+import { EventTables } from './event-tables.ts';
 import { foldBatch } from './fold-batch.ts';
 import { type JobRow, newRow, withEvents, withView } from './job-row.ts';
-import { MergeCheck, MergeRefused, inBatches } from './merge-check.ts';
-import type { ImportResult, StoredPhoto } from './store.ts';
-
-/** Events held in memory at once where all of a job's are read. */
-export const BATCH = 5000;
+import { MergeCheck, MergeRefused } from './merge-check.ts';
+import type { EventBatches, ImportResult, StoredPhoto } from './store.ts';
 
 /** A job's row and the view folded at its revision. */
 export interface JobState {
@@ -30,6 +28,7 @@ export interface JobState {
  */
 export class DexieJournal {
   readonly #database: EvencourseDatabase;
+  readonly events: EventTables;
   /** The view at a revision if it is in memory. */
   readonly #remembered: (jobId: string, revision: number) => JobView | undefined;
 
@@ -38,6 +37,7 @@ export class DexieJournal {
     remembered: (jobId: string, revision: number) => JobView | undefined
   ) {
     this.#database = database;
+    this.events = new EventTables(database);
     this.#remembered = remembered;
   }
 
@@ -59,38 +59,46 @@ export class DexieJournal {
 
   /** Adds sealed events, the parts that they touch, and the row. */
   async add({ row, view }: JobState, events: readonly StoredEvent[]): Promise<JobState> {
-    const fetch = (ids: string[]) => this.fetch(row.jobId, ids);
+    const fetch = (ids: string[]) => this.events.with(row.jobId, ids);
     const { draft, undoFault } = await foldBatch(view, events, fetch);
     if (undoFault) throw new EngineError('inconsistent', `${undoFault} undoes too many undos`);
     const next = draft.finish();
     const nextRow = withView(withEvents(row, events), next);
-    await this.#database.events.bulkAdd([...events]);
+    await this.events.add(events);
     await this.#storeParts(row.jobId, draft.touched);
     await this.#database.jobs.put(nextRow);
     return { row: nextRow, view: next };
   }
 
-  /** @throws MergeRefused, so that the transaction leaves nothing behind */
-  async merge(
-    events: Iterable<StoredEvent>,
-    photos: readonly StoredPhoto[]
-  ): Promise<ImportResult> {
+  /**
+   * Takes a reading of events in, a batch at a time.
+   *
+   * @throws MergeRefused, so that the transaction leaves nothing behind
+   */
+  async merge(events: EventBatches, photos: readonly StoredPhoto[]): Promise<ImportResult> {
+    let before: JobState | undefined;
     let state: JobState | undefined;
     let check: MergeCheck | undefined;
     const touched = new Map<string, AnyPart>();
-    for (const batch of inBatches(events, BATCH)) {
-      state ??= await this.ready(batch[0].jobId);
-      const { jobId } = state.row;
-      check ??= new MergeCheck(state.row);
-      const here = await this.fetch(
-        jobId,
-        batch.map(({ id }) => id)
+    const reading = events()[Symbol.asyncIterator]();
+    for (;;) {
+      // Read from outside the database; the transaction is kept open meanwhile.
+      const { done, value: batch } = await Dexie.waitFor(
+        Dexie.ignoreTransaction(() => reading.next())
       );
-      const fresh = check.sort(batch, here);
-      const fetch = (ids: string[]) => this.fetch(jobId, ids);
-      const { draft, undoFault } = await foldBatch(state.view, fresh, fetch);
+      if (done) break;
+      if (batch.length === 0) continue;
+      before ??= await this.ready(batch[0].jobId);
+      state ??= before;
+      check ??= new MergeCheck(before.row);
+      const { jobId } = state.row;
+      const fresh = check.sort(batch, await this.#alreadyHere(before.row, batch));
+      if (fresh.length === 0) continue;
+      const fetch = (ids: string[]) => this.events.with(jobId, ids);
+      const { draft, undoFault, broken } = await foldBatch(state.view, fresh, fetch);
+      if (broken) throw new MergeRefused('broken-line', undefined, broken);
       if (undoFault) throw new MergeRefused('undo-circle', undefined, undoFault);
-      await this.#database.events.bulkAdd(fresh);
+      await this.events.addBundles(jobId, fresh);
       for (const [key, part] of draft.touched) touched.set(key, part);
       state = { row: withEvents(state.row, fresh), view: draft.finish() };
     }
@@ -116,13 +124,14 @@ export class DexieJournal {
   async foldAnew({ jobId, exported, exportedAt }: JobRow): Promise<JobState> {
     let view = EMPTY_VIEW;
     let row: JobRow = { ...newRow(jobId), exported, exportedAt };
-    let after = '';
+    const fetch = (ids: string[]) => this.events.with(jobId, ids);
+    let above = '';
     for (;;) {
-      const batch = await this.after(jobId, after).limit(BATCH).toArray();
+      const batch = await this.events.next(jobId, above);
       if (batch.length === 0) break;
-      view = (await foldBatch(view, batch, (ids) => this.fetch(jobId, ids))).draft.finish();
+      view = (await foldBatch(view, batch, fetch)).draft.finish();
       row = withEvents(row, batch);
-      after = batch[batch.length - 1].id;
+      above = batch[batch.length - 1].id;
     }
     row = withView(row, view);
     await this.#partsOf(jobId).delete();
@@ -131,16 +140,23 @@ export class DexieJournal {
     return { row, view };
   }
 
-  /** The stored events with the given ids, each in its place. */
-  fetch(jobId: string, ids: readonly string[]): Promise<(StoredEvent | undefined)[]> {
-    return this.#database.events.bulkGet(ids.map((id): [string, string] => [jobId, id]));
-  }
-
-  /** The events of a job with an id above the given one, in order of id. */
-  after(jobId: string, id: string) {
-    return this.#database.events
-      .where('[jobId+id]')
-      .between([jobId, id], [jobId, Dexie.maxKey], id === '', false);
+  /** The stored events that have an id of a batch, by id; the batch is in order of id. */
+  async #alreadyHere(
+    { jobId, revision }: JobRow,
+    batch: readonly StoredEvent[]
+  ): Promise<ReadonlyMap<string, StoredEvent>> {
+    const here = new Map<string, StoredEvent>();
+    if (revision === 0) return here;
+    const wanted = new Set(batch.map(({ id }) => id));
+    const last = batch[batch.length - 1].id;
+    // A beginning of the first id stands just before it.
+    let above = batch[0].id.slice(0, -1);
+    for (;;) {
+      const stored = await this.events.next(jobId, above, last);
+      if (stored.length === 0) return here;
+      for (const event of stored) if (wanted.has(event.id)) here.set(event.id, event);
+      above = stored[stored.length - 1].id;
+    }
   }
 
   async #storeParts(jobId: string, parts: ReadonlyMap<string, AnyPart>): Promise<void> {

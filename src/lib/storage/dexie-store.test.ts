@@ -36,11 +36,13 @@ describe('the contract, in IndexedDB', () => {
 });
 
 describe('the append-only middleware', () => {
-  it('J4: refuses to change or delete an event or a photo', async () => {
+  it('J4: refuses to change or delete an event, a bundle of them or a photo', async () => {
     const store = openStore('append-only');
     const { events } = await store.append(JOB, [gauged(640)]);
     const bytes = new Uint8Array([1]).buffer;
     await store.addPhoto(JOB, { palletId: null, caption: '', type: 'image/png', bytes });
+    const other = { ...events[0], jobId: JOB.replace(/a$/, 'b') };
+    expect(await store.merge([other])).toMatchObject({ ok: true, added: 1 });
     const { database } = store;
     const key: [string, string] = [JOB, events[0].id];
     for (const change of [
@@ -50,10 +52,14 @@ describe('the append-only middleware', () => {
       () => database.events.update(key, { sorter: 'x' }),
       () => database.events.where('[jobId+id]').equals(key).delete(),
       () => database.events.bulkPut([{ ...events[0], sorter: 'x' }]),
+      () => database.bundles.clear(),
+      () => database.bundles.delete([JOB, events[0].id, events[0].id]),
+      () => database.bundles.toCollection().modify({ size: 0 }),
       () => database.photos.clear()
     ])
       await expect(change()).rejects.toThrow(/append-only/);
     expect(await database.events.get(key)).toEqual(events[0]);
+    expect(await database.bundles.toArray()).toMatchObject([{ size: 1, events: [other] }]);
     expect(await database.photos.count()).toBe(1);
   });
 });

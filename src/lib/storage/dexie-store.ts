@@ -7,15 +7,16 @@ import {
   createIdSource
 } from '$lib/journal';
 import { EvencourseDatabase, type PhotoRow } from './database.ts';
-import { BATCH, DexieJournal, type JobState } from './dexie-journal.ts';
+import { DexieJournal, type JobState } from './dexie-journal.ts';
 import { summaryOf, withBackup } from './job-row.ts';
-import { orRefusal } from './merge-check.ts';
+import { batchesOf, orRefusal } from './merge-check.ts';
 import { photoAct, photoOfRow } from './photo.ts';
 import { probeWith } from './probe.ts';
 import { withReconnect } from './reconnect.ts';
 import { Stamper, requireActs, sealActs } from './stamp.ts';
 import type {
   Appended,
+  EventBatches,
   ImportResult,
   JobSummary,
   JournalStore,
@@ -86,25 +87,26 @@ export class DexieStore implements JournalStore {
   }
 
   newest(jobId: string, limit: number): Promise<StoredEvent[]> {
-    return this.#run(() => this.#journal.after(jobId, '').reverse().limit(limit).toArray());
+    return this.#read(() => this.#journal.events.newest(jobId, limit));
   }
 
-  async *events(jobId: string): AsyncGenerator<StoredEvent[]> {
-    let after = '';
+  async *events(jobId: string): AsyncGenerator<readonly StoredEvent[]> {
+    let above = '';
     for (;;) {
-      const batch = await this.#run(() => this.#journal.after(jobId, after).limit(BATCH).toArray());
+      const batch = await this.#read(() => this.#journal.events.next(jobId, above));
       if (batch.length === 0) return;
       yield batch;
-      after = batch[batch.length - 1].id;
+      above = batch[batch.length - 1].id;
     }
   }
 
   async merge(
-    events: Iterable<StoredEvent>,
+    events: Iterable<StoredEvent> | EventBatches,
     photos: readonly StoredPhoto[] = []
   ): Promise<ImportResult> {
+    const batches = batchesOf(events);
     return orRefusal(() =>
-      this.#write([this.database.photos], () => this.#journal.merge(events, photos))
+      this.#write([this.database.photos], () => this.#journal.merge(batches, photos))
     );
   }
 
@@ -160,8 +162,15 @@ export class DexieStore implements JournalStore {
   async health(estimate: StorageEstimate = {}): Promise<StoreHealth> {
     const { database } = this;
     const [rows, events, photos] = await this.#run(() =>
-      database.transaction('r', database.jobs, database.events, database.photos, async () =>
-        Promise.all([database.jobs.toArray(), database.events.count(), database.photos.count()])
+      database.transaction(
+        'r',
+        [database.jobs, database.events, database.bundles, database.photos],
+        async () =>
+          Promise.all([
+            database.jobs.toArray(),
+            this.#journal.events.count(),
+            database.photos.count()
+          ])
       )
     );
     return {
@@ -189,7 +198,7 @@ export class DexieStore implements JournalStore {
       const stamp = stamper.stamp(acts.length);
       const { state, events } = await this.#write(photo ? [this.database.photos] : [], async () => {
         const before = await this.#journal.ready(jobId);
-        const already = await this.#journal.fetch(jobId, stamp.ids);
+        const already = await this.#journal.events.ownWith(jobId, stamp.ids);
         // An earlier try was committed, but its connection was lost before the answer came.
         if (already[0]) return { state: before, events: already.filter((event) => !!event) };
         stamper.raise(stamp, before.row.lastId);
@@ -215,10 +224,16 @@ export class DexieStore implements JournalStore {
    * open over native awaits only if the function it is handed is itself an async one.
    */
   #write<T>(more: Table[], work: () => Promise<T>): Promise<T> {
-    const { events, parts, jobs } = this.database;
+    const { events, bundles, parts, jobs } = this.database;
     return this.#run(() =>
-      this.database.transaction('rw', [events, parts, jobs, ...more], async () => work())
+      this.database.transaction('rw', [events, bundles, parts, jobs, ...more], async () => work())
     );
+  }
+
+  /** Reads events in one transaction, so that all of them are of one moment. */
+  #read<T>(work: () => Promise<T>): Promise<T> {
+    const { events, bundles } = this.database;
+    return this.#run(() => this.database.transaction('r', [events, bundles], async () => work()));
   }
 
   #stamps(): Promise<Stamper> {

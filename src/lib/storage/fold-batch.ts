@@ -17,6 +17,8 @@ export interface FoldedBatch {
   readonly draft: ViewDraft;
   /** An undo in a circle of undos or too far along a chain of them: such events must not be kept. */
   readonly undoFault: string | undefined;
+  /** What is wrong with an event that cannot be read, which must not be kept either. */
+  readonly broken: string | undefined;
 }
 
 /**
@@ -44,13 +46,14 @@ export async function foldBatch(
   }
   const draft = new ViewDraft(base);
   const undoFault = findUndoFault(voidsIn(known));
-  if (undoFault !== undefined) return { draft, undoFault };
+  const broken = reads.find((read) => read.kind === 'broken')?.problem;
+  if (undoFault !== undefined) return { draft, undoFault, broken };
   const lookup = (id: string) => (folded.has(id) ? known.get(id) : undefined);
   for (const read of reads) {
     foldEvent(draft, read, lookup);
     if (read.kind === 'known') folded.add(read.event.id);
   }
-  return { draft, undoFault };
+  return { draft, undoFault, broken };
 }
 
 function knownOf(reads: readonly ReadEvent[]): JournalEvent[] {

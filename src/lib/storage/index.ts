@@ -30,6 +30,7 @@ export {
 export { safeFileName } from './file-name.ts';
 export {
   type Appended,
+  type EventBatches,
   type ImportRefusal,
   type ImportResult,
   type JobSummary,

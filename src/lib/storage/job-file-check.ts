@@ -14,9 +14,12 @@ import {
   header,
   photoLine
 } from './job-file-format.ts';
+import { isCanonicalLine } from './canonical-line.ts';
 import { parseGuarded } from './json-guard.ts';
+import { LinesHash } from './lines-hash.ts';
 import { MergeRefused } from './merge-check.ts';
-import { Sha256, sha256Hex } from './sha256.ts';
+import { NumberRun } from './number-run.ts';
+import { sha256Hex } from './sha256.ts';
 import type { StoredPhoto } from './store.ts';
 
 /** Checks the first line. @throws MergeRefused */
@@ -36,9 +39,8 @@ export function checkHeader(text: string): JobFileHeader {
 /** Checks the event lines of a job file one after the other, then together. */
 export class EventLinesCheck {
   readonly #header: JobFileHeader;
-  readonly #hash = new Sha256();
-  readonly #encoder = new TextEncoder();
-  readonly #numbers = new Map<string, Set<number>>();
+  readonly #hash = new LinesHash();
+  readonly #numbers = new Map<string, NumberRun>();
   readonly #voids = new Map<string, string>();
   readonly #undoCount = new Map<string, number>();
   /** By photoId, the hash that its event gives. */
@@ -53,13 +55,13 @@ export class EventLinesCheck {
   /** @throws MergeRefused */
   add(text: string): void {
     this.#line++;
-    this.#hash.update(this.#encoder.encode(`${text}\n`));
+    this.#hash.add(text);
     const parsed = parseGuarded(text);
     if (!parsed.ok) throw this.#broken(parsed.detail);
     const read = readEvent(parsed.value);
     if (read.kind === 'broken') throw this.#broken(read.problem);
     // One form only, so that the hash stands for the content and no key hides behind its double.
-    if (canonicalJson(parsed.value) !== text) throw this.#broken('not in canonical form');
+    if (!isCanonicalLine(parsed.value, text)) throw this.#broken('not in canonical form');
     const { event } = read;
     if (event.jobId !== this.#header.jobId)
       throw new MergeRefused('mixed-jobs', this.#line, event.jobId);
@@ -75,10 +77,9 @@ export class EventLinesCheck {
   /** @throws MergeRefused */
   finish(): void {
     if (this.#hash.hex() !== this.#header.sha256) throw new MergeRefused('wrong-hash');
-    for (const [deviceId, numbers] of this.#numbers)
-      for (let number = 1; number <= numbers.size; number++)
-        if (!numbers.has(number)) throw new MergeRefused('gap', undefined, `${deviceId} ${number}`);
-    const counted = Object.fromEntries([...this.#numbers].map(([id, { size }]) => [id, size]));
+    for (const [deviceId, { missing }] of this.#numbers)
+      if (missing !== undefined) throw new MergeRefused('gap', undefined, `${deviceId} ${missing}`);
+    const counted = Object.fromEntries([...this.#numbers].map(([id, { noted }]) => [id, noted]));
     if (canonicalJson(counted) !== canonicalJson(this.#header.devices))
       throw new MergeRefused('gap', 1, 'the header counts other events of the devices');
     const fault = findUndoFault(this.#voids);
@@ -86,10 +87,10 @@ export class EventLinesCheck {
   }
 
   #noteNumber({ deviceId, deviceSeq }: StoredEvent): void {
-    const numbers = this.#numbers.get(deviceId) ?? new Set();
-    if (numbers.has(deviceSeq))
+    const numbers = this.#numbers.get(deviceId) ?? new NumberRun();
+    this.#numbers.set(deviceId, numbers);
+    if (!numbers.note(deviceSeq))
       throw new MergeRefused('conflict', this.#line, `${deviceId} ${deviceSeq}`);
-    this.#numbers.set(deviceId, numbers.add(deviceSeq));
   }
 
   #noteUndo(id: string, voided: string): void {

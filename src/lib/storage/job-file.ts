@@ -1,16 +1,20 @@
 import type { StoredEvent } from '$lib/journal';
 import { EventLinesCheck, checkHeader, checkPhoto } from './job-file-check.ts';
 import { type JobFileHeader, MAX_JOB_FILE_BYTES } from './job-file-format.ts';
-import { linesOf } from './lines.ts';
+import { type Line, linesOf } from './lines.ts';
+import { LinesHash } from './lines-hash.ts';
 import { MergeRefused, orRefusal } from './merge-check.ts';
-import type { ImportResult, JournalStore, Refusal, StoredPhoto } from './store.ts';
+import type { EventBatches, ImportResult, JournalStore, Refusal, StoredPhoto } from './store.ts';
 
 /** A job file that holds what it promises. */
 export interface CheckedJobFile {
   readonly ok: true;
   readonly header: JobFileHeader;
-  /** The events in order of id, made from their lines as they are asked for. */
-  readonly events: Iterable<StoredEvent>;
+  /**
+   * The events, read from the file once more. Fails with MergeRefused `wrong-hash` when the file is
+   * no longer the one that was checked.
+   */
+  readonly events: EventBatches;
   readonly photos: readonly StoredPhoto[];
 }
 
@@ -38,46 +42,83 @@ export async function readJobFile(
 async function check(file: Blob): Promise<CheckedJobFile> {
   if (file.size > MAX_JOB_FILE_BYTES)
     throw new MergeRefused('too-large', undefined, String(file.size));
-  let header: JobFileHeader | undefined;
-  let eventCheck: EventLinesCheck | undefined;
-  const lines: string[] = [];
-  const photos: StoredPhoto[] = [];
-  let line = 0;
+  const checked = new FileCheck();
   try {
-    for await (const { text, isEnded } of linesOf(file)) {
-      line++;
-      if (!header || !eventCheck) {
-        header = checkHeader(text);
-        eventCheck = new EventLinesCheck(header);
-        if (!isEnded) throw new MergeRefused('torn', line);
-        continue;
-      }
-      if (!isEnded) throw new MergeRefused('torn', line);
-      if (lines.length < header.events) {
-        eventCheck.add(text);
-        lines.push(text);
-        // All events are in: their hash is judged before a photo is looked at.
-        if (lines.length === header.events) eventCheck.finish();
-      } else if (photos.length < header.photos)
-        photos.push(checkPhoto(text, line, eventCheck.photoHashes));
-      else throw new MergeRefused('wrong-count', line);
-    }
+    for await (const lines of linesOf(file)) for (const line of lines) checked.add(line);
   } catch (error) {
-    if (error instanceof RangeError) throw new MergeRefused('broken-line', line + 1, 'too long');
-    if (error instanceof TypeError) throw new MergeRefused('broken-line', line + 1, 'not UTF-8');
+    const line = checked.line + 1;
+    if (error instanceof RangeError) throw new MergeRefused('broken-line', line, 'too long');
+    if (error instanceof TypeError) throw new MergeRefused('broken-line', line, 'not UTF-8');
     throw error;
   }
-  if (!header) throw new MergeRefused('not-a-job-file', 1, 'empty');
-  if (lines.length < header.events || photos.length < header.photos)
-    throw new MergeRefused('wrong-count', line);
-  return { ok: true, header, events: parsedAgain(lines), photos };
+  const { header, photos } = checked.finish();
+  return { ok: true, header, events: () => eventsAgain(file, header), photos };
 }
 
-/** Kept as text and parsed again in turn: a large journal as objects would fill the memory. */
-function parsedAgain(lines: readonly string[]): Iterable<StoredEvent> {
-  return {
-    *[Symbol.iterator]() {
-      for (const text of lines) yield JSON.parse(text) as StoredEvent;
+/** Checks the lines of a job file one after the other, and keeps only its photos. */
+class FileCheck {
+  line = 0;
+  #header: JobFileHeader | undefined;
+  #eventCheck: EventLinesCheck | undefined;
+  #events = 0;
+  readonly #photos: StoredPhoto[] = [];
+
+  /** @throws MergeRefused */
+  add({ text, isEnded }: Line): void {
+    this.line++;
+    if (!this.#header || !this.#eventCheck) {
+      this.#header = checkHeader(text);
+      this.#eventCheck = new EventLinesCheck(this.#header);
+      if (!isEnded) throw new MergeRefused('torn', this.line);
+      return;
     }
-  };
+    if (!isEnded) throw new MergeRefused('torn', this.line);
+    if (this.#events < this.#header.events) {
+      this.#eventCheck.add(text);
+      this.#events++;
+      // All events are in: their hash is judged before a photo is looked at.
+      if (this.#events === this.#header.events) this.#eventCheck.finish();
+    } else if (this.#photos.length < this.#header.photos)
+      this.#photos.push(checkPhoto(text, this.line, this.#eventCheck.photoHashes));
+    else throw new MergeRefused('wrong-count', this.line);
+  }
+
+  /** @throws MergeRefused when lines are missing */
+  finish(): { header: JobFileHeader; photos: readonly StoredPhoto[] } {
+    const [header, photos] = [this.#header, this.#photos];
+    if (!header) throw new MergeRefused('not-a-job-file', 1, 'empty');
+    if (this.#events < header.events || photos.length < header.photos)
+      throw new MergeRefused('wrong-count', this.line);
+    return { header, photos };
+  }
+}
+
+/**
+ * Reads the events of a checked file once more: kept in memory, those of a large journal would fill
+ * it. The hash at the end shows that they are the same bytes.
+ */
+async function* eventsAgain(
+  file: Blob,
+  { events, sha256 }: JobFileHeader
+): AsyncGenerator<readonly StoredEvent[]> {
+  const hash = new LinesHash();
+  let left = events + 1;
+  for await (const lines of linesOf(file)) {
+    const hasHeader = left > events;
+    const texts = lines.slice(0, left).map(({ text }) => text);
+    left -= texts.length;
+    if (hasHeader) texts.shift();
+    for (const text of texts) hash.add(text);
+    yield texts.map(parsed);
+    if (left === 0) break;
+  }
+  if (hash.hex() !== sha256) throw new MergeRefused('wrong-hash');
+}
+
+function parsed(text: string): StoredEvent {
+  try {
+    return JSON.parse(text) as StoredEvent;
+  } catch {
+    throw new MergeRefused('wrong-hash'); // it could be read when it was checked
+  }
 }

@@ -23,19 +23,23 @@ export function parseGuarded(
   return key === undefined ? { ok: true, value } : { ok: false, detail: `the key ${key}` };
 }
 
+const [QUOTE, BACKSLASH, BRACE, BRACE_END, BRACKET, BRACKET_END] = [...'"\\{}[]'].map((sign) =>
+  sign.charCodeAt(0)
+);
+
 /** How deep brackets nest in a text, those inside strings left out; stops counting past the limit. */
 function depthOf(text: string): number {
   let depth = 0;
   let deepest = 0;
   let isInString = false;
   for (let at = 0; at < text.length && deepest <= DEEPEST; at++) {
-    const sign = text[at];
+    const sign = text.charCodeAt(at);
     if (isInString) {
-      if (sign === '\\') at++;
-      else if (sign === '"') isInString = false;
-    } else if (sign === '"') isInString = true;
-    else if (sign === '{' || sign === '[') deepest = Math.max(deepest, ++depth);
-    else if (sign === '}' || sign === ']') depth--;
+      if (sign === BACKSLASH) at++;
+      else if (sign === QUOTE) isInString = false;
+    } else if (sign === QUOTE) isInString = true;
+    else if (sign === BRACE || sign === BRACKET) deepest = Math.max(deepest, ++depth);
+    else if (sign === BRACE_END || sign === BRACKET_END) depth--;
   }
   return deepest;
 }

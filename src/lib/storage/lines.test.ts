@@ -4,7 +4,7 @@ import { type Line, linesOf } from './lines.ts';
 
 async function linesIn(...parts: BlobPart[]): Promise<Line[]> {
   const lines: Line[] = [];
-  for await (const line of linesOf(new Blob(parts))) lines.push(line);
+  for await (const piece of linesOf(new Blob(parts))) lines.push(...piece);
   return lines;
 }
 

@@ -9,12 +9,13 @@ import {
 } from '$lib/journal';
 import { foldBatch } from './fold-batch.ts';
 import { type JobRow, newRow, summaryOf, withBackup, withEvents, withView } from './job-row.ts';
-import { MergeCheck, MergeRefused, orRefusal } from './merge-check.ts';
+import { MergeCheck, MergeRefused, batchesOf, orRefusal } from './merge-check.ts';
 import { photoAct } from './photo.ts';
 import { probeWith } from './probe.ts';
 import { Stamper, requireActs, sealActs } from './stamp.ts';
 import type {
   Appended,
+  EventBatches,
   ImportResult,
   JobSummary,
   JournalStore,
@@ -102,13 +103,23 @@ export class MemoryStore implements JournalStore {
     return this.#inOrder(jobId).reverse().slice(0, limit);
   }
 
-  async *events(jobId: string): AsyncGenerator<StoredEvent[]> {
+  async *events(jobId: string): AsyncGenerator<readonly StoredEvent[]> {
     const events = this.#inOrder(jobId);
     if (events.length > 0) yield events;
   }
 
-  merge(events: Iterable<StoredEvent>, photos: readonly StoredPhoto[] = []): Promise<ImportResult> {
-    return this.#write(() => orRefusal(() => this.#merge([...events], photos)));
+  merge(
+    events: Iterable<StoredEvent> | EventBatches,
+    photos: readonly StoredPhoto[] = []
+  ): Promise<ImportResult> {
+    const batches = batchesOf(events);
+    return this.#write(() =>
+      orRefusal(async () => {
+        const all: StoredEvent[] = [];
+        for await (const batch of batches()) all.push(...batch);
+        return this.#merge(all, photos);
+      })
+    );
   }
 
   rebuild(jobId: string): Promise<OpenJob | undefined> {
@@ -172,12 +183,10 @@ export class MemoryStore implements JournalStore {
     if (events.length === 0) throw new MergeRefused('not-a-job-file');
     const { row, view, events: here } = this.#jobOf(events[0].jobId);
     const check = new MergeCheck(row);
-    const fresh = check.sort(
-      events,
-      events.map(({ id }) => here.get(id))
-    );
+    const fresh = check.sort(events, here);
     check.finish();
-    const { draft, undoFault } = await foldBatch(view, fresh, fetchFrom(here));
+    const { draft, undoFault, broken } = await foldBatch(view, fresh, fetchFrom(here));
+    if (broken) throw new MergeRefused('broken-line', undefined, broken);
     if (undoFault) throw new MergeRefused('undo-circle', undefined, undoFault);
     const merged = draft.finish();
     this.#keep(row, merged, here, structuredClone(fresh));

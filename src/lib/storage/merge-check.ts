@@ -1,6 +1,7 @@
-import { type StoredEvent, canonicalJson, readEvent } from '$lib/journal';
+import { type StoredEvent, canonicalJson } from '$lib/journal';
 import type { JobRow } from './job-row.ts';
-import type { ImportRefusal, Refusal } from './store.ts';
+import { NumberRun } from './number-run.ts';
+import type { EventBatches, ImportRefusal, Refusal } from './store.ts';
 
 /** Thrown inside a transaction, so that it leaves nothing behind; caught where merge answers. */
 export class MergeRefused extends Error {
@@ -24,41 +25,43 @@ export async function orRefusal<T>(work: () => Promise<T>): Promise<T | Refusal>
 }
 
 /**
- * Checks the events that a merge brings against those that are here: same id, same bytes; each
- * device's numbers without a gap and each given once; one job; nothing unreadable.
+ * Checks the events that a merge brings against those that are here: same id, same bytes; ids that
+ * rise; each device's numbers without a gap and each given once; one job.
  */
 export class MergeCheck {
-  readonly #jobId: string;
-  readonly #sequences: Readonly<Record<string, number>>;
+  readonly #row: JobRow;
   /** By device, the numbers of its new events. */
-  readonly #fresh = new Map<string, Set<number>>();
+  readonly #fresh = new Map<string, NumberRun>();
+  #lastId = '';
   #line = 1;
   added = 0;
   already = 0;
 
   constructor(row: JobRow) {
-    this.#jobId = row.jobId;
-    this.#sequences = row.sequences;
+    this.#row = row;
   }
 
   /**
    * Gives the events of a batch that are not here yet.
    *
-   * @param here for each event of the batch, the stored one with its id
+   * @param here the stored events that have an id of the batch, by id
    * @throws MergeRefused
    */
-  sort(batch: readonly StoredEvent[], here: readonly (StoredEvent | undefined)[]): StoredEvent[] {
-    return batch.filter((event, index) => {
+  sort(
+    batch: readonly StoredEvent[],
+    here: ReadonlyMap<string, StoredEvent>
+  ): readonly StoredEvent[] {
+    return batch.filter((event) => {
       this.#line++;
-      const known = here[index];
+      if (event.id <= this.#lastId) this.#refuse('conflict', event.id);
+      this.#lastId = event.id;
+      const known = here.get(event.id);
       if (known) {
         if (canonicalJson(known) !== canonicalJson(event)) this.#refuse('conflict', event.id);
         this.already++;
         return false;
       }
-      if (event.jobId !== this.#jobId) this.#refuse('mixed-jobs', event.jobId);
-      const read = readEvent(event);
-      if (read.kind === 'broken') this.#refuse('broken-line', read.problem);
+      if (event.jobId !== this.#row.jobId) this.#refuse('mixed-jobs', event.jobId);
       this.#note(event);
       this.added++;
       return true;
@@ -67,18 +70,14 @@ export class MergeCheck {
 
   /** @throws MergeRefused when a device's numbers have a gap */
   finish(): void {
-    for (const [deviceId, numbers] of this.#fresh) {
-      const first = (this.#sequences[deviceId] ?? 0) + 1;
-      for (let number = first; number < first + numbers.size; number++)
-        if (!numbers.has(number)) throw new MergeRefused('gap', undefined, `${deviceId} ${number}`);
-    }
+    for (const [deviceId, { missing }] of this.#fresh)
+      if (missing !== undefined) throw new MergeRefused('gap', undefined, `${deviceId} ${missing}`);
   }
 
   #note({ deviceId, deviceSeq }: StoredEvent): void {
-    const numbers = this.#fresh.get(deviceId) ?? new Set();
-    if (deviceSeq <= (this.#sequences[deviceId] ?? 0) || numbers.has(deviceSeq))
-      this.#refuse('conflict', `${deviceId} ${deviceSeq}`);
-    this.#fresh.set(deviceId, numbers.add(deviceSeq));
+    const numbers = this.#fresh.get(deviceId) ?? new NumberRun(this.#row.sequences[deviceId]);
+    this.#fresh.set(deviceId, numbers);
+    if (!numbers.note(deviceSeq)) this.#refuse('conflict', `${deviceId} ${deviceSeq}`);
   }
 
   #refuse(reason: ImportRefusal, detail: string): never {
@@ -86,14 +85,11 @@ export class MergeCheck {
   }
 }
 
-/** Cuts a run of events into batches, so that a large one is never all in memory as objects. */
-export function* inBatches<T>(items: Iterable<T>, size: number): Generator<T[]> {
-  let batch: T[] = [];
-  for (const item of items) {
-    batch.push(item);
-    if (batch.length < size) continue;
-    yield batch;
-    batch = [];
-  }
-  if (batch.length > 0) yield batch;
+/** What is given to a merge as a reading in batches; a few events may come in any order. */
+export function batchesOf(events: Iterable<StoredEvent> | EventBatches): EventBatches {
+  if (typeof events === 'function') return events;
+  const inOrder = [...events].sort((one, other) => (one.id < other.id ? -1 : 1));
+  return async function* () {
+    if (inOrder.length > 0) yield inOrder;
+  };
 }

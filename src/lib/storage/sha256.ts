@@ -5,8 +5,8 @@
  * thousand times the error of a double.
  */
 const PRIMES = firstPrimes(64);
-const ROUND = Uint32Array.from(PRIMES, (prime) => fraction32(Math.cbrt(prime)));
-const START = Uint32Array.from(PRIMES.slice(0, 8), (prime) => fraction32(Math.sqrt(prime)));
+const ROUND = Int32Array.from(PRIMES, (prime) => fraction32(Math.cbrt(prime)));
+const START = Int32Array.from(PRIMES.slice(0, 8), (prime) => fraction32(Math.sqrt(prime)));
 
 /**
  * SHA-256 (FIPS 180-4) of bytes that come piece by piece, so that a large job is hashed without
@@ -16,9 +16,10 @@ const START = Uint32Array.from(PRIMES.slice(0, 8), (prime) => fraction32(Math.sq
  * @example new Sha256().update(new TextEncoder().encode('abc')).hex() // 'ba7816bf…f20015ad'
  */
 export class Sha256 {
-  readonly #state = Uint32Array.from(START);
+  // Signed words, since a browser works on them many times as fast as on unsigned ones.
+  readonly #state = Int32Array.from(START);
   readonly #block = new Uint8Array(64);
-  readonly #words = new Uint32Array(64);
+  readonly #words = new Int32Array(64);
   #filled = 0;
   #bytes = 0;
 
@@ -44,7 +45,7 @@ export class Sha256 {
     tail.setUint32(0, Math.floor(bits / 2 ** 32));
     tail.setUint32(4, bits >>> 0);
     this.update(padding);
-    return [...this.#state].map((word) => word.toString(16).padStart(8, '0')).join('');
+    return [...this.#state].map((word) => (word >>> 0).toString(16).padStart(8, '0')).join('');
   }
 
   /** Mixes a full block into the state (section 6.2.2). */
@@ -61,9 +62,17 @@ export class Sha256 {
       const late = words[at - 2];
       const small = turn(early, 7) ^ turn(early, 18) ^ (early >>> 3);
       const large = turn(late, 17) ^ turn(late, 19) ^ (late >>> 10);
-      words[at] = words[at - 16] + small + words[at - 7] + large;
+      words[at] = (words[at - 16] + small + words[at - 7] + large) | 0;
     }
-    let [a, b, c, d, e, f, g, h] = this.#state;
+    const state = this.#state;
+    let a = state[0];
+    let b = state[1];
+    let c = state[2];
+    let d = state[3];
+    let e = state[4];
+    let f = state[5];
+    let g = state[6];
+    let h = state[7];
     for (let at = 0; at < 64; at++) {
       const rise = turn(e, 6) ^ turn(e, 11) ^ turn(e, 25);
       const chosen = (e & f) ^ (~e & g);
@@ -79,8 +88,14 @@ export class Sha256 {
       b = a;
       a = (first + second) | 0;
     }
-    const mixed = [a, b, c, d, e, f, g, h];
-    for (let at = 0; at < 8; at++) this.#state[at] += mixed[at];
+    state[0] += a;
+    state[1] += b;
+    state[2] += c;
+    state[3] += d;
+    state[4] += e;
+    state[5] += f;
+    state[6] += g;
+    state[7] += h;
     this.#filled = 0;
   }
 }

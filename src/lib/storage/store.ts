@@ -12,6 +12,12 @@ export interface JobSummary {
   exportedAt: string | null;
 }
 
+/**
+ * Reads many events in batches, in order of id and each id once; called again, it begins again. So a
+ * journal too large for the memory can be looked through more than once.
+ */
+export type EventBatches = () => AsyncIterable<readonly StoredEvent[]>;
+
 /** A job's view and the revision it was folded at. */
 export interface OpenJob {
   view: JobView;
@@ -118,12 +124,17 @@ export interface JournalStore {
   /** The newest events of a job, newest first. */
   newest(jobId: string, limit: number): Promise<StoredEvent[]>;
   /** All events of a job in order of id, in batches. */
-  events(jobId: string): AsyncGenerator<StoredEvent[]>;
+  events(jobId: string): AsyncGenerator<readonly StoredEvent[]>;
   /**
    * Adds the events and photos of a checked job file that are not here yet, in one transaction. It
    * checks once more what only the two journals together can tell, and refuses whole.
+   *
+   * @param events a few, in any order, or a reading of many
    */
-  merge(events: Iterable<StoredEvent>, photos?: readonly StoredPhoto[]): Promise<ImportResult>;
+  merge(
+    events: Iterable<StoredEvent> | EventBatches,
+    photos?: readonly StoredPhoto[]
+  ): Promise<ImportResult>;
   /** Folds the view anew from all events, and counts them anew. */
   rebuild(jobId: string): Promise<OpenJob | undefined>;
   /** Notes that a backup with so many events of the job left the device. */

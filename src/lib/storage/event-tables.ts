@@ -1,0 +1,161 @@
+import { Dexie } from 'dexie';
+import type { StoredEvent } from '$lib/journal';
+import type { EvencourseDatabase } from './database.ts';
+
+/** How many events lie and are read together. */
+export interface EventSizes {
+  /** Events held in memory at once where all of a job's are read. */
+  readonly batch: number;
+  /** Events of one bundle: few enough to read one event of it at once. */
+  readonly bundle: number;
+}
+
+const SIZES: EventSizes = { batch: 5000, bundle: 500 };
+
+/** The ids that a bundle lies between, by which it is found. */
+interface Span {
+  readonly first: string;
+  readonly last: string;
+}
+
+/**
+ * The events of all jobs as they lie in the database: those of this device's acts in rows of their
+ * own, those that a merge brought in bundles. Whoever reads sees one run of events in order of id.
+ * Each method must be called inside a transaction.
+ */
+export class EventTables {
+  readonly #database: EvencourseDatabase;
+  readonly #sizes: EventSizes;
+
+  constructor(database: EvencourseDatabase, sizes = SIZES) {
+    this.#database = database;
+    this.#sizes = sizes;
+  }
+
+  /** Adds the events of an act. */
+  async add(events: readonly StoredEvent[]): Promise<void> {
+    await this.#database.events.bulkAdd([...events]);
+  }
+
+  /** Adds events that came in together, in order of id. */
+  async addBundles(jobId: string, events: readonly StoredEvent[]): Promise<void> {
+    const { bundle: size } = this.#sizes;
+    const bundles = Array.from({ length: Math.ceil(events.length / size) }, (_, at) =>
+      events.slice(at * size, (at + 1) * size)
+    );
+    await this.#database.bundles.bulkAdd(
+      bundles.map((bundle) => ({
+        jobId,
+        first: bundle[0].id,
+        last: bundle[bundle.length - 1].id,
+        size: bundle.length,
+        events: bundle
+      }))
+    );
+  }
+
+  /** The events of this device's acts with the given ids, each in its place. */
+  ownWith(jobId: string, ids: readonly string[]): Promise<(StoredEvent | undefined)[]> {
+    return this.#database.events.bulkGet(ids.map((id): [string, string] => [jobId, id]));
+  }
+
+  /** The events with the given ids, each in its place. */
+  async with(jobId: string, ids: readonly string[]): Promise<(StoredEvent | undefined)[]> {
+    const found = new Map<string, StoredEvent>();
+    for (const event of await this.ownWith(jobId, ids)) if (event) found.set(event.id, event);
+    const left = new Set(ids.filter((id) => !found.has(id)));
+    if (left.size > 0) {
+      const inOrder = [...left].sort();
+      const spans = await this.#spans(jobId, inOrder[0]);
+      const holding = spans.filter(({ first, last }) => {
+        const next = inOrder.find((id) => id >= first);
+        return next !== undefined && next <= last;
+      });
+      const atOnce = this.#bundlesAtOnce;
+      for (let at = 0; at < holding.length; at += atOnce)
+        for (const event of await this.#inside(jobId, holding.slice(at, at + atOnce)))
+          if (left.has(event.id)) found.set(event.id, event);
+    }
+    return ids.map((id) => found.get(id));
+  }
+
+  /**
+   * The next events of a job in order of id, above one id and up to another: at most about
+   * a batch unless many bundles overlap, and none only when there are no more.
+   */
+  async next(jobId: string, above: string, upTo?: string): Promise<readonly StoredEvent[]> {
+    const { batch } = this.#sizes;
+    const spans = (await this.#spans(jobId, above))
+      .filter(({ first, last }) => last > above && (upTo === undefined || first <= upTo))
+      .sort((one, other) => (one.first < other.first ? -1 : 1));
+    for (let taken = this.#bundlesAtOnce; ; taken *= 2) {
+      // Where a bundle begins that is not read yet, what is read must end.
+      const unread = spans.at(taken)?.first;
+      const own = await this.#database.events
+        .where('[jobId+id]')
+        .between([jobId, above], [jobId, unread ?? upTo ?? Dexie.maxKey], above === '', true)
+        .limit(batch)
+        .toArray();
+      if (spans.length === 0) return own;
+      const lastOwn = own.length < batch ? undefined : own[own.length - 1].id;
+      const bundled = (await this.#inside(jobId, spans.slice(0, taken))).filter(
+        ({ id }) =>
+          id > above &&
+          (unread === undefined || id < unread) &&
+          (upTo === undefined || id <= upTo) &&
+          (lastOwn === undefined || id < lastOwn)
+      );
+      const events = [...own, ...bundled].sort(byId);
+      if (events.length > 0 || unread === undefined) return events;
+    }
+  }
+
+  /** The newest events of a job, newest first. */
+  async newest(jobId: string, limit: number): Promise<StoredEvent[]> {
+    let newest = await this.#database.events
+      .where('[jobId+id]')
+      .between([jobId, Dexie.minKey], [jobId, Dexie.maxKey])
+      .reverse()
+      .limit(limit)
+      .toArray();
+    const oldest = newest.length < limit ? '' : newest[newest.length - 1].id;
+    const spans = (await this.#spans(jobId, oldest)).reverse();
+    for (const span of spans) {
+      if (newest.length === limit && newest[limit - 1].id > span.last) break;
+      const bundled = await this.#inside(jobId, [span]);
+      newest = [...newest, ...bundled].sort(byId).reverse().slice(0, limit);
+    }
+    return newest;
+  }
+
+  /** How many events there are, of all jobs. */
+  async count(): Promise<number> {
+    const sizes = await this.#database.bundles.orderBy('size').keys();
+    const bundled = sizes.reduce<number>((sum, size) => sum + Number(size), 0);
+    return (await this.#database.events.count()) + bundled;
+  }
+
+  get #bundlesAtOnce(): number {
+    return this.#sizes.batch / this.#sizes.bundle;
+  }
+
+  /** The bundles of a job that end at an id or above it, in the order of their ends. */
+  async #spans(jobId: string, from: string): Promise<Span[]> {
+    const keys = await this.#database.bundles
+      .where('[jobId+last+first]')
+      .between([jobId, from], [jobId, Dexie.maxKey])
+      .primaryKeys();
+    return keys.map(([, last, first]) => ({ first, last }));
+  }
+
+  async #inside(jobId: string, spans: readonly Span[]): Promise<StoredEvent[]> {
+    const rows = await this.#database.bundles.bulkGet(
+      spans.map(({ first, last }): [string, string, string] => [jobId, last, first])
+    );
+    return rows.flatMap((row) => row?.events ?? []);
+  }
+}
+
+function byId(one: StoredEvent, other: StoredEvent): number {
+  return one.id < other.id ? -1 : 1;
+}
