@@ -3,6 +3,7 @@ import { drawSamplingList } from '$lib/engine/delivery';
 import {
   type BodyOf,
   type NewEvent,
+  type SetAsideReason,
   type StoredEvent,
   createIdSource,
   eventVersion
