@@ -2,7 +2,7 @@ import type { JournalEvent } from './events.ts';
 import type { ViewDraft } from './draft.ts';
 import { clockOfId } from './ids.ts';
 import { type Register, addSetting, removeSetting } from './register.ts';
-import { type Counts, type PilePart, dayKey } from './view.ts';
+import { type Counts, type PilePart, hourKey } from './view.ts';
 
 /** 1 to count an event in, −1 to take it out again. */
 export type Sign = 1 | -1;
@@ -156,5 +156,5 @@ function isEmpty(counts: Counts): boolean {
 /** Counts a sorted slate by the minute of its event: the clock in its id, which never runs back. */
 function addMinute(draft: ViewDraft, event: JournalEvent, palletId: string, sign: Sign): void {
   const minute = Math.floor(clockOfId(event.id) / 60_000);
-  add(draft.part(dayKey(palletId, minute)).minutes, String(minute), sign);
+  add(draft.part(hourKey(palletId, minute)).minutes, String(minute), sign);
 }

@@ -43,16 +43,17 @@ describe('foldAll', () => {
     expect(pallet.taper).toEqual({ 21: 1 });
     // The clocks in the two ids stand at 65,536 and 131,072 ms.
     expect(minutesOfPallet(view, 'p1')).toEqual({ 1: 1, 2: 1 });
-    expect(partOf(view, 'day:p1|0').minutes).toEqual({ 1: 1, 2: 1 });
+    expect(partOf(view, 'hour:p1|0').minutes).toEqual({ 1: 1, 2: 1 });
   });
 
-  it('keeps the minutes of each day in a part of their own, so that no part grows with the days', () => {
+  it('keeps the minutes of each hour in a part of their own, so that no part grows with the hours', () => {
     const tapAt = (place: number) =>
       eventAt(place, 'slateTapped', { palletId: 'p1', pile: 1, gradesId: 'g' });
-    // The clocks in the ids stand in minutes 1, 1,440 and 4,473: on three days.
+    // The clocks in the ids stand in minutes 1, 1,440 and 4,473: in three hours.
     const first = foldAll([tapAt(1)]);
     const view = foldAll([tapAt(527), tapAt(1000)], first);
-    expect(partOf(view, 'day:p1|0')).toBe(partOf(first, 'day:p1|0'));
+    expect(partOf(view, 'hour:p1|0')).toBe(partOf(first, 'hour:p1|0'));
+    expect(partOf(view, 'hour:p1|74').minutes).toEqual({ 4473: 1 });
     expect(Object.keys(minutesOfPallet(view, 'p1'))).toEqual(['1', '1440', '4473']);
     expect(JSON.stringify(partOf(view, 'pallet:p1')).length).toBe(
       JSON.stringify(partOf(first, 'pallet:p1')).length

@@ -39,7 +39,7 @@ export {
   type PilePart,
   type SampledSlate,
   canonicalView,
-  dayKey,
+  hourKey,
   emptyPart,
   isEmptyPart,
   minutesOfPallet,

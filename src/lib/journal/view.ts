@@ -3,7 +3,7 @@ import { canonicalJson } from './canonical.ts';
 import type { Register } from './register.ts';
 
 /** Raise when the shape or meaning of any part changes: stored views are then rebuilt from events. */
-export const VIEW_VERSION = 2;
+export const VIEW_VERSION = 3;
 
 /** How many slates have each thickness: whole hundredths of a millimetre → slates. */
 export type Counts = Record<string, number>;
@@ -59,10 +59,10 @@ export interface PalletPart {
 }
 
 /**
- * Slates of one pallet sorted in each minute of one day. Days stand apart from the pallet, so that
- * an act does not rewrite the days before it.
+ * Slates of one pallet sorted in each minute of one hour. Hours stand apart from the pallet, so that
+ * an act does not rewrite the hours before it.
  */
-export interface DayPart {
+export interface HourPart {
   /** Minute since 1970, from the ids of the events → slates. */
   minutes: Counts;
 }
@@ -100,16 +100,17 @@ export interface SingleParts {
   voids: VoidsPart;
 }
 
-/** All parts by key; `pallet:ID`, `day:ID|DAY` and `sorter:NICKNAME` beside the single ones. */
-export type PartKey = keyof SingleParts | `pallet:${string}` | `day:${string}` | `sorter:${string}`;
+/** All parts by key; `pallet:ID`, `hour:ID|HOUR` and `sorter:NICKNAME` beside the single ones. */
+export type PartKey =
+  keyof SingleParts | `pallet:${string}` | `hour:${string}` | `sorter:${string}`;
 export type PartOf<K extends PartKey> = K extends keyof SingleParts
   ? SingleParts[K]
   : K extends `pallet:${string}`
     ? PalletPart
-    : K extends `day:${string}`
-      ? DayPart
+    : K extends `hour:${string}`
+      ? HourPart
       : SorterPart;
-export type AnyPart = SingleParts[keyof SingleParts] | PalletPart | DayPart | SorterPart;
+export type AnyPart = SingleParts[keyof SingleParts] | PalletPart | HourPart | SorterPart;
 
 /**
  * A job's view: a fold of its events in parts, each small and stored on its own, so that one act
@@ -152,7 +153,7 @@ export function emptyPart<K extends PartKey>(key: K): PartOf<K> {
     };
     return pallet as PartOf<K>;
   }
-  if (key.startsWith('day:')) return { minutes: {} } as unknown as PartOf<K>;
+  if (key.startsWith('hour:')) return { minutes: {} } as unknown as PartOf<K>;
   return { checks: {} } as unknown as PartOf<K>;
 }
 
@@ -191,17 +192,17 @@ export function sorterNames(view: JobView): string[] {
     .sort();
 }
 
-const MINUTES_A_DAY = 1440;
+const MINUTES_AN_HOUR = 60;
 
 /** The key of the part that holds a minute of a pallet. */
-export function dayKey(palletId: string, minute: number): `day:${string}` {
-  return `day:${palletId}|${Math.floor(minute / MINUTES_A_DAY)}`;
+export function hourKey(palletId: string, minute: number): `hour:${string}` {
+  return `hour:${palletId}|${Math.floor(minute / MINUTES_AN_HOUR)}`;
 }
 
-/** Slates sorted of a pallet in each minute since 1970. Linear in the days and minutes of sorting. */
+/** Slates sorted of a pallet in each minute since 1970. Linear in the minutes of sorting. */
 export function minutesOfPallet(view: JobView, palletId: string): Counts {
   const minutes: Counts = {};
   for (const [key, part] of view)
-    if (key.startsWith(`day:${palletId}|`)) Object.assign(minutes, (part as DayPart).minutes);
+    if (key.startsWith(`hour:${palletId}|`)) Object.assign(minutes, (part as HourPart).minutes);
   return minutes;
 }

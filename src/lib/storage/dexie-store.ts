@@ -196,11 +196,14 @@ export class DexieStore implements JournalStore {
       const deviceId = await this.deviceId();
       const stamper = await this.#stamps();
       const stamp = stamper.stamp(acts.length);
+      let tries = 0;
       const { state, events } = await this.#write(photo ? [this.database.photos] : [], async () => {
         const before = await this.#journal.ready(jobId);
-        const already = await this.#journal.events.ownWith(jobId, stamp.ids);
-        // An earlier try was committed, but its connection was lost before the answer came.
-        if (already[0]) return { state: before, events: already.filter((event) => !!event) };
+        if (tries++ > 0) {
+          const already = await this.#journal.events.ownWith(jobId, stamp.ids);
+          // The try before was committed, but its connection was lost before the answer came.
+          if (already[0]) return { state: before, events: already.filter((event) => !!event) };
+        }
         stamper.raise(stamp, before.row.lastId);
         const sealed = sealActs(acts, stamp, before.row, deviceId, sorter);
         if (photo) await this.database.photos.add(photo);
