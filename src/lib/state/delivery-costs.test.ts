@@ -73,21 +73,17 @@ describe('what each answer of the worked example costs', () => {
       [
         'take',
         'not known yet',
-        'sorting: not known without the cost of an hour’s sorting; slates to make up: not known without the price per thousand'
+        'sorting: enter cost of an hour’s sorting; slates to make up: enter price per thousand'
       ],
-      ['query', 'not known yet', expect.stringContaining('delay: not known without the cost of')],
-      [
-        'refuse',
-        '420 EUR so far',
-        'sending back 420 EUR; delay: not known without the cost of a day’s delay'
-      ]
+      ['query', 'not known yet', expect.stringContaining('delay: enter cost of a day’s delay')],
+      ['refuse', '420 EUR so far', 'sending back 420 EUR; delay: enter cost of a day’s delay']
     ]);
   });
 
   it('without a roof nobody knows what is missing for it', () => {
     const judged = judgedWithout([], [], false);
     expect(said(judged)[0][2]).toBe(
-      'sorting 215 to 235 EUR; slates to make up, if needed: not known without the roof'
+      'sorting 215 to 235 EUR; slates to make up, if needed: enter the roof'
     );
     expect(missingFigures(judged.costs)).toEqual(['roof']);
   });

@@ -12,13 +12,11 @@ export interface FindingInShort {
 }
 
 /** Whether sorting is needed, and if that is open, what would decide it. */
-export function sayNeeded(
+function sayNeeded(
   { isNeeded, missing }: SortingFinding,
-  findings: Catalogue['delivery']['findings'],
-  isShort = false
+  findings: Catalogue['delivery']['findings']
 ): string {
-  if (missing.includes('thicknesses')) return findings.neededTooFew;
-  return isShort ? findings.neededShort[isNeeded] : findings.needed[isNeeded];
+  return missing.includes('thicknesses') ? findings.neededTooFew : findings.needed[isNeeded];
 }
 
 /** The three findings in short, in their order. */
@@ -48,7 +46,7 @@ export function sayFindings(
     {
       anchor: 'sorting',
       title: words.second,
-      answer: sayNeeded(sorting, words, true),
+      answer: sayNeeded(sorting, words),
       lines: [
         ...(sorting.cost && sorting.isNeeded !== 'no'
           ? [

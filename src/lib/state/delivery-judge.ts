@@ -5,7 +5,6 @@ import {
   type DeliveryVerdict,
   type FindingsResult,
   type JudgingPlan,
-  type PredictedEvenness,
   type RoofNeed,
   type Texture,
   type VariablesPlan,
@@ -16,21 +15,18 @@ import {
   judgeDelivery,
   variablesPlan
 } from '$lib/engine/delivery';
-import { expectedPiles, kickChances, planCourses } from '$lib/engine/courses';
-import { gradeFigures, naturalBreaks } from '$lib/engine/grading';
-import { type HistogramBar, type ThicknessBins, binsFromPairs } from '$lib/engine/thickness';
+import type { HistogramBar } from '$lib/engine/thickness';
 import {
   type BodyOf,
-  type JobSettings,
   type JobView,
   partOf,
-  pilesOf,
   roofLayoutOf,
   settingsOf,
   specOf,
-  tallyPallets,
-  wideNeeded
+  tallyPallets
 } from '$lib/journal';
+import { barsOf, sampleBins } from './delivery-bars.ts';
+import { keptShare, predictEvenness } from './delivery-evenness.ts';
 import { type Draw, type OfferedSlate, drawInForce, orderInForce } from './delivery-sample.ts';
 import { minutesOf, paceSince } from './pace.ts';
 
@@ -224,83 +220,4 @@ function roofNeed(view: JobView): RoofNeed | undefined {
   const slates = roof.demand.flatMap(({ runs }) => runs).reduce((sum, run) => sum + run.slates, 0);
   const kept = keptShare(settingsOf(view));
   return { slates, reserve: Math.ceil(Number((slates / (1 - kept)).toFixed(6))) - slates };
-}
-
-/** Share of the slates kept back, at most nine in ten. */
-function keptShare({ breakageShare, sparesShare }: JobSettings): number {
-  return Math.min(0.9, breakageShare + sparesShare);
-}
-
-/** The thickness of the slates that judge, as bins. */
-export function sampleBins(offered: readonly OfferedSlate[]): ThicknessBins {
-  return binsFromPairs(
-    offered.flatMap(({ standing, thicknessMm }): [number, number][] =>
-      standing === 'judges' && thicknessMm !== undefined ? [[Math.round(thicknessMm * 100), 1]] : []
-    )
-  );
-}
-
-/** Widths of a bar, hundredths of a millimetre, and the most bars that stay readable. Ours. */
-const BAR_WIDTHS = [20, 25, 50, 100];
-const MOST_BARS = 24;
-
-/**
- * The sample as bars of one round width. Narrower than the usual rule for a histogram, so that a
- * slate just beyond what was ordered does not hide in a bar with slates that are inside. A slate on
- * an edge counts in the thicker bar.
- */
-function barsOf({ hundredths, counts }: ThicknessBins): HistogramBar[] {
-  if (hundredths.length === 0) return [];
-  const bar = (value: number, width: number): number => Math.floor(value / width);
-  const last = hundredths[hundredths.length - 1];
-  const number = (width: number): number => bar(last, width) - bar(hundredths[0], width) + 1;
-  const width = BAR_WIDTHS.find((candidate) => number(candidate) <= MOST_BARS) ?? 200;
-  const first = bar(hundredths[0], width);
-  const heights = new Array<number>(number(width)).fill(0);
-  for (const [index, value] of hundredths.entries())
-    heights[bar(value, width) - first] += counts[index];
-  return heights.map((count, index) => ({
-    fromMm: ((first + index) * width) / 100,
-    toMm: ((first + index + 1) * width) / 100,
-    count
-  }));
-}
-
-/**
- * Kickers per 100 joints unsorted and sorted into the job's piles, foretold from the sample alone:
- * over the roof's courses where its plan is known, else over the stock.
- */
-function predictEvenness(
-  view: JobView,
-  bins: ThicknessBins,
-  slates: number
-): PredictedEvenness | undefined {
-  const piles = pilesOf(view);
-  const cut = bins.counts.length > 1 ? naturalBreaks(bins, piles) : undefined;
-  if (!cut?.ok) return undefined;
-  const settings = settingsOf(view);
-  const { kickAllowanceMm } = settings;
-  const figures = gradeFigures({ bins, stockSlates: slates, courses: [], kickAllowanceMm })(
-    cut.thresholdsMm
-  );
-  const unsortedKickersPer100 = figures.unsorted.expectedKickersPer100Joints;
-  const roof = roofLayoutOf(view);
-  if (roof.ok && roof.demand.length > 0) {
-    const stock = {
-      spread: bins,
-      slates,
-      slateAndAHalves: 0,
-      reservedShare: keptShare(settings)
-    };
-    const expected = expectedPiles(stock, cut.thresholdsMm);
-    const wide = wideNeeded(roof.demand); // taken to be enough on whichever pile
-    const plan = planCourses({
-      courses: roof.demand,
-      piles: expected.stocks.map((pile) => ({ ...pile, slateAndAHalves: wide })),
-      kicks: kickChances(expected.bins, kickAllowanceMm)
-    });
-    if (plan.status === 'optimal')
-      return { unsortedKickersPer100, sortedKickersPer100: plan.per100Joints, piles };
-  }
-  return { unsortedKickersPer100, sortedKickersPer100: figures.expectedKickersPer100Joints, piles };
 }

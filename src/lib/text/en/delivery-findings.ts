@@ -82,11 +82,6 @@ export const findings = {
   needed: {
     yes: 'Sorting is needed.',
     no: 'It can be laid without sorting.',
-    unknown: 'Say in the order how many kickers you accept, to see whether sorting is needed.'
-  },
-  neededShort: {
-    yes: 'Sorting is needed.',
-    no: 'It can be laid without sorting.',
     unknown: 'Whether sorting is needed is not decided: the order names no accepted kickers.'
   },
   neededTooFew: 'Too few unlike slates are gauged to foretell whether sorting is needed.',
@@ -101,16 +96,16 @@ export const findings = {
     `These figures rest on the ${many(slates, { one: 'gauged slate', other: 'gauged slates' })} of the sample alone. Grades and Courses use every reading and tap of the job, and what lies on a wrong pile, so theirs differ.`,
   hours: (interval: string, isNeeded: boolean) =>
     isNeeded ? `Hours of sorting: ${interval}.` : `Hours of sorting, if it is sorted: ${interval}.`,
-  hoursUnknown: 'Enter a sorting pace in the order to see the hours.',
+  hoursUnknown: 'Hours of sorting: open, no sorting pace is entered.',
   cost: (interval: string, isNeeded: boolean) =>
     isNeeded ? `Cost of sorting: ${interval}.` : `Cost of sorting, if it is sorted: ${interval}.`,
   costUnknown: {
-    pace: 'Enter a sorting pace in the order to see the cost.',
-    rate: 'Enter the cost of an hour’s sorting in the order to see the cost.',
-    both: 'Enter a sorting pace and the cost of an hour in the order to see the cost.'
+    pace: 'Cost of sorting: open, no sorting pace is entered.',
+    rate: 'Cost of sorting: open, no cost of an hour is entered.',
+    both: 'Cost of sorting: open, neither sorting pace nor cost of an hour is entered.'
   },
   third: '3. Fit for this roof',
-  noRoof: 'Enter the roof to see whether the delivery makes it.',
+  noRoof: 'Whether the delivery makes the roof is open: no roof is entered.',
   roof: {
     enough: 'Enough for the roof and its reserve.',
     'reserve short': 'Enough for the roof, not for its reserve.',

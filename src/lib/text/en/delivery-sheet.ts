@@ -96,7 +96,7 @@ export const compare = {
     sd: 'Spread',
     outside: 'Outside',
     aside: 'Set aside',
-    kickers: 'Kickers per 100 after sorting',
+    kickers: 'Kickers per 100, sorted',
     deliveries: 'Deliveries'
   },
   picture: 'Mean and spread of each delivery',

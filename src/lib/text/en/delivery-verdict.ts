@@ -62,17 +62,17 @@ export const verdict = {
   } as Record<string, string>,
   /** Figures that a cost waits for. */
   costFigures: {
-    thicknesses: 'more gauged slates, to foretell kickers',
-    'accepted-kickers': 'the kickers you accept without sorting',
-    pace: 'the slates sorted in an hour',
-    rate: 'the cost of an hour’s sorting',
+    thicknesses: 'more gauged slates',
+    'accepted-kickers': 'accepted kickers',
+    pace: 'slates sorted in an hour',
+    rate: 'cost of an hour’s sorting',
     roof: 'the roof',
-    price: 'the price per thousand',
+    price: 'price per thousand',
     credit: 'the credit offered',
-    'query-days': 'the days a query holds the work up',
-    'replacement-days': 'the days until a replacement',
-    'delay-cost': 'the cost of a day’s delay',
-    'return-cost': 'the cost of sending back'
+    'query-days': 'days a query takes',
+    'replacement-days': 'days until a replacement',
+    'delay-cost': 'cost of a day’s delay',
+    'return-cost': 'its cost'
   } as Record<string, string>,
   costPart: (part: string, amount: string) => `${part} ${amount}`,
   costLess: (part: string, amount: string) => `less ${part} ${amount}`,
@@ -83,7 +83,7 @@ export const verdict = {
     thicknesses: 'too few slates are gauged to foretell it'
   } as Record<string, string>,
   costWaits: (part: string, figures: readonly string[], isDecided: boolean) =>
-    `${part}${isDecided ? '' : ', if needed'}: not known without ${figures.join(' and ')}`,
+    `${part}${isDecided ? '' : ', if needed'}: enter ${figures.join(', ')}`,
   costSoFar: (sum: string) => `${sum} so far`,
   costNotKnown: 'not known yet',
   costNone: 'nothing on top of its price',
