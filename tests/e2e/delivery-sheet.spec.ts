@@ -76,6 +76,41 @@ test('every figure that differs from another screen says what it rests on', asyn
   await expect(page.getByText('foretold from its sample alone')).toBeVisible();
 });
 
+test('what is missing is said on the findings and on the sheet, and holds the verdict up', async ({
+  page
+}) => {
+  const job = await openExample(page);
+  await leaveEmpty(page, job, 'Packed thickness of 100 slates');
+  await leaveEmpty(page, job, 'Tolerance, plus or minus');
+  await page.goto(`${job}/delivery/findings`);
+  await expect(page.getByRole('heading', { name: 'Verdict: Query' })).toBeVisible();
+  await expect(page.getByText('speaks for a query: The label does not give')).toBeVisible();
+  await page.goto(`${job}/delivery/sheet`);
+  for (const item of [
+    'No packed thickness of 100 slates from the label.',
+    'The thickness tolerance is from memory, not from the order.',
+    'Length: measured on 25 of 100.',
+    'No photos.',
+    'No verdict is signed.'
+  ])
+    await expect(page.getByRole('listitem').filter({ hasText: item })).toBeVisible();
+});
+
+test('a laptop shows verdict, three findings and costs without scrolling', async ({ page }) => {
+  await page.setViewportSize({ width: 1280, height: 800 });
+  const job = await openExample(page);
+  await page.goto(`${job}/delivery/findings`);
+  for (const part of [
+    page.getByRole('heading', { name: 'Verdict: Query' }),
+    page.getByText('The sample does not tell: the roof may run short.').first(),
+    page.locator('.costs dl')
+  ]) {
+    await expect(part).toBeVisible();
+    const box = await part.boundingBox();
+    expect((box?.y ?? Infinity) + (box?.height ?? 0)).toBeLessThanOrEqual(800);
+  }
+});
+
 test('the sheet prints with its verdict on the first page, no page empty, no row cut', async ({
   page
 }) => {
