@@ -55,6 +55,8 @@ describe('foldAll', () => {
     expect(partOf(view, 'hour:p1|0')).toBe(partOf(first, 'hour:p1|0'));
     expect(partOf(view, 'hour:p1|74').minutes).toEqual({ 4473: 1 });
     expect(Object.keys(minutesOfPallet(view, 'p1'))).toEqual(['1', '1440', '4473']);
+    expect(minutesOfPallet(view, 'p1', 1499)).toEqual({ 1440: 1, 4473: 1 });
+    expect(minutesOfPallet(view, 'p1', 1500)).toEqual({ 4473: 1 });
     expect(JSON.stringify(partOf(view, 'pallet:p1')).length).toBe(
       JSON.stringify(partOf(first, 'pallet:p1')).length
     );

@@ -199,10 +199,16 @@ export function hourKey(palletId: string, minute: number): `hour:${string}` {
   return `hour:${palletId}|${Math.floor(minute / MINUTES_AN_HOUR)}`;
 }
 
-/** Slates sorted of a pallet in each minute since 1970. Linear in the minutes of sorting. */
-export function minutesOfPallet(view: JobView, palletId: string): Counts {
+/**
+ * Slates sorted of a pallet in each minute since 1970. Hours that lie wholly before `fromMinute` are
+ * left out. Linear in the minutes of sorting that are not.
+ */
+export function minutesOfPallet(view: JobView, palletId: string, fromMinute = 0): Counts {
   const minutes: Counts = {};
+  const start = `hour:${palletId}|`;
+  const fromHour = Math.floor(fromMinute / MINUTES_AN_HOUR);
   for (const [key, part] of view)
-    if (key.startsWith(`hour:${palletId}|`)) Object.assign(minutes, (part as HourPart).minutes);
+    if (key.startsWith(start) && Number(key.slice(start.length)) >= fromHour)
+      Object.assign(minutes, (part as HourPart).minutes);
   return minutes;
 }

@@ -2,7 +2,7 @@ import { type SetAsideReason, palletIds, partOf } from '$lib/journal';
 import type { JobState } from './job.svelte.ts';
 import { type Pace, firstMinuteOfDay, minutesOf, paceSince } from './pace.ts';
 
-/** How often the pace is told anew, ms. Not with every slate: its cost grows with the days. */
+/** How often the pace is told anew, ms. Not with every slate: its cost grows with the day. */
 const EVERY_MS = 10_000;
 
 /** The pace of the job today, told anew every ten seconds. */
@@ -22,7 +22,8 @@ export class PaceClock {
   }
 
   refresh(): void {
-    this.today = paceSince(minutesOf(this.#job().view), firstMinuteOfDay(Date.now()));
+    const from = firstMinuteOfDay(Date.now());
+    this.today = paceSince(minutesOf(this.#job().view, from), from);
   }
 
   /** Slates set aside by reason, the whole job. */

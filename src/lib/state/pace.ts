@@ -17,11 +17,14 @@ export interface Pace {
   readonly perHour: number | null;
 }
 
-/** Slates sorted in each minute since 1970, all pallets together. */
-export function minutesOf(view: JobView): Map<number, number> {
+/**
+ * Slates sorted in each minute since 1970, all pallets together; hours that lie wholly before
+ * `fromMinute` are left out.
+ */
+export function minutesOf(view: JobView, fromMinute = 0): Map<number, number> {
   const total = new Map<number, number>();
   for (const palletId of palletIds(view)) {
-    const minutes = minutesOfPallet(view, palletId);
+    const minutes = minutesOfPallet(view, palletId, fromMinute);
     for (const key of Object.keys(minutes))
       total.set(Number(key), (total.get(Number(key)) ?? 0) + minutes[key]);
   }
