@@ -6,7 +6,7 @@ import {
   weightedKappa
 } from '$lib/engine/grading';
 import { current, partOf, stockOf } from '$lib/journal';
-import { handKey, toldKey } from './grade-keys.ts';
+import { handKey } from './grade-keys.ts';
 import type { SorterHand } from './grades-hands.ts';
 import { type SortedUnder, sampleAndSince, sortedUnder } from './grades-sorted.ts';
 import type { GradesState } from './grades.svelte.ts';
@@ -57,8 +57,8 @@ export class GradesAdvice {
   /** Slates on piles, by the grades they were sorted under. */
   readonly sorted = $derived.by(() => {
     const { fused } = this.#grades();
-    return sortedUnder(this.#job().view, (gradesId, sorter, pile) =>
-      fused?.ok ? fused.told.get(toldKey(pile, handKey(gradesId, sorter))) : undefined
+    return sortedUnder(this.#job().view, (palletId, gradesId, sorter, pile) =>
+      fused?.ok ? fused.told(palletId, pile, handKey(gradesId, sorter)) : undefined
     );
   });
 

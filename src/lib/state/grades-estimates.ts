@@ -14,9 +14,15 @@ import {
 import { type ThicknessInterval, gradeIntervals } from '$lib/engine/thickness';
 
 export { type SorterHand, handsOf } from './grades-hands.ts';
-export { type Fused, fusedSpread, toFuse } from './grades-fused.ts';
+export { type Fused, fusedBands, fusedSpread, toFuse } from './grades-fused.ts';
 export { type AsSorted, sortedByGauge, sortedByHand } from './grades-as-sorted.ts';
-export { anovaStudy, averageRangeStudy, sampleAdvice, stockDrift } from '$lib/engine/estimates';
+export {
+  anovaStudy,
+  averageRangeStudy,
+  fusedMean,
+  sampleAdvice,
+  stockDrift
+} from '$lib/engine/estimates';
 
 /** Estimated slates of each pile, thickest first, with 95 % intervals; or what is missing. */
 export function pileEstimates(

@@ -1,22 +1,26 @@
 import {
-  type FusedSpread,
+  type CheckedSorter,
+  type FusedErrors,
+  type FusedGrade,
+  type FusedPallet,
+  type FusedPallets,
   type NoFusedSpread,
   type PalletSample,
-  type SorterTaps,
+  type TappedPallet,
+  fusedGrade,
   tapPosterior
 } from '$lib/engine/estimates';
-import { type ThicknessBins, binsFromPairs, mergeBins } from '$lib/engine/thickness';
-import {
-  type JobView,
-  gradesIdOfKey,
-  palletIds,
-  partOf,
-  pileOfKey,
-  tallyPallets
-} from '$lib/journal';
+import type { ThicknessBins, ThicknessInterval } from '$lib/engine/thickness';
+import { type JobView, gradesIdOfKey, palletIds, partOf, pileOfKey } from '$lib/journal';
 import { weightedSpread } from './grades-ground.ts';
 import { handKey, toldKey } from './grade-keys.ts';
 import type { SorterHand } from './grades-hands.ts';
+
+/** What gauge and taps are put together from: pallets, and sorters in the order of their taps. */
+export interface ToFuse {
+  readonly pallets: readonly TappedPallet[];
+  readonly sorters: readonly CheckedSorter[];
+}
 
 /** The stock's spread from gauge and taps together, or why taps do not count in millimetres. */
 export type Fused =
@@ -26,90 +30,94 @@ export type Fused =
       readonly bins: ThicknessBins;
       readonly tapsCounted: number;
       readonly tapsLeftOut: number;
-      /** Gauged and tapped slates of each pallet by thickness. */
-      readonly ofPallet: ReadonlyMap<string, ThicknessBins>;
-      /** What a tap says, by `pile|hand`: chances by thickness. */
-      readonly told: ReadonlyMap<string, ThicknessBins>;
+      /** Every pallet's gauged slates, and the same with its taps, in one order. */
+      readonly samples: readonly PalletSample[];
+      readonly pallets: readonly FusedPallet[];
+      /** What a tap of a hand on a pile says of a slate of a pallet: chances by thickness. */
+      readonly told: (palletId: string, pile: number, hand: string) => ThicknessBins | undefined;
     }
   | NoFusedSpread;
 
-/**
- * What the search for the spread starts from: gauged slates, those of spot checks among them, and
- * each hand's other taps.
- */
+/** What was gauged and tapped of each pallet, by sorter and grades. */
 export function toFuse(
   view: JobView,
+  samples: readonly PalletSample[],
   hands: readonly SorterHand[]
-): { gauged: ThicknessBins; sorters: SorterTaps[] } {
-  const checked = hands.flatMap(({ checks }) =>
-    checks.map(({ thicknessMm }): [number, number] => [Math.round(thicknessMm * 100), 1])
-  );
+): ToFuse {
   return {
-    gauged: mergeBins([
-      ...tallyPallets(view).map(({ gaugedBins }) => gaugedBins),
-      binsFromPairs(checked)
-    ]),
-    sorters: hands.map(({ taps, checks, hand }) => ({
-      hand,
-      taps: taps.map((slates, index) =>
-        Math.max(0, slates - checks.filter(({ pile }) => pile === index + 1).length)
-      )
-    }))
+    pallets: samples.map(({ palletId, slates, bins }) => ({
+      palletId,
+      slates,
+      bins,
+      taps: tapsOn(view, palletId, hands)
+    })),
+    sorters: hands.map(({ hand, checks }) => ({ hand, checks }))
   };
 }
 
-/**
- * The spread of the stock once the fused spread is found: every pallet's gauged slates and its taps,
- * each tap spread over the thicknesses that its sorter's hand may have felt, pallets weighted by
- * their slates.
- */
+/** The spread of the stock once every pallet's is found, pallets weighted by their slates. */
 export function fusedSpread(
   view: JobView,
-  samples: readonly PalletSample[],
+  { pallets: samples }: ToFuse,
   hands: readonly SorterHand[],
-  found: FusedSpread | NoFusedSpread
+  found: FusedPallets | NoFusedSpread
 ): Fused {
   if (!found.ok) return found;
+  const { pallets, tapsCounted } = found;
+  return {
+    ok: true,
+    bins: weightedSpread(pallets),
+    tapsCounted,
+    tapsLeftOut: tapsOf(view) - tapsCounted,
+    samples,
+    pallets,
+    told: tellerOf(pallets, hands)
+  };
+}
+
+/** Slates in each band of thickness by gauge and taps together, with 95 % intervals. */
+export function fusedBands(
+  fused: Extract<Fused, { ok: true }>,
+  errors: FusedErrors,
+  bands: readonly ThicknessInterval[]
+): FusedGrade[] {
+  return bands.map((band) => fusedGrade(fused.samples, fused.pallets, errors, band));
+}
+
+/** Slates of a pallet that each hand put on each of its piles. */
+function tapsOn(view: JobView, palletId: string, hands: readonly SorterHand[]): number[][] {
+  const places = new Map(
+    hands.map(({ gradesId, sorter }, index) => [handKey(gradesId, sorter), index])
+  );
+  const taps = hands.map(({ piles }) => new Array<number>(piles).fill(0));
+  for (const [key, { tapped }] of Object.entries(partOf(view, `pallet:${palletId}`).piles))
+    for (const [sorter, slates] of Object.entries(tapped)) {
+      const own = taps[places.get(handKey(gradesIdOfKey(key) ?? '', sorter)) ?? -1] ?? [];
+      const pile = pileOfKey(key);
+      if (pile >= 1 && pile <= own.length) own[pile - 1] += slates;
+    }
+  return taps;
+}
+
+/** Tells taps one by one as they are asked for, and remembers what was told. */
+function tellerOf(
+  pallets: readonly FusedPallet[],
+  hands: readonly SorterHand[]
+): Extract<Fused, { ok: true }>['told'] {
+  const spreads = new Map(pallets.map(({ palletId, spread }) => [palletId, spread]));
   const known = new Map(
     hands.map(({ gradesId, sorter, hand }) => [handKey(gradesId, sorter), hand])
   );
-  const told = new Map<string, ThicknessBins>();
-  const ofPallet = new Map<string, ThicknessBins>();
-  let tapsCounted = 0;
-  for (const { palletId, bins } of samples) {
-    const parts: ThicknessBins[] = [bins];
-    const weights = [1];
-    for (const [key, { tapped }] of Object.entries(partOf(view, `pallet:${palletId}`).piles))
-      for (const [sorter, slates] of Object.entries(tapped)) {
-        const place = handKey(gradesIdOfKey(key) ?? '', sorter);
-        const hand = known.get(place);
-        const pile = pileOfKey(key);
-        if (!hand?.ok || pile < 1 || pile > hand.thresholdsMm.length + 1) continue;
-        const name = toldKey(pile, place);
-        let posterior = told.get(name);
-        if (!posterior) {
-          const worked = tapPosterior(found.bins, hand, pile);
-          if (!worked.ok) continue;
-          posterior = worked.bins;
-          told.set(name, posterior);
-        }
-        parts.push(posterior);
-        weights.push(slates);
-        tapsCounted += slates;
-      }
-    ofPallet.set(palletId, mergeBins(parts, weights));
-  }
-  const fused = samples.map((sample) => ({
-    ...sample,
-    bins: ofPallet.get(sample.palletId) ?? sample.bins
-  }));
-  return {
-    ok: true,
-    bins: weightedSpread(fused),
-    tapsCounted,
-    tapsLeftOut: tapsOf(view) - tapsCounted,
-    ofPallet,
-    told
+  const told = new Map<string, ThicknessBins | undefined>();
+  return (palletId, pile, place) => {
+    const key = `${palletId}|${toldKey(pile, place)}`;
+    if (!told.has(key)) {
+      const [spread, hand] = [spreads.get(palletId), known.get(place)];
+      const isKnown = spread && hand?.ok && pile >= 1 && pile <= hand.thresholdsMm.length + 1;
+      const worked = isKnown ? tapPosterior(spread, hand, pile) : undefined;
+      told.set(key, worked?.ok ? worked.bins : undefined);
+    }
+    return told.get(key);
   };
 }
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { totalCount } from '$lib/engine/thickness';
-import { fuseTaps } from '$lib/engine/estimates';
+import { fusePallets } from '$lib/engine/estimates';
 import { type JobView, type NewEvent, stockOf, tallyPallets } from '$lib/journal';
 import { MemoryStore } from '$lib/storage';
 import { fusedSpread, toFuse } from './grades-fused.ts';
@@ -118,9 +118,9 @@ describe('taps and gauge together', () => {
       ['Finch', [tapped('a', 1), tapped('a', 2)]]
     ]);
     const hands = handsOf(view);
-    const { gauged: bins, sorters } = toFuse(view, hands);
-    const found = fuseTaps(bins, sorters);
-    expect(fusedSpread(view, samplesOf(tallyPallets(view), stockOf(view)), hands, found)).toEqual({
+    const ground = toFuse(view, samplesOf(tallyPallets(view), stockOf(view)), hands);
+    const found = fusePallets(ground.pallets, ground.sorters);
+    expect(fusedSpread(view, ground, hands, found)).toEqual({
       ok: false,
       reason: 'no-spot-checks'
     });
@@ -136,24 +136,34 @@ describe('taps and gauge together', () => {
     const hands = handsOf(view);
     const finch = hands.find(({ sorter }) => sorter === 'Finch');
     expect(finch?.hand.ok).toBe(true);
-    const { gauged: bins, sorters } = toFuse(view, hands);
-    expect(totalCount(bins)).toBe(7 + LEARNT.length);
-    const found = fuseTaps(bins, sorters);
-    const samples = samplesOf(tallyPallets(view), stockOf(view));
-    const fused = fusedSpread(view, samples, hands, found);
+    const ground = toFuse(view, samplesOf(tallyPallets(view), stockOf(view)), hands);
+    expect(ground.pallets.map(({ taps }) => taps)).toEqual([
+      [
+        [0, 0],
+        [0, 0]
+      ],
+      [
+        [0, 1],
+        [20, 0]
+      ]
+    ]);
+    const found = fusePallets(ground.pallets, ground.sorters);
+    const fused = fusedSpread(view, ground, hands, found);
     if (!fused.ok) throw new Error(fused.reason);
     expect(fused.tapsCounted).toBe(20);
     expect(fused.tapsLeftOut).toBe(1);
     expect(totalCount(fused.bins)).toBeCloseTo(27, 9);
     // Pallet B was only tapped, all thick: it must come out thicker than pallet A.
     const meanOf = (id: string) => {
-      const own = fused.ofPallet.get(id);
+      const own = fused.pallets.find(({ palletId }) => palletId === id)?.bins;
       if (!own) throw new Error(id);
       return own.counts.reduce((sum, n, bin) => sum + n * own.hundredths[bin], 0) / totalCount(own);
     };
     expect(meanOf('b')).toBeGreaterThan(meanOf('a'));
-    const told = fused.told.get(`1|${finch?.gradesId}|Finch`);
+    const told = fused.told('b', 1, `${finch?.gradesId}|Finch`);
     expect(told && totalCount(told)).toBeCloseTo(1, 12);
+    expect(fused.told('b', 3, `${finch?.gradesId}|Finch`)).toBeUndefined();
+    expect(fused.told('b', 1, '|Nobody')).toBeUndefined();
   });
 });
 

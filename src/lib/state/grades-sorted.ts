@@ -26,8 +26,9 @@ export interface SortedUnder {
   readonly slates: number;
 }
 
-/** What a tap on a pile says in millimetres: chances by thickness, or undefined where it does not. */
+/** What a tap on a pile says of a pallet's slate: chances by thickness, undefined where nothing. */
 export type ToldByTap = (
+  palletId: string,
   gradesId: string,
   sorter: string,
   pile: number
@@ -50,7 +51,7 @@ export function sortedUnder(view: JobView, told: ToldByTap = () => undefined): S
       own.weights.push(1);
       own.slates += sum(part.gauged) + sum(part.tapped);
       for (const [sorter, slates] of Object.entries(part.tapped)) {
-        const bins = told(gradesId, sorter, pile);
+        const bins = told(palletId, gradesId, sorter, pile);
         if (!bins) continue;
         own.parts.push(bins);
         own.weights.push(slates);

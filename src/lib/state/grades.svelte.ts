@@ -6,7 +6,14 @@ import {
   kickerCurve,
   naturalBreaks
 } from '$lib/engine/grading';
-import { type ThicknessBins, momentsOfBins, totalCount } from '$lib/engine/thickness';
+import {
+  type ThicknessBins,
+  type ThicknessInterval,
+  gradeIntervals,
+  momentsOfBins,
+  totalCount
+} from '$lib/engine/thickness';
+import type { FusedErrors, FusedGrade, NoFusedErrors } from '$lib/engine/estimates';
 import { type BoundaryMethod, type RoofOfJob, partOf, roofLayoutOf, stockOf } from '$lib/journal';
 import { type RunningTask, runTask } from '$lib/worker';
 import {
@@ -29,6 +36,10 @@ type Estimates = typeof import('./grades-estimates.ts');
 
 /** Fewer readings than this give intervals too wide to trust; ours. */
 const FEW_READINGS = 60;
+
+/** Deliveries tried to see how far gauge and taps together stray, and where their draws begin. */
+const TRIALS = 400;
+const TRIALS_SEED = 1;
 
 /**
  * The boundaries being tried on the Grades screen: the spread they cut, the four ways to set them
@@ -74,6 +85,8 @@ export class GradesState {
   readonly hands = $derived.by(() => this.estimates?.handsOf(this.#job().view));
   /** Taps and gauge together; undefined while they are worked out. */
   fused = $state.raw<Fused>();
+  /** How far they may be off; undefined while that is tried. */
+  fusedErrors = $state.raw<FusedErrors | NoFusedErrors>();
   readonly tapsCounted = $derived(this.fused?.ok ? this.fused.tapsCounted : 0);
   readonly canUseTaps = $derived(this.tapsCounted > 0);
 
@@ -167,8 +180,14 @@ export class GradesState {
   /** The spread as drawn: slates of the stock, with intervals once they are worked out. */
   readonly bars = $derived.by((): readonly StockBar[] => {
     const bars = stockBars(this.spread, this.stockSlates);
-    if (!this.estimates || this.isAllGauged || this.usesTaps) return bars;
-    const intervals = this.estimates.barEstimates(this.samples, bars);
+    if (!this.estimates || this.isAllGauged) return bars;
+    const intervals = this.usesTaps
+      ? this.#fusedBands(bars)?.map(({ countLow, countHigh }) => ({
+          low: countLow,
+          high: countHigh
+        }))
+      : this.estimates.barEstimates(this.samples, bars);
+    if (!intervals) return bars;
     return bars.map((bar, index) => ({ ...bar, ...intervals[index] }));
   });
   readonly isAllGauged = $derived(this.gauged >= this.stockSlates);
@@ -177,6 +196,18 @@ export class GradesState {
   readonly pileEstimates = $derived(
     this.way.ok ? this.estimates?.pileEstimates(this.samples, this.thresholdsMm) : undefined
   );
+  /** The same from gauge and taps together; undefined where that is not known, or not yet. */
+  readonly fusedPiles = $derived.by(() =>
+    this.way.ok ? this.#fusedBands(gradeIntervals(this.thresholdsMm)) : undefined
+  );
+  /** Mean of the stock from gauge and taps together, likewise. */
+  readonly fusedMean = $derived.by(() => {
+    const { estimates, fused, fusedErrors } = this;
+    if (!estimates || !fused?.ok || !fusedErrors?.ok || !this.usesTaps) return undefined;
+    return estimates.fusedMean(fused.pallets, fusedErrors);
+  });
+  /** Whether it is still being tried how far gauge and taps together may be off. */
+  readonly isTrying = $derived(this.usesTaps && !this.fusedErrors);
   readonly pallets = $derived(this.estimates?.palletsCompared(this.samples));
 
   /** How far each boundary can be moved. */
@@ -228,17 +259,30 @@ export class GradesState {
     return !!(await this.#job().act({ type: 'jobSettingsSet', body: { kickAllowanceMm } }));
   }
 
-  /** Works out taps and gauge together, in the worker. To be run in an effect; gives what stops it. */
+  /**
+   * Works out taps and gauge together, and then how far that may be off, in the worker. To be run in
+   * an effect; gives what stops it.
+   */
   fuse(): () => void {
     const { estimates, hands, samples } = this;
     const { view } = this.#job();
     if (!estimates || !hands || this.tapped === 0) return () => (this.fused = undefined);
-    const task = runTask('fuseTaps', estimates.toFuse(view, hands));
-    task.result.then(
-      (result) => (this.fused = estimates.fusedSpread(view, samples, hands, result)),
-      () => undefined
-    );
-    return () => task.cancel();
+    const ground = estimates.toFuse(view, samples, hands);
+    const fusing = runTask('fusePallets', ground);
+    let trying: RunningTask<FusedErrors | NoFusedErrors> | undefined;
+    const run = async (): Promise<void> => {
+      const found = await fusing.result;
+      this.fusedErrors = undefined;
+      this.fused = estimates.fusedSpread(view, ground, hands, found);
+      if (!this.fused.ok || this.fused.tapsCounted === 0) return;
+      trying = runTask('tryFused', { ...ground, seed: TRIALS_SEED, times: TRIALS });
+      this.fusedErrors = await trying.result;
+    };
+    run().catch(() => undefined);
+    return () => {
+      fusing.cancel();
+      trying?.cancel();
+    };
   }
 
   /**
@@ -270,6 +314,12 @@ export class GradesState {
       isStopped = true;
       task?.cancel();
     };
+  }
+
+  #fusedBands(bands: readonly ThicknessInterval[]): FusedGrade[] | undefined {
+    const { estimates, fused, fusedErrors } = this;
+    if (!estimates || !fused?.ok || !fusedErrors?.ok || !this.usesTaps) return undefined;
+    return estimates.fusedBands(fused, fusedErrors, bands);
   }
 
   #suitedNow(): Suited | NoWay {

@@ -147,8 +147,11 @@ export function fuseTaps(
 }
 
 /** For each pile the chance of every bin to reach it, relative to the likeliest bin. */
-function relativeChances(gauged: ThicknessBins, hand: Hand): Float64Array[] {
-  const logs = Array.from(gauged.hundredths, (bin) => logPileChances(hand, bin / 100));
+export function relativeChances(
+  { hundredths }: Pick<ThicknessBins, 'hundredths'>,
+  hand: Pick<Hand, 'thresholdsMm' | 'sdMm'>
+): Float64Array[] {
+  const logs = Array.from(hundredths, (bin) => logPileChances(hand, bin / 100));
   return logs[0].map((_, pile) => {
     const greatest = logs.reduce((most, chances) => Math.max(most, chances[pile]), -Infinity);
     return Float64Array.from(logs, (chances) => Math.exp(chances[pile] - greatest));

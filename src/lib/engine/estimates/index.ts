@@ -39,6 +39,20 @@ export {
   tapPosterior,
   fuseTaps
 } from './fuse-taps.ts';
+export {
+  type CheckedSorter,
+  type TappedPallet,
+  type FusedPallet,
+  type FusedPallets,
+  fusePallets
+} from './fuse-pallets.ts';
+export {
+  type FusedErrors,
+  type NoFusedErrors,
+  type FusedTrials,
+  createFusedTrials
+} from './fused-trials.ts';
+export { type FusedGrade, type FusedMean, fusedGrade, fusedMean } from './fused-interval.ts';
 export { type Draw, type SampleAdvice, type FirstSample, sampleAdvice } from './sample-advice.ts';
 export type { GaugeReadings, NoGaugeStudy } from './gauge-readings.ts';
 export { type AverageRangeStudy, averageRangeStudy } from './gauge-average-range.ts';

@@ -46,6 +46,7 @@ export const grades = {
       `${readings} of ${slates}; mean ${mean}`,
     basisWithTaps: (readings: string, taps: string, slates: string, mean: string) =>
       `${readings} and ${taps} told by hand, of ${slates}; mean ${mean}`,
+    meanWorking: ', how far off it may be is being worked out',
     meanByGauge: (low: string, high: string) =>
       `, by gauge alone between ${low} and ${high} at 95 %`,
     meanBetween: (low: string, high: string) => `, between ${low} and ${high} at 95 %`
@@ -58,6 +59,7 @@ export const grades = {
     slates: 'Slates',
     ofStock: (stock: string) => `of ${stock}`,
     between: (low: string, high: string, stock: string) => `between ${low} and ${high} of ${stock}`,
+    working: (stock: string) => `of ${stock}, interval being worked out`,
     exactly: (stock: string) => `of ${stock}, every one gauged`,
     byGauge: (words: string) => `by gauge alone ${words}`,
     courses: 'Courses filled',
