@@ -7,6 +7,9 @@ export interface SeedAct {
   sorter?: string;
 }
 
+/** Stands in a body for the id of the grades that the seeded job has set last before. */
+export const IN_FORCE = 'in force';
+
 const DEVICE = '01900000-0000-7000-8000-0000000000aa';
 
 /**
@@ -28,12 +31,16 @@ export async function seedJob(
   });
   const jobId = '01900000-0000-7000-8000-0000000000bb';
   const start = Date.now() - (acts.length + 60) * secondsApart * 1000;
-  const rows = acts.map(({ type, body, sorter = '' }, index) => {
+  let inForce: string | null = null;
+  const rows = acts.map(({ type, body: given, sorter = '' }, index) => {
     const at = start + index * secondsApart * 1000;
     const clock = at.toString(16).padStart(12, '0');
     const tail = index.toString(16).padStart(12, '0');
+    const id = `${clock.slice(0, 8)}-${clock.slice(8)}-7000-8000-${tail}`;
+    const body = given.gradesId === IN_FORCE ? { ...given, gradesId: inForce } : given;
+    if (type === 'gradesSet') inForce = id;
     return {
-      id: `${clock.slice(0, 8)}-${clock.slice(8)}-7000-8000-${tail}`,
+      id,
       jobId,
       deviceId: DEVICE,
       deviceSeq: index + 1,
