@@ -83,10 +83,40 @@ test('the worked example opens with one tap and holds readings, taps, a roof and
   await openExample(page);
   const facts = page.locator('dl');
   await expect(facts).toContainText('4,200 slates, 6 pallets');
-  await expect(facts).toContainText(/Measured\s*[1-9]\d* slates/);
-  await expect(facts).toContainText(/Told by hand\s*[1-9]\d* slates/);
+  await expect(facts).toContainText(
+    /Sample\s*[1-9]\d* slates measured and put back on their pallets/
+  );
+  await expect(facts).toContainText(/measured at the gauge\s*[1-9]\d* slates/);
+  await expect(facts).toContainText(/told by hand\s*[1-9]\d* slates/);
   await expect(facts).toContainText(/Plan\s*72 courses/);
   await expect(page.getByRole('link', { name: 'Sort the slates' })).toBeVisible();
+});
+
+test('a job counts no slate twice: gauged, told by hand and set aside make up what is sorted', async ({
+  page
+}) => {
+  await openExample(page);
+  const fact = (name: string) => page.locator('dl > div').filter({ hasText: name }).locator('dd');
+  const [sorted, ofStock] = (await fact('Sorted so far').innerText())
+    .split(' of ')
+    .map((text) => Number(text.replace(/[^0-9]/g, '')));
+  const parts = [
+    await count(fact('measured at the gauge')),
+    await count(fact('told by hand')),
+    await count(fact('set aside'))
+  ];
+  expect(Math.min(...parts)).toBeGreaterThan(0);
+  expect(parts[0] + parts[1] + parts[2]).toBe(sorted);
+  await expect(fact('Stock')).toHaveText(`${ofStock.toLocaleString('en')} slates, 6 pallets`);
+});
+
+test('an empty job says in words what is not there yet', async ({ page }) => {
+  await startJob(page, 'Nothing yet');
+  const facts = page.locator('dl');
+  await expect(facts).toContainText(/Plan\s*Not made/);
+  await expect(facts).toContainText(/Laid\s*No plan yet/);
+  await expect(facts).toContainText(/Sorted so far\s*None yet/);
+  expect(await facts.innerText()).not.toMatch(/\b0 /);
 });
 
 test('the committed readings hold six pallets and 2,000 readings', () => {

@@ -223,7 +223,7 @@ test('the day is summed up for the job, and eight piles fit', async ({ page }) =
   await piles.last().click();
   await expect(verdict(page)).toContainText('Pile 8');
   await page.getByRole('button', { name: 'The day' }).click();
-  await expect(page.getByText('1 slate sorted today')).toBeVisible();
+  await expect(page.getByText('1 slate measured or sorted today')).toBeVisible();
   await expect(page.getByText('never of a person')).toBeVisible();
   await expectAccessible(page);
 });

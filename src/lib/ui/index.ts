@@ -19,6 +19,7 @@ export { default as DayPanel } from './sort/DayPanel.svelte';
 export { default as OptionsPanel } from './sort/OptionsPanel.svelte';
 export { default as SerialPanel } from './sort/SerialPanel.svelte';
 export { default as TallyTable } from './sort/TallyTable.svelte';
+export { default as Panel } from './sort/Panel.svelte';
 export { default as Sign } from './sort/Sign.svelte';
 export { default as TailDrawing } from './sort/TailDrawing.svelte';
 export { oneFingerOnly } from './sort/touch-guard.ts';

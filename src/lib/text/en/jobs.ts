@@ -1,4 +1,7 @@
+import { pluralizer } from '../plural.ts';
 import { common } from './common.ts';
+
+const many = pluralizer('en');
 
 /** Words of the job list and the overview of one job. */
 export const jobs = {
@@ -40,9 +43,11 @@ export const jobs = {
   },
   facts: {
     stock: 'Stock',
-    measured: 'Measured',
-    tapped: 'Told by hand',
-    setAside: 'Set aside',
+    sample: 'Sample',
+    sorted: 'Sorted so far',
+    gauged: 'of these, measured at the gauge',
+    tapped: 'of these, told by hand',
+    setAside: 'of these, set aside',
     thickness: 'Thickness',
     grades: 'Grades',
     roof: 'Roof',
@@ -51,18 +56,26 @@ export const jobs = {
   },
   slopes: (n: number) => (n === 1 ? '1 slope' : `${n} slopes`),
   planned: (courses: number, kickers: number) =>
-    `${common.courses(courses)}, about ${Math.round(kickers)} kickers expected`,
-  onPile: (n: number) => `${n.toLocaleString('en')} piled`,
+    `${common.courses(courses)}, about ${many(Math.round(kickers), { one: 'kicker', other: 'kickers' })} expected`,
+  plannedUnmeasured: (courses: number) =>
+    `${common.courses(courses)}; kickers unknown, no slate was measured`,
+  onPile: (n: number) => `${n.toLocaleString('en')} of them piled`,
   more: 'More',
   tags: 'Tags and tally sheet',
   files: 'Files and backup',
   noPallets: 'No pallets entered',
+  sampleStays: (slates: string) => `${slates} measured and put back on their pallets`,
+  noSample: 'None yet',
+  sortedOf: (sorted: string, all: string) => `${sorted} of ${all}`,
+  noneSorted: 'None yet',
   noReadings: 'No readings yet',
   noGrades: 'Not set',
   noRoof: 'Not entered',
   noPlan: 'Not made',
+  nothingToLay: 'No plan yet',
+  noneLaid: (all: string) => `None yet of ${all}`,
   ofTotal: (part: string, total: string) => `${part} of ${total}`,
-  spread: (mean: string, low: string, high: string) => `${mean} on average, ${low} to ${high}`,
+  spread: (mean: string, low: string, high: string) => `${mean} on average, from ${low} to ${high}`,
   importTitle: 'Readings from a file',
   importHint:
     'A CSV file with the columns pallet and thickness_mm, or pallet and grade. It is taken whole or not at all.',

@@ -7,9 +7,21 @@ const wides = (n: number) => many(n, { one: 'slate-and-a-half', other: 'slate-an
 /** Words of the lay screen. */
 export const lay = {
   title: 'Lay',
-  noPlan: 'There is no plan to lay by yet. Make and adopt one on the Courses screen.',
-  toCourses: 'Go to Courses',
-  notReady: 'Something the plan needs is missing. See the Courses screen.',
+  notReady: 'Nothing to lay yet',
+  notReadyWhy: 'A roof is laid by a plan. Before that, this is missing:',
+  missing: {
+    stock: { what: 'Pallets: no slate of this job is entered yet.', go: 'Enter the pallets' },
+    grades: {
+      what: 'Grades: nobody said yet where one pile ends and the next begins.',
+      go: 'Set the grades'
+    },
+    spec: {
+      what: 'The slate: its length, width and headlap are not entered yet.',
+      go: 'Enter the slate'
+    },
+    roof: { what: 'The roof: no slope that takes a course is entered yet.', go: 'Enter the roof' },
+    plan: { what: 'The plan: no plan is adopted yet.', go: 'Go to Courses' }
+  },
   allLaid: (n: number) => `All ${common.courses(n)} are laid.`,
   allLaidMore: 'Print or back up the record; what is left on the piles is shown below.',
   progress: (laid: number, all: number) => `${laid} of ${common.courses(all)} laid`,
@@ -25,14 +37,12 @@ export const lay = {
     wide > 0 ? `${common.slates(slates)} + ${wides(wide)}` : common.slates(slates),
   joints: 'one joint between the two piles',
   draw: 'Draw from',
-  drawPallet: (pallet: string, slates: number) => `${pallet}: ${slates.toLocaleString('en')}`,
+  drawPallet: (pallet: string, slates: number) => `${pallet}: ${common.slates(slates)}`,
   drawUnknown: 'The pallets of this pile are not known; draw from the pile as it stands.',
   lower: (n: number) =>
     `${common.courses(n)} lower on other slopes ${n === 1 ? 'is' : 'are'} not laid yet. Slopes that meet change pile at the same height.`,
 
   laid: 'Course laid',
-  laidHint: 'Press when the whole course is on.',
-  saving: 'Saving…',
   saved: (what: string) => `Saved: ${what}`,
   courseSaved: (slope: string, course: number) => `${slope}, course ${course} laid`,
   lostSaved: (slates: string, pile: string) => `${slates} of ${pile} lost`,
@@ -41,10 +51,13 @@ export const lay = {
   notSaved: 'Not saved. Press “Try again” in the red strip; nothing on this screen is lost.',
   undo: (what: string) => `Undo: ${what}`,
   undone: 'Taken back.',
+  lastNow: (what: string) => `Last now: ${what}`,
+  nothingYet: 'Nothing laid yet.',
+  undoShort: 'Undo',
 
   broken: 'Broken',
   brokenOne: '1 broken',
-  brokenMany: 'Several',
+  brokenMany: 'Several broken',
   howMany: 'How many broke?',
   record: 'Record',
   ofPile: 'Of which pile?',
@@ -71,7 +84,6 @@ export const lay = {
   rogueRule: (percent: string) =>
     `Accepted: at most ${percent} of joints, a starting value of ours.`,
   throwOut: 'Set it aside',
-  laidElsewhere: 'Keep it for there',
 
   ranOut: 'Pile ran out',
   ranOutLead: 'Count what really stands there. 0 when nothing is left.',
@@ -81,13 +93,19 @@ export const lay = {
   refusedLeft: 'Give a whole number of slates, 0 or more.',
 
   piles: 'What is left',
+  inSlates: 'In slates.',
+  ofLeftToCome: (n: number) =>
+    `${common.slates(n)} of those left ${n === 1 ? 'is' : 'are'} not sorted yet.`,
   pile: 'Pile',
   leftNow: 'Left',
   toLay: 'Still to lay',
   lost: 'Lost',
-  reserve: 'Kept back',
 
+  rest: 'The rest of the roof',
+  restWhy:
+    'Slates broke, or a pile was counted? Spread what is left over the courses that are left.',
   again: 'Plan the rest again',
+  planning: 'Planning…',
   againTitle: 'The rest, planned again',
   same: 'Planned again from what is left, no course would change.',
   changed: (n: number) => `${common.courses(n)} would change.`,

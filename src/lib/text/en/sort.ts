@@ -154,7 +154,7 @@ export const sort = {
     toFinish: (time: string) => `about ${time} to finish`,
     hours: (hours: number, minutes: number) =>
       hours > 0 ? `${hours} h ${minutes} min` : `${minutes} min`,
-    perPallet: 'By pallet',
+    perPallet: 'Slates by pallet',
     pallet: 'Pallet',
     remaining: 'Left',
     setAside: 'Aside',
@@ -163,7 +163,7 @@ export const sort = {
   day: {
     button: 'The day',
     title: 'The day so far',
-    sorted: (n: number) => `${many(n, SLATE)} sorted today`,
+    sorted: (n: number) => `${many(n, SLATE)} measured or sorted today`,
     worked: (time: string) => `${time} of sorting, pauses left out`,
     ofJob: 'Figures are of the job, never of a person.',
     setAsideTitle: 'Set aside, whole job'

@@ -16,6 +16,8 @@ export const tags = {
     card: 'Go/no-go card'
   },
   print: 'Print this sheet',
+  perPage: (tags: number, perPage: number, pages: number) =>
+    `${many(perPage, { one: 'tag', other: 'tags' })} to a page: ${many(tags, { one: 'tag takes', other: 'tags take' })} ${many(pages, { one: 'page', other: 'pages' })}.`,
   noGrades: 'Set the grades first: tags and card need the limits of the piles.',
   toGrades: 'Set the grades',
   noPallets: 'Enter the pallets first, on the Sort screen.',

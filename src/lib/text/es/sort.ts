@@ -156,7 +156,7 @@ export const sort: Catalogue['sort'] = {
     left: (n) => `Quedan ${many(n, SLATE)} en los palés`,
     toFinish: (time) => `unas ${time} para acabar`,
     hours: (hours, minutes) => (hours > 0 ? `${hours} h ${minutes} min` : `${minutes} min`),
-    perPallet: 'Por palé',
+    perPallet: 'Pizarras por palé',
     pallet: 'Palé',
     remaining: 'Quedan',
     setAside: 'Aparte',

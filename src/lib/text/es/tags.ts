@@ -16,6 +16,8 @@ export const tags: Catalogue['tags'] = {
     card: 'Galga pasa/no pasa'
   },
   print: 'Imprimir esta hoja',
+  perPage: (tags, perPage, pages) =>
+    `${many(perPage, { one: 'etiqueta', other: 'etiquetas' })} por página: ${many(tags, { one: 'etiqueta ocupa', other: 'etiquetas ocupan' })} ${many(pages, { one: 'página', other: 'páginas' })}.`,
   noGrades: 'Fije primero los grados: las etiquetas y la galga necesitan los límites.',
   toGrades: 'Fijar los grados',
   noPallets: 'Anote primero los palés, en la pantalla Clasificar.',

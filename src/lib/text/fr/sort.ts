@@ -153,7 +153,7 @@ export const sort: Catalogue['sort'] = {
     left: (n) => `Reste ${many(n, SLATE)} sur les palettes`,
     toFinish: (time) => `encore environ ${time}`,
     hours: (hours, minutes) => (hours > 0 ? `${hours} h ${minutes} min` : `${minutes} min`),
-    perPallet: 'Par palette',
+    perPallet: 'Ardoises par palette',
     pallet: 'Palette',
     remaining: 'Reste',
     setAside: 'Écart',

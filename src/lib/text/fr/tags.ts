@@ -16,6 +16,8 @@ export const tags: Catalogue['tags'] = {
     card: 'Carte passe/ne passe pas'
   },
   print: 'Imprimer cette feuille',
+  perPage: (tags, perPage, pages) =>
+    `${many(perPage, { one: 'étiquette', other: 'étiquettes' })} par page : ${many(tags, { one: 'étiquette prend', other: 'étiquettes prennent' })} ${many(pages, { one: 'page', other: 'pages' })}.`,
   noGrades: 'Fixez d’abord les classes : étiquettes et carte ont besoin des limites.',
   toGrades: 'Fixer les classes',
   noPallets: 'Notez d’abord les palettes, sur l’écran Trier.',

@@ -157,7 +157,7 @@ export const sort: Catalogue['sort'] = {
     left: (n) => `Na paletach: ${many(n, SLATE)}`,
     toFinish: (time) => `do końca około ${time}`,
     hours: (hours, minutes) => (hours > 0 ? `${hours} h ${minutes} min` : `${minutes} min`),
-    perPallet: 'Według palet',
+    perPallet: 'Płytki według palet',
     pallet: 'Paleta',
     remaining: 'Zostało',
     setAside: 'Odłoż.',

@@ -16,6 +16,8 @@ export const tags: Catalogue['tags'] = {
     card: 'Sprawdzian szczelinowy'
   },
   print: 'Drukuj ten arkusz',
+  perPage: (tags, perPage, pages) =>
+    `Na stronie ${many(perPage, { one: 'karta', few: 'karty', many: 'kart', other: 'karty' })}: ${many(tags, { one: 'karta zajmuje', few: 'karty zajmują', many: 'kart zajmuje', other: 'karty zajmuje' })} ${many(pages, { one: 'stronę', few: 'strony', many: 'stron', other: 'strony' })}.`,
   noGrades: 'Najpierw ustal klasy: karty i sprawdzian potrzebują granic stosów.',
   toGrades: 'Ustal klasy',
   noPallets: 'Najpierw wpisz palety na ekranie Sortuj.',

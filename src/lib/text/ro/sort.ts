@@ -156,7 +156,7 @@ export const sort: Catalogue['sort'] = {
     left: (n) => `Pe paleți: ${many(n, SLATE)}`,
     toFinish: (time) => `cam ${time} până la capăt`,
     hours: (hours, minutes) => (hours > 0 ? `${hours} h ${minutes} min` : `${minutes} min`),
-    perPallet: 'Pe paleți',
+    perPallet: 'Plăci pe paleți',
     pallet: 'Palet',
     remaining: 'Rămase',
     setAside: 'Aparte',

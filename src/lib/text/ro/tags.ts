@@ -16,6 +16,8 @@ export const tags: Catalogue['tags'] = {
     card: 'Calibru trece/nu trece'
   },
   print: 'Tipărește foaia',
+  perPage: (tags, perPage, pages) =>
+    `${many(perPage, { one: 'etichetă', few: 'etichete', other: 'de etichete' })} pe pagină: ${many(tags, { one: 'etichetă ocupă', few: 'etichete ocupă', other: 'de etichete ocupă' })} ${many(pages, { one: 'pagină', few: 'pagini', other: 'de pagini' })}.`,
   noGrades: 'Stabiliți întâi clasele: etichetele și calibrul au nevoie de limite.',
   toGrades: 'Stabilește clasele',
   noPallets: 'Treceți întâi paleții, pe ecranul Sortare.',

@@ -1,0 +1,37 @@
+import type { Catalogue, NumberWords } from '$lib/text';
+
+/** How fast the job is sorted today, and what is left. */
+export interface PaceSoFar {
+  readonly minutes: number;
+  /** Slates an hour of sorting; null before there is enough to tell. */
+  readonly perHour: number | null;
+  /** Slates left on the pallets. */
+  readonly left: number;
+}
+
+/** The pace, and the time to the last slate, in words. */
+export interface PaceWords {
+  readonly worked: string;
+  readonly pace: string;
+  /** Empty before there is a pace, and when nothing is left. */
+  readonly toFinish: string;
+  readonly left: string;
+}
+
+/** The words of a day's pace. Times are told in whole minutes. */
+export function sayPace(
+  { minutes, perHour, left }: PaceSoFar,
+  { tally }: Catalogue['sort'],
+  numbers: NumberWords
+): PaceWords {
+  const time = (of: number): string => {
+    const whole = Math.round(of);
+    return tally.hours(Math.floor(whole / 60), whole % 60);
+  };
+  return {
+    worked: time(minutes),
+    pace: perHour === null ? tally.noPace : tally.pace(numbers.whole(perHour)),
+    toFinish: perHour && left > 0 ? tally.toFinish(time((left * 60) / perHour)) : '',
+    left: tally.left(left)
+  };
+}

@@ -1,0 +1,189 @@
+import type { Page } from '@playwright/test';
+import { expect, test } from './helpers.ts';
+import { seedJob, smallJob } from './seed-job.ts';
+
+/** What the doubles of the device's senses were asked for, in order. */
+interface Signs {
+  vibrated: number[][];
+  tonesHz: number[];
+  said: string[];
+  locks: { released: boolean }[];
+}
+
+/** Puts recording doubles in the place of vibration, sound, speech and the screen's wake lock. */
+async function recordSigns(page: Page): Promise<void> {
+  await page.addInitScript(() => {
+    const signs: Signs = { vibrated: [], tonesHz: [], said: [], locks: [] };
+    const put = (on: object, name: string, value: unknown): void =>
+      void Object.defineProperty(on, name, { value, configurable: true, writable: true });
+    const chain = { connect: (next: unknown) => next };
+
+    put(navigator, 'vibrate', (pattern: number[]) => signs.vibrated.push(pattern) > 0);
+    put(
+      window,
+      'AudioContext',
+      class {
+        state = 'suspended';
+        currentTime = 0;
+        destination = {};
+        resume(): Promise<void> {
+          this.state = 'running';
+          return Promise.resolve();
+        }
+        close(): Promise<void> {
+          return Promise.resolve();
+        }
+        createOscillator() {
+          const frequency = { value: 0 };
+          const start = (): void => void signs.tonesHz.push(Math.round(frequency.value));
+          return { ...chain, frequency, type: '', start, stop: () => undefined };
+        }
+        createGain() {
+          const ramp = (): void => undefined;
+          return { ...chain, gain: { setValueAtTime: ramp, exponentialRampToValueAtTime: ramp } };
+        }
+      }
+    );
+    put(
+      window,
+      'SpeechSynthesisUtterance',
+      class {
+        text: string;
+        constructor(text: string) {
+          this.text = text;
+        }
+      }
+    );
+    put(window, 'speechSynthesis', {
+      getVoices: () => [{ name: 'Double', lang: 'en-GB', localService: true }],
+      cancel: () => undefined,
+      speak: ({ text }: { text: string }) => void signs.said.push(text)
+    });
+    put(navigator, 'wakeLock', {
+      request: () => {
+        const lock = {
+          released: false,
+          release: () => {
+            lock.released = true;
+            return Promise.resolve();
+          }
+        };
+        signs.locks.push(lock);
+        return Promise.resolve(lock);
+      }
+    });
+    Object.assign(window, { signs });
+  });
+}
+
+const signsOf = (page: Page): Promise<Signs> =>
+  page.evaluate(() => {
+    const { vibrated, tonesHz, said, locks } = (window as unknown as { signs: Signs }).signs;
+    return { vibrated, tonesHz, said, locks: locks.map(({ released }) => ({ released })) };
+  });
+
+async function openSort(page: Page, preferences: Record<string, unknown>): Promise<void> {
+  await recordSigns(page);
+  const jobId = await seedJob(page, smallJob([6, 5]));
+  await page.evaluate((kept) => {
+    localStorage.setItem('evencourse.preferences', JSON.stringify(kept));
+    sessionStorage.setItem('evencourse.unit', 'yes');
+  }, preferences);
+  await page.goto(`/job/${jobId}/sort`);
+  await expect(page.getByRole('button', { name: 'Set aside' })).toBeVisible();
+}
+
+const pile = (page: Page, number: number) => page.locator('.piles button').nth(number - 1);
+const verdict = (page: Page) => page.locator('.verdict');
+
+test('a pile is told by tone, pulses and word, each pile by its own', async ({ page }) => {
+  await openSort(page, { way: 'hand', hasSound: true, hasVibration: true, hasSpeech: true });
+  await pile(page, 1).click();
+  await expect(verdict(page)).toContainText('saved');
+  await expect.poll(async () => (await signsOf(page)).said[0]).toBe('1 Thick');
+  const { vibrated, tonesHz } = await signsOf(page);
+  expect(vibrated[0]).toEqual([70]);
+  expect(tonesHz[0]).toBe(262);
+});
+
+test('a gauge reading tells its pile by the same signs', async ({ page }) => {
+  await openSort(page, { way: 'gauge', hasSound: true, hasVibration: true, hasSpeech: true });
+  await page.getByRole('button', { name: 'Seen' }).click();
+  for (const reading of ['5.4', '4.2']) {
+    await page.keyboard.type(reading);
+    await page.keyboard.press('Enter');
+    await expect(verdict(page)).toContainText(`${reading}0 mm`);
+  }
+  await expect.poll(async () => (await signsOf(page)).said).toEqual(['2 Medium', '3 Thin']);
+  const { vibrated, tonesHz } = await signsOf(page);
+  // Two octaves from the thickest pile to the thinnest; as many pulses as the pile's number.
+  expect(tonesHz).toEqual([524, 1048]);
+  expect(vibrated).toEqual([
+    [70, 80, 70],
+    [70, 80, 70, 80, 70]
+  ]);
+});
+
+test('what is switched off stays off, and speaks up as soon as it is switched on', async ({
+  page
+}) => {
+  await openSort(page, { way: 'hand', hasSound: false, hasVibration: false, hasSpeech: false });
+  await pile(page, 2).click();
+  await expect(verdict(page)).toContainText('Medium');
+  await expect(verdict(page)).toContainText('saved');
+  // The signs come one task after the slate: this one comes after them.
+  await page.evaluate(() => new Promise((resume) => setTimeout(resume, 50)));
+  expect(await signsOf(page)).toMatchObject({ vibrated: [], tonesHz: [], said: [] });
+
+  await page.getByRole('button', { name: 'Options' }).click();
+  await page.getByLabel('Tone for each pile').check();
+  await page.getByLabel('Vibration').check();
+  await page.getByLabel('Say the pile aloud').check();
+  await page.getByRole('button', { name: 'Back', exact: true }).click();
+  await pile(page, 3).click();
+  await expect.poll(async () => (await signsOf(page)).said[0]).toBe('3 Thin');
+  const { vibrated, tonesHz } = await signsOf(page);
+  expect(vibrated[0]).toEqual([70, 80, 70, 80, 70]);
+  expect(tonesHz[0]).toBe(1048);
+});
+
+/** Hides the page or shows it again, as the lock key of a phone does. */
+async function setHidden(page: Page, isHidden: boolean): Promise<void> {
+  await page.evaluate((hidden) => {
+    const { locks } = (window as unknown as { signs: Signs }).signs;
+    if (hidden) for (const lock of locks) lock.released = true;
+    Object.defineProperty(document, 'visibilityState', {
+      get: () => (hidden ? 'hidden' : 'visible'),
+      configurable: true
+    });
+    document.dispatchEvent(new Event('visibilitychange'));
+  }, isHidden);
+}
+
+test('the screen is kept on, asked for again when the page comes back, and let go at the end', async ({
+  page
+}) => {
+  await openSort(page, { way: 'hand', keepsAwake: true });
+  await expect.poll(async () => (await signsOf(page)).locks).toEqual([{ released: false }]);
+  await setHidden(page, true);
+  expect((await signsOf(page)).locks).toEqual([{ released: true }]);
+  await setHidden(page, false);
+  await expect
+    .poll(async () => (await signsOf(page)).locks)
+    .toEqual([{ released: true }, { released: false }]);
+  // One lock is enough: coming back once more asks for none.
+  await setHidden(page, false);
+  expect((await signsOf(page)).locks).toHaveLength(2);
+  await page.getByRole('link', { name: 'Job', exact: true }).click();
+  await expect(page.getByRole('heading', { level: 1, name: 'Seeded' })).toBeVisible();
+  await expect.poll(async () => (await signsOf(page)).locks[1]).toEqual({ released: true });
+});
+
+test('a phone that may sleep is asked for no lock', async ({ page }) => {
+  await openSort(page, { way: 'hand', keepsAwake: false });
+  await pile(page, 1).click();
+  await expect(verdict(page)).toContainText('saved');
+  await setHidden(page, true);
+  await setHidden(page, false);
+  expect((await signsOf(page)).locks).toEqual([]);
+});
