@@ -1,0 +1,59 @@
+import { backUp, restore } from '../faults/files.ts';
+import { isTooWide } from './courses-job.ts';
+import { expect, openExample, startJob, test } from './helpers.ts';
+
+test('a backup restored on a fresh device opens the same job, and one tap leads on', async ({
+  page,
+  browser,
+  baseURL,
+  viewport
+}) => {
+  const address = await openExample(page);
+  const facts = async (on: typeof page): Promise<string> => {
+    await expect(on.getByText('Thickness', { exact: true })).toBeVisible();
+    // What each device says of its own backups differs; the job does not.
+    return (await on.locator('main').innerText()).replace(
+      /.*on this device only[^]*?Back up\n/,
+      ''
+    );
+  };
+  const before = await facts(page);
+  const file = await backUp(page, address);
+
+  const elsewhere = await browser.newContext({ baseURL, viewport });
+  const other = await elsewhere.newPage();
+  await other.goto('/');
+  expect(await restore(other, file.text)).toMatch(/^Taken in: [0-9,]+ entries\.$/);
+  await other.getByRole('link', { name: /^Worked example/ }).click();
+  await other.waitForURL(new URL(address).pathname);
+  expect(await facts(other)).toBe(before);
+  for (const screen of ['grades', 'roof', 'courses', 'sort']) {
+    await other.goto(`${new URL(address).pathname}/${screen}`);
+    await expect(other.locator('h1').first()).toBeAttached();
+    expect(await isTooWide(other), screen).toBe(false);
+  }
+  await elsewhere.close();
+});
+
+test('a file of readings is refused with its lines and taken in once mended', async ({ page }) => {
+  const job = await startJob(page, 'Barn');
+  await page.getByRole('link', { name: 'Files and backup' }).click();
+  const choose = async (csv: string): Promise<void> =>
+    page.getByLabel('Choose a CSV file').setInputFiles({
+      name: 'readings.csv',
+      mimeType: 'text/csv',
+      buffer: Buffer.from(csv)
+    });
+  await choose('pallet,thickness_mm\nA,6.10\nA,61\nB,abc\n');
+  await expect(page.getByText('Nothing was taken in.')).toBeVisible();
+  await expect(page.getByRole('listitem')).toHaveText([
+    /^Line 3: 61 mm is thicker/,
+    /^Line 4: “abc”/
+  ]);
+  expect(await isTooWide(page)).toBe(false);
+  await choose('pallet,thickness_mm\nA,6.10\nA,6.12\nB,5.40\n');
+  await expect(page.getByText('Taken in: 3 slates on 2 pallets.')).toBeVisible();
+  await expect(page.getByText('Nothing was taken in.')).toHaveCount(0);
+  await page.goto(job);
+  await expect(page.getByText('5.87 mm on average')).toBeVisible();
+});
