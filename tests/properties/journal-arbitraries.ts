@@ -183,7 +183,7 @@ export const journal: fc.Arbitrary<StoredEvent[]> = fc
   .map((acts) => {
     const numbers = [0, 0];
     return acts.map(({ what, device, sorter }, place): StoredEvent => {
-      const event =
+      const event: NewEvent =
         'undoOf' in what
           ? place === 0
             ? { type: 'jobOpened', body: { name: 'Barn' } }
