@@ -39,9 +39,9 @@ describe('fusePallets', () => {
       ok: false,
       reason: 'nothing-gauged'
     });
-    expect(
-      fusePallets([pallet('a', [[500, 2]], [1, 1])], [{ hand: unknown, checks: [] }])
-    ).toEqual({ ok: false, reason: 'no-spot-checks' });
+    expect(fusePallets([pallet('a', [[500, 2]], [1, 1])], [{ hand: unknown, checks: [] }])).toEqual(
+      { ok: false, reason: 'no-spot-checks' }
+    );
   });
 
   it('refuses taps that do not match the sorters and their hands', () => {
