@@ -1,8 +1,15 @@
 import AxeBuilder from '@axe-core/playwright';
 import type { Page } from '@playwright/test';
-import { adoptPlan, isTooWide, totalsOfTables, twoSlopes, twoSlopesSorted } from './courses-job.ts';
-import { expect, startJob, test } from './helpers.ts';
-import { type SeedAct, eventsOf, seedJob } from './seed-job.ts';
+import {
+  adoptPlan,
+  isTooWide,
+  readings,
+  totalsOfTables,
+  twoSlopes,
+  twoSlopesSorted
+} from './courses-job.ts';
+import { expect, openExample, startJob, test } from './helpers.ts';
+import { type SeedAct, eventsOf, seedJob, smallJob } from './seed-job.ts';
 
 async function ready(
   page: Page,
@@ -19,6 +26,105 @@ test('without a plan the screen leads to Courses', async ({ page }) => {
   await page.goto(`${job}/lay`);
   await page.getByRole('link', { name: 'Go to Courses' }).click();
   await expect(page).toHaveURL(/\/courses$/);
+});
+
+test('what a plan still needs is named, each with the way there', async ({ page }) => {
+  const job = await startJob(page, 'Nothing yet');
+  await page.goto(`${job}/lay`);
+  const links = page.locator('main ol a');
+  await expect(links).toHaveText([
+    'Enter the pallets',
+    'Enter the slate',
+    'Enter the roof',
+    'Go to Courses'
+  ]);
+  const jobId = await seedJob(page, [...smallJob([]), ...readings()]);
+  await page.goto(`/job/${jobId}/lay`);
+  await expect(links).toHaveText([
+    'Set the grades',
+    'Enter the slate',
+    'Enter the roof',
+    'Go to Courses'
+  ]);
+  await links.first().click();
+  await expect(page).toHaveURL(/\/grades$/);
+});
+
+const ON_THE_SCAFFOLD = [
+  { width: 390, height: 844 },
+  { width: 844, height: 390 },
+  { width: 820, height: 1180 }
+];
+
+for (const size of ON_THE_SCAFFOLD)
+  test.describe(`at ${size.width}x${size.height}`, () => {
+    test.use({ viewport: size });
+
+    test('course, draw and every button stand on the first screen', async ({ page }) => {
+      const job = await openExample(page);
+      await page.goto(`${job}/lay`);
+      await expect(page.getByRole('button', { name: 'Course laid' })).toBeVisible();
+      const bar = await page.getByRole('navigation', { name: 'Steps of the job' }).boundingBox();
+      const isBelow = (bar?.y ?? 0) > 0;
+      const bottom = isBelow ? (bar?.y ?? 0) : size.height;
+      const needed = [
+        page.getByRole('heading', { name: /course 1 of/ }),
+        page.locator('.next li').last(),
+        page.getByRole('button', { name: 'Course laid' }),
+        page.getByRole('button', { name: /1 broken/ }),
+        page.getByRole('button', { name: 'Several broken' }),
+        page.getByRole('button', { name: 'Rogue slate' }),
+        page.getByRole('button', { name: 'Pile ran out' }),
+        page.getByRole('button', { name: 'Undo' })
+      ];
+      for (const one of needed) {
+        const box = await one.boundingBox();
+        expect((box?.y ?? Infinity) + (box?.height ?? 0), String(one)).toBeLessThanOrEqual(bottom);
+      }
+      for (const draw of await page.locator('.next li').allInnerTexts())
+        expect(draw).toMatch(/^[^:]+: \d+ slates?$/);
+    });
+  });
+
+/**
+ * 50, 212 and 230 slates on the piles: less the reserve they make 2, 10 and 11 whole courses of the
+ * 24, so that one course must be laid from two piles.
+ */
+function oneCourseOfTwoPiles(): SeedAct[] {
+  const onPile = [50, 212, 230];
+  const piles = onPile.flatMap((slates, index) => new Array<number>(slates).fill(index + 1));
+  const each = piles.length / 3;
+  const taps = piles.map((pile, n) => ({
+    type: 'slateTapped',
+    body: { palletId: `pallet-${'ABC'[Math.floor(n / each)]}`, pile, gradesId: null }
+  }));
+  return [...twoSlopes(each), ...taps];
+}
+
+test('a course of two piles offers a break of either', async ({ page }) => {
+  const { jobId } = await ready(page, oneCourseOfTwoPiles());
+  const laid = page.getByRole('button', { name: 'Course laid' });
+  const broken = page.getByRole('button', { name: /1 broken/ });
+  await expect(laid).toBeVisible();
+  for (let course = 1; (await broken.count()) < 2; course++) {
+    expect(course).toBeLessThan(24);
+    await laid.click();
+    await expect(page.getByText(`${course} of 24 courses laid`)).toBeVisible();
+    await expect(laid).toBeEnabled();
+  }
+  const bar = await page.getByRole('navigation', { name: 'Steps of the job' }).boundingBox();
+  const isBelow = (bar?.y ?? 0) > 0;
+  for (const button of [laid, broken.first(), broken.last()]) {
+    const box = await button.boundingBox();
+    expect(box?.height ?? 0).toBeGreaterThanOrEqual(126);
+    if (isBelow) expect((box?.y ?? 0) + (box?.height ?? 0)).toBeLessThanOrEqual(bar?.y ?? 0);
+  }
+  const thinner = (await broken.last().innerText()).replace(/\s+/g, ' ');
+  await broken.last().click();
+  await expect(page.getByText(/^Saved: 1 slate of/)).toBeVisible();
+  const lost = (await eventsOf(page, jobId)).find(({ type }) => type === 'slatesLost');
+  expect(thinner).toContain(`${String(lost?.body.pile)} `);
+  expect(lost?.body).toMatchObject({ slates: 1, reason: 'broken' });
 });
 
 test('three courses laid, five slates lost, the rest planned again, and one undone', async ({

@@ -35,6 +35,15 @@ async function middleOf(page: Page, pile: number): Promise<{ x: number; y: numbe
   return { x: Math.round(box.x + box.width / 2), y: Math.round(box.y + box.height / 2) };
 }
 
+/** What is wider than the place it stands in. */
+const cutWords = (page: Page): Promise<string[]> =>
+  page.evaluate(() =>
+    [...document.querySelectorAll('button, a, p, th, td')]
+      .filter((one) => one.checkVisibility() && one.scrollWidth > one.clientWidth + 1)
+      .filter((one) => !['inline', 'none'].includes(getComputedStyle(one).display))
+      .map((one) => (one as HTMLElement).innerText)
+  );
+
 const taps = async (page: Page, jobId: string): Promise<unknown[]> =>
   (await eventsOf(page, jobId))
     .filter(({ type }) => type === 'slateTapped')
@@ -68,6 +77,52 @@ for (const size of SIZES) {
     });
   });
 }
+
+test.describe('on the first screen of a phone', () => {
+  test.use({ viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true });
+
+  test('the row below the piles keeps off the bar of steps', async ({ page }) => {
+    await openBench(page);
+    const acts = await page.getByRole('button', { name: 'Set aside' }).boundingBox();
+    const bar = await page.getByRole('navigation', { name: 'Steps of the job' }).boundingBox();
+    expect((bar?.y ?? 0) - (acts?.y ?? 0) - (acts?.height ?? 0)).toBeGreaterThanOrEqual(12);
+  });
+
+  test('the field of a typing gauge can be tapped, and every count has its unit', async ({
+    page
+  }) => {
+    await openBench(page);
+    for (const button of await page.locator('.piles button').all())
+      await expect(button).toContainText(/0 slates.*from pallet A/);
+    await page.locator('.piles button').first().click();
+    await expect(page.locator('.piles button').first()).toContainText(/1 slate.*from pallet A/);
+    await page.getByRole('button', { name: 'Gauge', exact: true }).click();
+    const field = await page.getByRole('textbox', { name: 'Reading' }).boundingBox();
+    expect(field?.height ?? 0).toBeGreaterThanOrEqual(48);
+  });
+
+  for (const locale of ['en', 'es', 'fr', 'pl', 'ro'])
+    test(`no column of the table by pallet is cut, nor a word of the bench (${locale})`, async ({
+      page
+    }) => {
+      await openBench(page);
+      await page.evaluate((kept) => {
+        localStorage.setItem('evencourse.preferences', JSON.stringify({ locale: kept }));
+      }, locale);
+      await page.reload();
+      const table = page.locator('.tally .scroll-x');
+      await expect(table).toBeVisible();
+      await expect(page.locator('html')).toHaveAttribute('lang', locale);
+      expect(await table.evaluate((place) => place.scrollWidth - place.clientWidth)).toBe(0);
+      expect(await cutWords(page)).toEqual([]);
+      await page.locator('.acts button').nth(1).click();
+      await expect(page.locator('.reason')).toHaveCount(8);
+      expect(await cutWords(page)).toEqual([]);
+      expect(
+        await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)
+      ).toBeLessThanOrEqual(0);
+    });
+});
 
 test.describe('fingers and palms', () => {
   test.use({ viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true });
