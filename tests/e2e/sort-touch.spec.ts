@@ -115,6 +115,9 @@ test.describe('on the first screen of a phone', () => {
       await expect(page.locator('html')).toHaveAttribute('lang', locale);
       expect(await table.evaluate((place) => place.scrollWidth - place.clientWidth)).toBe(0);
       expect(await cutWords(page)).toEqual([]);
+      await page.setViewportSize({ width: 320, height: 568 });
+      expect(await cutWords(page)).toEqual([]);
+      await page.setViewportSize({ width: 390, height: 844 });
       await page.locator('.acts button').nth(1).click();
       await expect(page.locator('.reason')).toHaveCount(8);
       expect(await cutWords(page)).toEqual([]);
