@@ -10,7 +10,9 @@ import {
   readEvent,
   stockOf
 } from '$lib/journal';
-import { pilesAsSorted } from './piles-as-sorted.ts';
+import { createPilesAsSorted } from './piles-as-sorted.ts';
+
+const pilesAsSorted = createPilesAsSorted();
 
 const GRADES_ID = '01900000-0000-7000-8000-000000000002';
 const THRESHOLDS_MM = [6.5, 5.5];

@@ -2,13 +2,11 @@
  * What really stands on the piles, slates on the wrong pile among it. It needs the statistics, which
  * the first paint does without: import it with `await import()` only.
  */
-import { type Hand, tapPosterior } from '$lib/engine/estimates';
 import { type ChanceAbove, misgradedPiles, splitIntoPiles } from '$lib/engine/grading';
 import { normalMisgrading } from '$lib/engine/grading/misgrading';
 import { type ThicknessBins, mergeBins, totalCount } from '$lib/engine/thickness';
 import {
   type JobView,
-  type PalletTally,
   type Stock,
   binsOf,
   gradesIdOfKey,
@@ -18,11 +16,8 @@ import {
   settingsOf,
   tallyPallets
 } from '$lib/journal';
-import { handsOf } from './grades-hands.ts';
+import { type KnownHand, type KnownHands, rememberKnownHands, toldByTap } from './known-hands.ts';
 import { UNSTUDIED_GAUGE_SD_MM } from './slate-judgement.ts';
-
-/** Readings that the whole stock counts for beside a pallet's own, when its taps are told. Ours. */
-const STOCK_READINGS = 8;
 
 /** The piles with their misgraded slates, and what that rests on. */
 export interface PilesAsSorted {
@@ -34,13 +29,10 @@ export interface PilesAsSorted {
   readonly tapsTakenAsRight: number;
 }
 
-interface KnownHand {
-  readonly gradesId: string;
-  readonly sorter: string;
-  readonly hand: Hand;
-  /** Grades whose thresholds the hand was learnt under; undefined where there were none. */
-  readonly thresholdsMm: readonly number[] | undefined;
-  readonly taps: number;
+/** Tells the piles as sorted for one job after another state of it; see {@link pilesAsSorted}. */
+export function createPilesAsSorted(): (view: JobView, stock: Stock) => PilesAsSorted {
+  const knownHandsOf = rememberKnownHands();
+  return (view, stock) => pilesAsSorted(view, stock, knownHandsOf(view, stock));
 }
 
 /**
@@ -53,31 +45,28 @@ interface KnownHand {
  * a hand that no spot checks tell are taken to be right, and counted in `tapsTakenAsRight`.
  *
  * @param stock of the same view
+ * @param known the hands of the same view
  *
- * Cost: piles × bins for each pallet and sorter, and a fit of each hand.
+ * Cost: piles × bins for each pallet and sorter.
  */
-export function pilesAsSorted(view: JobView, stock: Stock): PilesAsSorted {
+export function pilesAsSorted(view: JobView, stock: Stock, known: KnownHands): PilesAsSorted {
   const piles = stock.piles.length;
   const thresholdsMm = gradesOf(view)?.thresholdsMm ?? [];
   if (!stock.isGauged || thresholdsMm.length + 1 !== piles)
     return { bins: stock.piles.map(({ bins }) => bins), byHandShare: 0, tapsTakenAsRight: 0 };
-  const hands = knownHands(view);
   const windows = splitIntoPiles(stock.spread, thresholdsMm);
   const parts: { bins: ThicknessBins; slates: number; pile: number }[] = [];
   let [gauged, tapped, tapsTakenAsRight] = [0, 0, 0];
-  for (const tally of tallyPallets(view)) {
-    const prior = priorOf(tally, stock.spread);
-    for (const [key, part] of Object.entries(partOf(view, `pallet:${tally.palletId}`).piles)) {
+  for (const { palletId } of tallyPallets(view)) {
+    for (const [key, part] of Object.entries(partOf(view, `pallet:${palletId}`).piles)) {
       if (pileOfKey(key) === 0) continue;
       const pile = Math.min(pileOfKey(key), piles);
       const bins = binsOf(part.gauged);
       parts.push({ bins, slates: totalCount(bins), pile });
       gauged += totalCount(bins);
       for (const [sorter, slates] of Object.entries(part.tapped)) {
-        const known = hands.find(isHandOf(gradesIdOfKey(key) ?? '', sorter));
-        const other = hands.findLast((hand) => hand.sorter === sorter);
-        const hand = known?.hand ?? (other && { ...other.hand, thresholdsMm });
-        const told = hand && posteriorOf(prior, hand, known ? pileOfKey(key) : pile);
+        const tap = { palletId, gradesId: gradesIdOfKey(key) ?? '', sorter, pile: pileOfKey(key) };
+        const told = toldByTap(known, tap, thresholdsMm);
         parts.push({ bins: told ?? windows[pile - 1], slates, pile });
         tapped += slates;
         if (!told) tapsTakenAsRight += slates;
@@ -86,7 +75,7 @@ export function pilesAsSorted(view: JobView, stock: Stock): PilesAsSorted {
   }
   const byHandShare = tapped > 0 ? tapped / (tapped + gauged) : 0;
   const sdMm = settingsOf(view).gaugeSdMm ?? UNSTUDIED_GAUGE_SD_MM;
-  const chance = mixed(byHandShare, hands, thresholdsMm, normalMisgrading(sdMm));
+  const chance = mixed(byHandShare, known.hands, thresholdsMm, normalMisgrading(sdMm));
   for (const [index, bins] of misgradedPiles(stock.spread, thresholdsMm, chance).entries())
     parts.push({ bins, slates: stock.piles[index].toCome, pile: index + 1 });
   const bins = stock.piles.map(({ pile, slates, bins: sharp }) =>
@@ -97,34 +86,6 @@ export function pilesAsSorted(view: JobView, stock: Stock): PilesAsSorted {
     )
   );
   return { bins, byHandShare, tapsTakenAsRight };
-}
-
-/** Hands that spot checks tell, those under the newest grades last. */
-function knownHands(view: JobView): KnownHand[] {
-  return handsOf(view).flatMap(({ gradesId, sorter, hand, thresholdsMm, taps }) =>
-    hand.ok
-      ? [{ gradesId, sorter, hand, thresholdsMm, taps: taps.reduce((sum, n) => sum + n, 0) }]
-      : []
-  );
-}
-
-function isHandOf(gradesId: string, sorter: string): (hand: KnownHand) => boolean {
-  return (hand) => hand.gradesId === gradesId && hand.sorter === sorter;
-}
-
-/** What is expected of a slate of a pallet before it is tapped. */
-function priorOf(tally: PalletTally, spread: ThicknessBins): ThicknessBins {
-  return mergeBins([tally.gaugedBins, spread], [1, STOCK_READINGS / totalCount(spread)]);
-}
-
-function posteriorOf(
-  prior: ThicknessBins,
-  hand: Pick<Hand, 'thresholdsMm' | 'sdMm'>,
-  pile: number
-): ThicknessBins | undefined {
-  if (pile > hand.thresholdsMm.length + 1) return undefined;
-  const told = tapPosterior(prior, hand, pile);
-  return told.ok ? told.bins : undefined;
 }
 
 /**

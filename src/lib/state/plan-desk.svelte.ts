@@ -10,7 +10,7 @@ import {
 } from '$lib/journal';
 import { runTask } from '$lib/worker';
 import type { JobState } from './job.svelte.ts';
-import type { PilesAsSorted, pilesAsSorted } from './piles-as-sorted.ts';
+import type { PilesAsSorted, createPilesAsSorted } from './piles-as-sorted.ts';
 import { changeOfRest, coursesOn, placesOf, wholeRoof } from './plan-reading.ts';
 
 /** A plan made from the stock as it was at one moment. */
@@ -45,7 +45,7 @@ export class PlanDesk {
   isUnsaved = $state(false);
   /** Counts requests, so that only the newest answer is taken. */
   #asked = 0;
-  #sorting = $state.raw<typeof pilesAsSorted | 'unknown'>();
+  #sorting = $state.raw<ReturnType<typeof createPilesAsSorted> | 'unknown'>();
 
   constructor(job: () => JobState) {
     this.#job = job;
@@ -55,7 +55,7 @@ export class PlanDesk {
   /** Loads what tells the slates that lie on a wrong pile; without it, piles are taken as sharp. */
   async #load(): Promise<void> {
     const loaded = await import('./piles-as-sorted.ts').catch(() => undefined);
-    this.#sorting = loaded?.pilesAsSorted ?? 'unknown';
+    this.#sorting = loaded?.createPilesAsSorted() ?? 'unknown';
   }
 
   /** Whether it is known how slates come on to the piles: before, nothing is ready to be shown. */

@@ -22,9 +22,9 @@ export async function openWorkedExample(): Promise<string> {
 
 async function adoptPlan(jobId: string): Promise<void> {
   const opened = await journalStore().open(jobId);
-  const { pilesAsSorted } = await import('./piles-as-sorted.ts');
+  const { createPilesAsSorted } = await import('./piles-as-sorted.ts');
   const ground =
-    opened && planRequestOf(opened.view, (stock) => pilesAsSorted(opened.view, stock).bins);
+    opened && planRequestOf(opened.view, (stock) => createPilesAsSorted()(opened.view, stock).bins);
   if (!opened || !ground?.ok) throw new Error('the worked example has nothing to plan');
   const plan = planCourses(ground.request);
   if (plan.status !== 'optimal') throw new Error('the worked example is short of slates');
