@@ -56,8 +56,8 @@ function job(): JobView {
       body: { palletId: 'a', points: [500 + 10 * step], gradesId: null, pile: null }
     })),
     ...[1, 1, 1, 2, 2, 2].map((pile) => tap(pile, OLD)),
-    ...[580, 630, 660].map((mm) => check(1, mm)),
-    ...[540, 570, 620].map((mm) => check(2, mm))
+    ...[580, 610, 620, 630, 650, 660, 680].map((mm) => check(1, mm)),
+    ...[520, 540, 550, 570, 580, 590, 620].map((mm) => check(2, mm))
   ];
   return acts.reduce((view, act) => add(view, act), EMPTY_VIEW);
 }

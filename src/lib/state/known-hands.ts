@@ -60,7 +60,7 @@ export function rememberKnownHands(): typeof knownHands {
   return (view, stock) => {
     const now = [
       partOf(view, 'job'),
-      partOf(view, 'laying').counted,
+      ...Object.values(partOf(view, 'laying').counted),
       ...palletIds(view).map((palletId) => partOf(view, `pallet:${palletId}`)),
       ...sorterNames(view).map((sorter) => partOf(view, `sorter:${sorter}`))
     ];
