@@ -39,13 +39,13 @@ export interface FusedMean {
  * @param confidence of the interval (0.95 unless given)
  *
  * Definition: pallets weighed by their slates, those of which nothing is known left out. The interval
- * takes from the estimate the middle `confidence` of the errors in the trials, on the scale
- * arcsin √share, on which a share's scatter does not depend on the share; it always holds the
- * estimate. Accuracy: that of the trials' number, and the boundary moved to a bin of theirs. Cost:
+ * reaches as far to either side of the estimate as `confidence` of the errors in the trials keep
+ * within, on the scale arcsin √share, on which a share's scatter does not depend on the share.
+ * Accuracy: that of the trials' number, and the boundary moved to a bin of theirs. Cost:
  * bins, and trials sorted once.
  *
  * @throws EngineError `out-of-range` for a confidence, `wrong-order` for a band that runs backwards
- * @source Davison and Hinkley, Bootstrap Methods and their Application (basic interval, from memory)
+ * @source symmetric bootstrap interval, Hall 1988, from memory
  * @example
  * fusedGrade(pallets, fused.pallets, errors, { fromMm: 6.5, toMm: Infinity }); // { count: 601.4, countLow: 512, countHigh: 688, … }
  */
@@ -69,14 +69,14 @@ export function fusedGrade(
       (to < width ? shares[trial * width + to] : 0);
     return angle(inTrial(errors.toldShares)) - angle(inTrial(errors.trueShares));
   });
-  const [least, most] = middle(strayed, confidence);
+  const margin = reachOf(strayed, confidence);
 
   const all = pallets.reduce((sum, { slates }) => sum + slates, 0);
   const seen = pallets.reduce((sum, { bins }) => sum + countBetween(bins, interval), 0);
   const others = pallets.reduce((sum, { bins }) => sum + totalCount(bins), 0) - seen;
   const count = share * all;
-  const lowShare = shareAt(angle(share) - Math.max(0, most));
-  const highShare = shareAt(angle(share) - Math.min(0, least));
+  const lowShare = shareAt(angle(share) - margin);
+  const highShare = shareAt(angle(share) + margin);
   return {
     share,
     count,
@@ -92,8 +92,8 @@ export function fusedGrade(
  * @param errors how far such an estimate strays; not modified
  * @param confidence of the interval (0.95 unless given)
  *
- * Definition: pallets weighed by their slates; the estimate less the middle `confidence` of the
- * errors in the trials. It always holds the estimate. Cost: bins, and trials sorted once.
+ * Definition: pallets weighed by their slates; the estimate and, to either side, as much as
+ * `confidence` of the errors in the trials keep within. Cost: bins, and trials sorted once.
  *
  * @throws EngineError `out-of-range` for a confidence
  * @example fusedMean(fused.pallets, errors); // { meanMm: 6.07, lowMm: 6.02, highMm: 6.12 }
@@ -108,8 +108,8 @@ export function fusedMean(
     const moments = momentsOfBins(bins);
     return moments.ok ? moments.meanMm : 0;
   });
-  const [least, most] = middle(errors.meanErrorsMm, confidence);
-  return { meanMm, lowMm: meanMm - Math.max(0, most), highMm: meanMm - Math.min(0, least) };
+  const margin = reachOf(errors.meanErrorsMm, confidence);
+  return { meanMm, lowMm: meanMm - margin, highMm: meanMm + margin };
 }
 
 /** A figure of each known pallet, weighed by its slates. */
@@ -133,9 +133,8 @@ function shareAt(at: number): number {
   return Math.sin(Math.min(Math.PI / 2, Math.max(0, at))) ** 2;
 }
 
-/** Quantiles that leave out as much on either side; of n values the k-th stands for k / (n + 1). */
-function middle(values: Float64Array, confidence: number): [least: number, most: number] {
-  const sorted = values.slice().sort();
-  const out = Math.max(0, Math.floor(((1 - confidence) / 2) * (sorted.length + 1)) - 1);
-  return [sorted[out], sorted[sorted.length - 1 - out]];
+/** The size that `confidence` of the errors keep within; the k-th of n sizes stands for k / (n + 1). */
+function reachOf(errors: Float64Array, confidence: number): number {
+  const sizes = errors.map(Math.abs).sort();
+  return sizes[Math.min(sizes.length, Math.ceil(confidence * (sizes.length + 1))) - 1];
 }
