@@ -36,6 +36,14 @@ async function pileCells(page: Page): Promise<string[][]> {
   );
 }
 
+function oneLine(text: string): string {
+  return text.replace(/\s+/g, ' ').trim();
+}
+
+function readNumber(text: string): number {
+  return Number(text.replaceAll(',', ''));
+}
+
 async function openAll(page: Page): Promise<void> {
   const closed = page.locator('details:not([open])');
   for (let left = await closed.count(); left > 0; left--) {
@@ -210,6 +218,46 @@ test('tells what new grades mean for slates that are sorted', async ({ page }) =
   await page.getByRole('button', { name: 'Set the grades anew' }).click();
   await expect(page.getByText('These grades are in force.')).toBeVisible();
   await expect(page.getByText(/3 slates were sorted under the grades of/)).toBeVisible();
+});
+
+test('every count told with taps lies in the interval told beside it, and so does the mean', async ({
+  page
+}) => {
+  const job = await openExample(page);
+  await page.goto(`${job}/grades`);
+  const counts = page.getByRole('table', { name: 'What each pile will hold' }).locator('td.slates');
+  await expect(page.getByText(/told by hand, of/)).toBeVisible();
+  const told = /^([\d,]+) between ([\d,]+) and ([\d,]+) of 4,\d+ slates$/;
+  await expect(counts).toHaveText([told, told, told]);
+  const numbersOf = (text: string): number[] => (told.exec(text) ?? []).slice(1).map(readNumber);
+  const before = (await counts.allInnerTexts()).map(oneLine);
+  for (const [slates, low, high] of before.map(numbersOf)) {
+    expect(low).toBeLessThan(slates);
+    expect(high).toBeGreaterThan(slates);
+  }
+  const basis = await page.getByText(/told by hand, of/).innerText();
+  const [mean, low, high] = (
+    /mean ([\d.]+) mm, between ([\d.]+) and ([\d.]+) mm at 95 %/.exec(basis) ?? []
+  )
+    .slice(1)
+    .map(Number);
+  expect(low).toBeLessThan(mean);
+  expect(high).toBeGreaterThan(mean);
+
+  // The intervals follow a boundary at once.
+  const upper = page.getByRole('slider', { name: 'Boundary between 1 Thick and 2 Medium' });
+  await upper.focus();
+  await page.keyboard.press('PageUp');
+  await expect(counts.first()).not.toHaveText(before[0]);
+  await expect(counts).toHaveText([told, told, told]);
+
+  // Without the taps the gauge tells alone, and says so.
+  const withTaps = await counts.first().innerText();
+  await page.getByText('Taps and gauge together').click();
+  await page.getByRole('checkbox', { name: 'Count taps in the spread above' }).uncheck();
+  await expect(counts.first()).not.toHaveText(withTaps);
+  await expect(page.getByText(/told by hand, of/)).toHaveCount(0);
+  await expect(counts).toHaveText([told, told, told]);
 });
 
 test('the four ways stand side by side, with the one that suits the roof', async ({ page }) => {
