@@ -10,7 +10,7 @@ test('a backup restored on a fresh device opens the same job, and one tap leads 
 }) => {
   const address = await openExample(page);
   const facts = async (on: typeof page): Promise<string> => {
-    await expect(on.getByText('Thickness', { exact: true })).toBeVisible();
+    await expect(on.getByText('Thickness by gauge', { exact: true })).toBeVisible();
     // What each device says of its own backups differs; the job does not.
     return (await on.locator('main').innerText()).replace(
       /.*on this device only[^]*?Back up\n/,

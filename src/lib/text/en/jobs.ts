@@ -48,7 +48,7 @@ export const jobs = {
     gauged: 'of these, measured at the gauge',
     tapped: 'of these, told by hand',
     setAside: 'of these, set aside',
-    thickness: 'Thickness',
+    thickness: 'Thickness by gauge',
     grades: 'Grades',
     roof: 'Roof',
     plan: 'Plan',
@@ -69,6 +69,8 @@ export const jobs = {
   sortedOf: (sorted: string, all: string) => `${sorted} of ${all}`,
   noneSorted: 'None yet',
   noReadings: 'No readings yet',
+  usable: (usable: string, delivered: string) =>
+    `${usable} usable of ${delivered}: the others are set aside, or are expected to be.`,
   noGrades: 'Not set',
   noRoof: 'Not entered',
   noPlan: 'Not made',
