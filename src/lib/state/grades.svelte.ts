@@ -87,6 +87,8 @@ export class GradesState {
   fused = $state.raw<Fused>();
   /** How far they may be off; undefined while that is tried. */
   fusedErrors = $state.raw<FusedErrors | NoFusedErrors>();
+  /** The gauged and tapped slates that both of these are of, once they are worked out. */
+  #triedOn: string | undefined;
   readonly tapsCounted = $derived(this.fused?.ok ? this.fused.tapsCounted : 0);
   readonly canUseTaps = $derived(this.tapsCounted > 0);
 
@@ -266,8 +268,15 @@ export class GradesState {
   fuse(): () => void {
     const { estimates, hands, samples } = this;
     const { view } = this.#job();
-    if (!estimates || !hands || this.tapped === 0) return () => (this.fused = undefined);
+    if (!estimates || !hands || this.tapped === 0)
+      return () => {
+        this.fused = undefined;
+        this.#triedOn = undefined;
+      };
     const ground = estimates.toFuse(view, samples, hands);
+    const key = JSON.stringify(ground);
+    if (key === this.#triedOn) return () => undefined;
+    this.#triedOn = undefined;
     const fusing = runTask('fusePallets', ground);
     let trying: RunningTask<FusedErrors | NoFusedErrors> | undefined;
     const run = async (): Promise<void> => {
@@ -277,6 +286,7 @@ export class GradesState {
       if (!this.fused.ok || this.fused.tapsCounted === 0) return;
       trying = runTask('tryFused', { ...ground, seed: TRIALS_SEED, times: TRIALS });
       this.fusedErrors = await trying.result;
+      this.#triedOn = key;
     };
     run().catch(() => undefined);
     return () => {

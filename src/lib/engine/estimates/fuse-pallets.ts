@@ -132,10 +132,15 @@ function slatesOfKnownThickness(
   pallets: readonly TappedPallet[],
   sorters: readonly CheckedSorter[]
 ): ThicknessBins {
-  const checked = sorters.flatMap(({ checks }) =>
+  const checked = sorters.map(({ checks }) => binsOfChecks(checks));
+  return mergeBins([...pallets.map(({ bins }) => bins), ...checked]);
+}
+
+/** Spot checks by thickness. */
+export function binsOfChecks(checks: readonly SpotCheck[]): ThicknessBins {
+  return binsFromPairs(
     checks.map(({ thicknessMm }) => [Math.round(thicknessMm * 100), 1] as const)
   );
-  return mergeBins([...pallets.map(({ bins }) => bins), binsFromPairs(checked)]);
 }
 
 /** Each sorter's taps over all pallets, less those that were gauged as well. */

@@ -1,9 +1,13 @@
-import tQuantile from '@stdlib/stats-base-dists-t-quantile';
 import { type Random, randomBelow } from '../random.ts';
 import { type ThicknessBins, binsFromPairs, mergeBins } from '../thickness/index.ts';
-import { type CheckedSorter, type TappedPallet, fusePallets } from './fuse-pallets.ts';
+import { checkerOf, widerHand } from './checks-anew.ts';
+import {
+  type CheckedSorter,
+  type TappedPallet,
+  binsOfChecks,
+  fusePallets
+} from './fuse-pallets.ts';
 import type { NoFusedSpread } from './fuse-taps.ts';
-import { type Hand, type SpotCheck, type UnknownHand, learnHand, logPileChances } from './hand.ts';
 import { type PackedPallet, type PalletModel, onGrid, palletModel } from './packed-pallet.ts';
 
 /** How far the fused estimate strayed in trials, for any boundaries to be asked of. Plain data. */
@@ -40,10 +44,6 @@ export interface FusedTrials {
 
 /** Bins that the trials are worked on, about; a pile's boundary is moved to the nearest one's edge. */
 const BINS = 100;
-/** Spot checks are drawn at most so often anew until they give a hand. */
-const MOST_DRAWS_OF_CHECKS = 10;
-/** 97.5 % quantile of the normal distribution. */
-const NORMAL_95 = 1.959963984540054;
 
 /**
  * Tries the fused estimate on deliveries drawn like this one, to see how far it strays.
@@ -56,9 +56,10 @@ const NORMAL_95 = 1.959963984540054;
  * Definition: parametric bootstrap of the error of prediction. In each trial every pallet is packed
  * anew with slates of its fused spread, and as many of them as here are gauged and tapped. The hands
  * are as learnt, each spread widened for how few checks it was learnt from (by checks over degrees of
- * freedom, and by Student's t over the normal; ours, as measured in simulation). The spot checks, at the thicknesses they had, fall on piles anew;
- * the hands are learnt anew and all is fused anew ({@link fusePallets}). What is then told is
- * compared with the slates that were packed, so that slates already gauged add nothing to the error.
+ * freedom, and by Student's t over the normal; ours, as measured in simulation). The spot checks, at
+ * the thicknesses they had, fall on piles anew; the hands are learnt anew and all is fused anew
+ * ({@link fusePallets}). What is then told is compared with the slates that were packed, so that
+ * slates already gauged add nothing to the error.
  * A pallet of which nothing is known has the spread of one of the others, drawn at random, its
  * departure from their mean widened by √((n + 1)/(n − 1)) for n known pallets, for the spread of so
  * few understates how pallets differ. Where the checks of ten draws give no hand the trial is void.
@@ -70,7 +71,8 @@ const NORMAL_95 = 1.959963984540054;
  * @example
  * const trials = createFusedTrials(pallets, sorters, createRandom(1));
  * trials.step(400);
- * fusedGrade(fused, trials.result(), { fromMm: 6, toMm: Infinity });
+ * const errors = trials.result(); // where `errors.ok`, ask it for any grade:
+ * fusedGrade(pallets, fused.pallets, errors, { fromMm: 6, toMm: Infinity });
  */
 export function createFusedTrials(
   pallets: readonly TappedPallet[],
@@ -88,7 +90,11 @@ export function createFusedTrials(
     ...pallet,
     spread: roundedBins(spread, roundTo)
   }));
-  const grid = mergeBins(rounded.map(({ spread }) => spread));
+  const grid = mergeBins([
+    ...rounded.map(({ spread }) => spread),
+    ...pallets.map(({ bins }) => roundedBins(bins, roundTo)),
+    ...sorters.map(({ checks }) => roundedBins(binsOfChecks(checks), roundTo))
+  ]);
   const hands = sorters.map(({ hand }) => (hand.ok ? widerHand(hand) : hand));
   const models = rounded.map((pallet, index) => palletModel(grid, pallet, pallets[index], hands));
   const checkers = sorters.map(({ checks }, index) => checkerOf(hands[index], checks, roundTo));
@@ -158,48 +164,6 @@ function roundedBins({ hundredths, counts }: ThicknessBins, roundTo: number): Th
   return binsFromPairs(
     Array.from(counts, (count, bin) => [Math.round(hundredths[bin] / roundTo) * roundTo, count])
   );
-}
-
-/**
- * The hand with its spread widened for how few checks it was learnt from: by checks / degrees of
- * freedom, for the fit of the thresholds to the same checks takes that off the spread, and as
- * Student's t at 95 % exceeds the normal, for the spread itself is known no better.
- */
-function widerHand(hand: Hand): Hand {
-  const freedom = hand.checks - hand.thresholdsMm.length - 1;
-  const widening = (hand.checks / freedom) * (tQuantile(0.975, freedom) / NORMAL_95);
-  return { ...hand, sdMm: hand.sdMm * widening };
-}
-
-/**
- * Lets a sorter's spot checks fall on piles anew and learns the hand from them; undefined where ten
- * such draws give no hand. A sorter whose hand is unknown stays so.
- */
-function checkerOf(
-  hand: Hand | UnknownHand,
-  checks: readonly SpotCheck[],
-  roundTo: number
-): (random: Random) => CheckedSorter | undefined {
-  const slates = checks.map(({ pile, thicknessMm }) => ({
-    pile,
-    thicknessMm: (Math.round((thicknessMm * 100) / roundTo) * roundTo) / 100
-  }));
-  if (!hand.ok) return () => ({ hand, checks: slates });
-  const piles = hand.thresholdsMm.length + 1;
-  const chances = slates.map(({ thicknessMm }) => logPileChances(hand, thicknessMm).map(Math.exp));
-  return (random) => {
-    for (let draw = 0; draw < MOST_DRAWS_OF_CHECKS; draw++) {
-      const anew = slates.map(({ thicknessMm }, index) => {
-        let left = random();
-        let pile = 1;
-        while (pile < piles && (left -= chances[index][pile - 1]) >= 0) pile++;
-        return { pile, thicknessMm };
-      });
-      const learnt = learnHand(anew, piles);
-      if (learnt.ok) return { hand: learnt, checks: anew };
-    }
-    return undefined;
-  };
 }
 
 /** The whole stock's chances by bin: known pallets weighed by their slates. */
