@@ -42,6 +42,13 @@ async function picture(store: MemoryStore): Promise<string> {
   return job ? canonicalView(job.view) + canonicalJson([job.summary, events]) : 'nothing';
 }
 
+/** The job without what the device notes of backups, which hangs on how its files came. */
+async function jobIn(store: MemoryStore): Promise<string> {
+  const summary = (await store.open(JOB_ID))?.summary;
+  const noted = { ...summary, unexported: 0, exportedAt: null };
+  return (await picture(store)).replace(canonicalJson(summary), canonicalJson(noted));
+}
+
 function reasonOf(result: ImportResult): string {
   return result.ok ? 'added' : result.reason;
 }
@@ -77,7 +84,7 @@ describe('job files', () => {
         const files = [fileOf(early), fileOf(events), fileOf(early)];
         for (const file of files) expect((await readJobFile(store, file)).ok).toBe(true);
         expect((await readJobFile(other, fileOf(events))).ok).toBe(true);
-        expect(await picture(store)).toBe(await picture(other));
+        expect(await jobIn(store)).toBe(await jobIn(other));
       }),
       { seed: SEED, numRuns: 60 }
     );

@@ -1,4 +1,10 @@
-import { type ImportResult, readJobFile, safeFileName, writeJobFile } from '$lib/storage';
+import {
+  type DeviceNumbers,
+  type ImportResult,
+  readJobFile,
+  safeFileName,
+  writeJobFile
+} from '$lib/storage';
 import { words } from '$lib/text';
 import { type ReadyFile, readyFile } from './file-saving.ts';
 import { journalStore } from './store.ts';
@@ -7,6 +13,7 @@ import { journalStore } from './store.ts';
 export interface ReadyBackup extends ReadyFile {
   jobId: string;
   events: number;
+  devices: DeviceNumbers;
   sha256: string;
 }
 
@@ -16,7 +23,8 @@ export async function makeBackup(jobId: string): Promise<ReadyBackup | undefined
   if (!made) return undefined;
   const day = new Date().toISOString().slice(0, 10);
   const name = safeFileName(`${made.name} ${day}`, 'evencourse.jsonl');
-  return { ...readyFile(made.blob, name), jobId, events: made.events, sha256: made.sha256 };
+  const { events, devices, sha256 } = made;
+  return { ...readyFile(made.blob, name), jobId, events, devices, sha256 };
 }
 
 /**
@@ -24,9 +32,9 @@ export async function makeBackup(jobId: string): Promise<ReadyBackup | undefined
  * backup is needed most, the note itself may fail: then false, and the entries count as not backed
  * up, which is the safe way round.
  */
-export async function noteBackup({ jobId, events }: ReadyBackup): Promise<boolean> {
+export async function noteBackup({ jobId, devices }: ReadyBackup): Promise<boolean> {
   try {
-    await journalStore().markExported(jobId, events, new Date().toISOString());
+    await journalStore().markExported(jobId, devices, new Date().toISOString());
     return true;
   } catch {
     return false;

@@ -9,11 +9,13 @@ import {
   all,
   pictureOf,
   bytesOf,
+  give,
   summaryIn,
   equal,
   same,
   rejects
 } from './contract-kit.ts';
+import { readJobFile } from './job-file.ts';
 import { writeJobFile } from './job-file-write.ts';
 
 /** What a store promises of keeping. */
@@ -121,13 +123,58 @@ export const KEEPING: readonly ContractCase[] = [
       await aDayOfWork(store);
       const { events } = summaryIn(await store.jobs());
       equal(summaryIn(await store.jobs()).unexported, events, 'before any backup');
-      await store.markExported(JOB, events, '2026-03-02T17:00:00.000Z');
+      const deviceId = await store.deviceId();
+      await store.markExported(JOB, { [deviceId]: events }, '2026-03-02T17:00:00.000Z');
       await store.append(JOB, [gauged(640)]);
-      await store.markExported(JOB, 2, '2026-03-02T18:00:00.000Z');
+      await store.markExported(JOB, { [deviceId]: 2 }, '2026-03-02T18:00:00.000Z');
       equal(summaryIn(await store.jobs()).unexported, 1, 'after one more act');
       equal(summaryIn(await store.jobs()).exportedAt, '2026-03-02T17:00:00.000Z', 'the backup');
       await store.rebuild(JOB);
       equal(summaryIn(await store.jobs()).unexported, 1, 'after a rebuild');
+    }
+  },
+  {
+    title: 'J20: what a job file brought is backed up, what it did not hold is not',
+    async run(newDevice) {
+      const [store, far] = [newDevice().open(), newDevice().open()];
+      const left = async () => summaryIn(await store.jobs()).unexported;
+      await far.append(JOB, [opened, gauged(600), gauged(610)]);
+      const early = await writeJobFile(far, JOB);
+      await give(far, store);
+      equal(await left(), 0, 'what was just restored');
+      equal(summaryIn(await store.jobs()).exportedAt === null, false, 'that there is a backup');
+      await store.append(JOB, [gauged(700), gauged(710)]);
+      equal(await left(), 2, 'own acts on top');
+      await far.append(JOB, [gauged(620), gauged(630), gauged(640), gauged(650)]);
+      await give(far, store);
+      equal(await left(), 2, 'after a larger file that has none of the own acts');
+      const before = await pictureOf(store);
+      await give(far, store);
+      if (early) await readJobFile(store, early.blob);
+      same(await pictureOf(store), before, 'after the same file and an older one');
+      await store.rebuild(JOB);
+      same(await pictureOf(store), before, 'the rebuilt job');
+      await give(store, far);
+      await far.append(JOB, [gauged(660)]);
+      await give(far, store);
+      equal(await left(), 0, 'once a file from elsewhere holds the own acts');
+    }
+  },
+  {
+    title: 'J20: what the app made itself, and a photo that the file lacks, are not backed up',
+    async run(newDevice) {
+      const [store, made, bare] = [0, 1, 2].map(() => newDevice().open());
+      const left = async (of: typeof store) => summaryIn(await of.jobs()).unexported;
+      await store.append(JOB, [opened]);
+      const bytes = new Uint8Array([255, 216, 0, 1]).buffer;
+      await store.addPhoto(JOB, { palletId: null, caption: '', type: 'image/jpeg', bytes });
+      const events = await all(store);
+      await made.merge(events);
+      equal(await left(made), 2, 'of events that come from no file');
+      await bare.merge(events, [], 'job-file');
+      equal(await left(bare), 2, 'of a file without its photo');
+      await give(store, bare);
+      equal(await left(bare), 0, 'of the whole file');
     }
   },
   {

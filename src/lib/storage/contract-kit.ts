@@ -79,6 +79,13 @@ export async function pictureOf(store: JournalStore): Promise<string> {
   return `${bytesOf(job?.view)}${canonicalJson([job?.summary ?? null, await all(store)])}`;
 }
 
+/** The same without what a device notes of backups, in which devices differ. */
+export async function jobIn(store: JournalStore): Promise<string> {
+  const job = await store.open(JOB);
+  const { events, lastAt, name } = job?.summary ?? {};
+  return `${bytesOf(job?.view)}${canonicalJson([events ?? 0, lastAt ?? '', name ?? '', await all(store)])}`;
+}
+
 export function bytesOf(view: JobView | undefined): string {
   return view ? canonicalView(view) : 'no view';
 }

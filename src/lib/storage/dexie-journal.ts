@@ -12,7 +12,7 @@ import {
 import type { EvencourseDatabase } from './database.ts';
 import { EventTables } from './event-tables.ts';
 import { foldBatch } from './fold-batch.ts';
-import { type JobRow, newRow, withEvents, withView } from './job-row.ts';
+import { type JobRow, emptiedRow, newRow, withEvents, withFileRead, withView } from './job-row.ts';
 import { MergeCheck, MergeRefused } from './merge-check.ts';
 import type { EventBatches, ImportResult, StoredPhoto } from './store.ts';
 
@@ -76,9 +76,14 @@ export class DexieJournal {
   /**
    * Takes a reading of events in, a batch at a time.
    *
+   * @param readAt when they were read from a job file; null when they come from none
    * @throws MergeRefused, so that the transaction leaves nothing behind
    */
-  async merge(events: EventBatches, photos: readonly StoredPhoto[]): Promise<ImportResult> {
+  async merge(
+    events: EventBatches,
+    photos: readonly StoredPhoto[],
+    readAt: string | null
+  ): Promise<ImportResult> {
     let before: JobState | undefined;
     let state: JobState | undefined;
     let check: MergeCheck | undefined;
@@ -107,7 +112,9 @@ export class DexieJournal {
     }
     if (!state || !check) throw new MergeRefused('not-a-job-file');
     check.finish();
-    const { row, view } = state;
+    const { view } = state;
+    const row =
+      readAt === null ? state.row : withFileRead(state.row, check.backedUp(photos.length), readAt);
     await this.#storeParts(row.jobId, touched);
     await this.#database.jobs.put(withView(row, view));
     for (const photo of photos)
@@ -124,9 +131,10 @@ export class DexieJournal {
   }
 
   /** Folds and counts all events of a job anew. */
-  async foldAnew({ jobId, exported, exportedAt }: JobRow): Promise<JobState> {
+  async foldAnew(before: JobRow): Promise<JobState> {
     let view = EMPTY_VIEW;
-    let row: JobRow = { ...newRow(jobId), exported, exportedAt };
+    const { jobId } = before;
+    let row = emptiedRow(before);
     const fetch = (ids: string[]) => this.events.with(jobId, ids);
     let above = '';
     for (;;) {

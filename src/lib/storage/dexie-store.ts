@@ -16,10 +16,12 @@ import { withReconnect } from './reconnect.ts';
 import { Stamper, requireActs, sealActs } from './stamp.ts';
 import type {
   Appended,
+  DeviceNumbers,
   EventBatches,
   ImportResult,
   JobSummary,
   JournalStore,
+  MergeSource,
   NewPhoto,
   OpenJob,
   ProbeResult,
@@ -102,11 +104,13 @@ export class DexieStore implements JournalStore {
 
   async merge(
     events: Iterable<StoredEvent> | EventBatches,
-    photos: readonly StoredPhoto[] = []
+    photos: readonly StoredPhoto[] = [],
+    source: MergeSource = 'made-here'
   ): Promise<ImportResult> {
     const batches = batchesOf(events);
+    const readAt = source === 'job-file' ? new Date(this.#surroundings.now()).toISOString() : null;
     return orRefusal(() =>
-      this.#write([this.database.photos], () => this.#journal.merge(batches, photos))
+      this.#write([this.database.photos], () => this.#journal.merge(batches, photos, readAt))
     );
   }
 
@@ -118,7 +122,7 @@ export class DexieStore implements JournalStore {
     return state && this.#remember(state);
   }
 
-  async markExported(jobId: string, events: number, at: string): Promise<void> {
+  async markExported(jobId: string, events: DeviceNumbers, at: string): Promise<void> {
     await this.#run(() =>
       this.database.transaction('rw', this.database.jobs, async () => {
         const row = await this.database.jobs.get(jobId);
@@ -131,7 +135,9 @@ export class DexieStore implements JournalStore {
     let seen: string | undefined;
     const subscription = liveQuery(() => this.database.jobs.get(jobId)).subscribe({
       next: (row) => {
-        const now = row ? `${row.revision}|${row.exported}|${row.viewVersion}` : '';
+        const now = row
+          ? [row.revision, row.viewVersion, row.exportedAt, summaryOf(row).unexported].join('|')
+          : '';
         const wasMissed = seen === undefined && since !== undefined && row?.revision !== since;
         const isNews = seen !== undefined && seen !== now;
         seen = now;

@@ -30,11 +30,13 @@ export {
 export { safeFileName } from './file-name.ts';
 export {
   type Appended,
+  type DeviceNumbers,
   type EventBatches,
   type ImportRefusal,
   type ImportResult,
   type JobSummary,
   type JournalStore,
+  type MergeSource,
   type NewPhoto,
   type OpenJob,
   PHOTO_TYPES,

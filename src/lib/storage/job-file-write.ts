@@ -6,13 +6,14 @@ import {
   toBase64
 } from './job-file-format.ts';
 import { Sha256 } from './sha256.ts';
-import type { JournalStore } from './store.ts';
+import type { DeviceNumbers, JournalStore } from './store.ts';
 
 /** A backup: the file, and what to note once it has left the device (`markExported`). */
 export interface JobFile {
   readonly blob: Blob;
   readonly name: string;
   readonly events: number;
+  readonly devices: DeviceNumbers;
   readonly sha256: string;
 }
 
@@ -67,7 +68,7 @@ export async function writeJobFile(
   const blob = new Blob([`${JSON.stringify(header)}\n`, ...parts, ...photos], {
     type: 'application/x-ndjson'
   });
-  return { blob, name, events, sha256 };
+  return { blob, name, events, devices, sha256 };
 }
 
 /**
@@ -86,7 +87,7 @@ export async function journalSha256(
 interface JournalFigures {
   readonly sha256: string;
   readonly events: number;
-  readonly devices: Record<string, number>;
+  readonly devices: DeviceNumbers;
 }
 
 /** Reads all events out as the bytes of their lines, once more if a merge came in between. */
@@ -100,7 +101,7 @@ async function readOut(
   for (let tries = 0; tries < TRIES; tries++) {
     begin();
     const hash = new Sha256();
-    const devices: Record<string, number> = {};
+    const devices: DeviceNumbers = {};
     let events = 0;
     for await (const batch of store.events(jobId)) {
       const bytes = encoder.encode(batch.map((event) => `${canonicalJson(event)}\n`).join(''));

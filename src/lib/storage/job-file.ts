@@ -36,7 +36,7 @@ export async function readJobFile(
   source: Blob | string
 ): Promise<ImportResult> {
   const checked = await checkJobFile(source);
-  return checked.ok ? store.merge(checked.events, checked.photos) : checked;
+  return checked.ok ? store.merge(checked.events, checked.photos, 'job-file') : checked;
 }
 
 async function check(file: Blob): Promise<CheckedJobFile> {

@@ -1,5 +1,5 @@
 import { type JobView, type StoredEvent, VIEW_VERSION, current, partOf } from '$lib/journal';
-import type { JobSummary } from './store.ts';
+import type { DeviceNumbers, JobSummary } from './store.ts';
 
 /** What the list of jobs shows and what an append must know; rewritten with every act. */
 export interface JobRow {
@@ -10,11 +10,14 @@ export interface JobRow {
   lastId: string;
   lastAt: string;
   viewVersion: number;
-  /** Events that were in the newest backup. */
-  exported: number;
+  /** What the job files written or read here hold between them. Absent: see {@link inFilesOf}. */
+  inFiles?: DeviceNumbers;
+  /** When the newest of these files was written or read. */
   exportedAt: string | null;
   /** The last deviceSeq of each device. */
-  sequences: Record<string, number>;
+  sequences: DeviceNumbers;
+  /** Written by an earlier version: events in the newest backup. */
+  exported?: number;
 }
 
 /** The row of a job of which there is nothing yet. */
@@ -26,7 +29,7 @@ export function newRow(jobId: string): JobRow {
     lastId: '',
     lastAt: '',
     viewVersion: VIEW_VERSION,
-    exported: 0,
+    inFiles: {},
     exportedAt: null,
     sequences: {}
   };
@@ -34,7 +37,7 @@ export function newRow(jobId: string): JobRow {
 
 /** Counts events into a row, in any order; the name is the view's, set by {@link withView}. */
 export function withEvents(row: JobRow, events: readonly StoredEvent[]): JobRow {
-  const next = { ...row, sequences: { ...row.sequences } };
+  const next = { ...row, inFiles: inFilesOf(row), sequences: { ...row.sequences } };
   for (const { id, at, deviceId, deviceSeq } of events) {
     next.revision++;
     if (id > next.lastId) {
@@ -52,19 +55,55 @@ export function withView(row: JobRow, view: JobView): JobRow {
   return { ...row, name, viewVersion: VIEW_VERSION };
 }
 
-/** Notes a backup; an older or smaller one never takes back what a newer one held. */
-export function withBackup(row: JobRow, events: number, at: string): JobRow {
-  if (events < row.exported) return row;
-  return { ...row, exported: Math.min(events, row.revision), exportedAt: at };
+/**
+ * Notes a job file that left this device or was read here. A file holds a device's events from its
+ * first up to some number, so what all files hold between them is the highest number of each device.
+ * An older or smaller file takes nothing back, and the moment stays that of the file which held more.
+ */
+export function withBackup(row: JobRow, file: DeviceNumbers, at: string): JobRow {
+  const before = inFilesOf(row);
+  const inFiles = { ...before };
+  for (const [deviceId, last] of Object.entries(file))
+    inFiles[deviceId] = Math.max(inFiles[deviceId] ?? 0, last);
+  return { ...row, inFiles, exportedAt: holds(file, before) ? at : row.exportedAt };
+}
+
+/** Notes a job file that was read here; one that holds nothing more than earlier ones is no news. */
+export function withFileRead(row: JobRow, file: DeviceNumbers, at: string): JobRow {
+  return holds(inFilesOf(row), file) ? row : withBackup(row, file, at);
+}
+
+/** A row of no events that keeps what was noted of backups, to count the events into anew. */
+export function emptiedRow(row: JobRow): JobRow {
+  return { ...newRow(row.jobId), inFiles: inFilesOf(row), exportedAt: row.exportedAt };
 }
 
 export function summaryOf(row: JobRow): JobSummary {
+  const inFiles = inFilesOf(row);
+  let unexported = 0;
+  for (const [deviceId, last] of Object.entries(row.sequences))
+    unexported += Math.max(0, last - (inFiles[deviceId] ?? 0));
   return {
     jobId: row.jobId,
     name: row.name,
     events: row.revision,
-    unexported: Math.max(0, row.revision - row.exported),
+    unexported,
     lastAt: row.lastAt,
     exportedAt: row.exportedAt
   };
+}
+
+/**
+ * What the job files hold. A row of an earlier version only tells how many events the newest backup
+ * held: of one device, these were its first; of several, nobody knows which, so none counts.
+ */
+function inFilesOf({ inFiles, sequences, exported }: JobRow): DeviceNumbers {
+  if (inFiles) return inFiles;
+  const devices = Object.keys(sequences);
+  return devices.length === 1 && exported ? { [devices[0]]: exported } : {};
+}
+
+/** Whether one holding has all that another has. */
+function holds(one: DeviceNumbers, other: DeviceNumbers): boolean {
+  return Object.entries(other).every(([deviceId, last]) => (one[deviceId] ?? 0) >= last);
 }

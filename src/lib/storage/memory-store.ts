@@ -8,17 +8,28 @@ import {
   partOf
 } from '$lib/journal';
 import { foldBatch } from './fold-batch.ts';
-import { type JobRow, newRow, summaryOf, withBackup, withEvents, withView } from './job-row.ts';
+import {
+  type JobRow,
+  emptiedRow,
+  newRow,
+  summaryOf,
+  withBackup,
+  withEvents,
+  withFileRead,
+  withView
+} from './job-row.ts';
 import { MergeCheck, MergeRefused, batchesOf, orRefusal } from './merge-check.ts';
 import { photoAct } from './photo.ts';
 import { probeWith } from './probe.ts';
 import { Stamper, requireActs, sealActs } from './stamp.ts';
 import type {
   Appended,
+  DeviceNumbers,
   EventBatches,
   ImportResult,
   JobSummary,
   JournalStore,
+  MergeSource,
   NewPhoto,
   OpenJob,
   ProbeResult,
@@ -110,14 +121,15 @@ export class MemoryStore implements JournalStore {
 
   merge(
     events: Iterable<StoredEvent> | EventBatches,
-    photos: readonly StoredPhoto[] = []
+    photos: readonly StoredPhoto[] = [],
+    source: MergeSource = 'made-here'
   ): Promise<ImportResult> {
     const batches = batchesOf(events);
     return this.#write(() =>
       orRefusal(async () => {
         const all: StoredEvent[] = [];
         for await (const batch of batches()) all.push(...batch);
-        return this.#merge(all, photos);
+        return this.#merge(all, photos, source);
       })
     );
   }
@@ -128,13 +140,11 @@ export class MemoryStore implements JournalStore {
       if (!job) return undefined;
       const events = this.#inOrder(jobId);
       const { draft } = await foldBatch(EMPTY_VIEW, events, fetchFrom(new Map()));
-      const { exported, exportedAt } = job.row;
-      const row = { ...newRow(jobId), exported, exportedAt };
-      return this.#keep(row, draft.finish(), new Map(), events);
+      return this.#keep(emptiedRow(job.row), draft.finish(), new Map(), events);
     });
   }
 
-  async markExported(jobId: string, events: number, at: string): Promise<void> {
+  async markExported(jobId: string, events: DeviceNumbers, at: string): Promise<void> {
     const job = this.#database.jobs.get(jobId);
     if (job) this.#changed({ ...job, row: withBackup(job.row, events, at) });
   }
@@ -178,7 +188,8 @@ export class MemoryStore implements JournalStore {
 
   async #merge(
     events: readonly StoredEvent[],
-    photos: readonly StoredPhoto[]
+    photos: readonly StoredPhoto[],
+    source: MergeSource
   ): Promise<ImportResult> {
     if (events.length === 0) throw new MergeRefused('not-a-job-file');
     const { row, view, events: here } = this.#jobOf(events[0].jobId);
@@ -189,7 +200,15 @@ export class MemoryStore implements JournalStore {
     if (broken) throw new MergeRefused('broken-line', undefined, broken);
     if (undoFault) throw new MergeRefused('undo-circle', undefined, undoFault);
     const merged = draft.finish();
-    this.#keep(row, merged, here, structuredClone(fresh));
+    const noted =
+      source === 'job-file'
+        ? withFileRead(
+            row,
+            check.backedUp(photos.length),
+            new Date(this.#surroundings.now()).toISOString()
+          )
+        : row;
+    this.#keep(noted, merged, here, structuredClone(fresh));
     const kept = this.#database.photos;
     for (const photo of photos) if (!kept.has(photo.photoId)) kept.set(photo.photoId, photo);
     const unknown = Object.values(partOf(merged, 'voids').unknown);

@@ -1,7 +1,7 @@
 import { type StoredEvent, canonicalJson } from '$lib/journal';
 import type { JobRow } from './job-row.ts';
 import { NumberRun } from './number-run.ts';
-import type { EventBatches, ImportRefusal, Refusal } from './store.ts';
+import type { DeviceNumbers, EventBatches, ImportRefusal, Refusal } from './store.ts';
 
 /** Thrown inside a transaction, so that it leaves nothing behind; caught where merge answers. */
 export class MergeRefused extends Error {
@@ -32,6 +32,9 @@ export class MergeCheck {
   readonly #row: JobRow;
   /** By device, the numbers of its new events. */
   readonly #fresh = new Map<string, NumberRun>();
+  /** By device, the numbers of all its events, here already or not. */
+  readonly #brought = new Map<string, NumberRun>();
+  #photoActs = 0;
   #lastId = '';
   #line = 1;
   added = 0;
@@ -55,6 +58,7 @@ export class MergeCheck {
       this.#line++;
       if (event.id <= this.#lastId) this.#refuse('conflict', event.id);
       this.#lastId = event.id;
+      this.#noteBrought(event);
       const known = here.get(event.id);
       if (known) {
         if (canonicalJson(known) !== canonicalJson(event)) this.#refuse('conflict', event.id);
@@ -72,6 +76,22 @@ export class MergeCheck {
   finish(): void {
     for (const [deviceId, { missing }] of this.#fresh)
       if (missing !== undefined) throw new MergeRefused('gap', undefined, `${deviceId} ${missing}`);
+  }
+
+  /**
+   * What a file of just these events and so many photos backs up: of each device, the events from
+   * its first up to the first that is missing; nothing when a photo is missing.
+   */
+  backedUp(photos: number): DeviceNumbers {
+    if (photos < this.#photoActs) return {};
+    return Object.fromEntries([...this.#brought].map(([deviceId, { upTo }]) => [deviceId, upTo]));
+  }
+
+  #noteBrought({ type, deviceId, deviceSeq }: StoredEvent): void {
+    if (type === 'photoAdded') this.#photoActs++;
+    const numbers = this.#brought.get(deviceId) ?? new NumberRun();
+    this.#brought.set(deviceId, numbers);
+    numbers.note(deviceSeq);
   }
 
   #note({ deviceId, deviceSeq }: StoredEvent): void {

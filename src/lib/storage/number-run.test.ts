@@ -10,11 +10,13 @@ describe('NumberRun', () => {
     const run = new NumberRun();
     for (const number of [1, 5, 2, 6]) expect(run.note(number)).toBe(true);
     expect(run.missing).toBe(3);
+    expect(run.upTo).toBe(2);
     run.note(4);
     expect(run.missing).toBe(3);
     run.note(3);
     expect(run.missing).toBeUndefined();
     expect(run.noted).toBe(6);
+    expect(run.upTo).toBe(6);
   });
 
   it('J3: takes no number twice, nor one that was there before it began', () => {

@@ -23,6 +23,11 @@ export class NumberRun {
     return true;
   }
 
+  /** The number up to which the run has all. */
+  get upTo(): number {
+    return this.#last;
+  }
+
   /** The first number missing below the highest, or undefined when there is no gap. */
   get missing(): number | undefined {
     return this.#ahead.size > 0 ? this.#last + 1 : undefined;

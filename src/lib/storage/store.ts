@@ -1,14 +1,21 @@
 import type { JobView, NewEvent, StoredEvent } from '$lib/journal';
 
+/**
+ * By device, the last of its numbers. A device numbers its events 1, 2, 3 … in each job, and a job
+ * file holds them from the first, so these tell which events are meant.
+ */
+export type DeviceNumbers = Record<string, number>;
+
 /** A job as the list of jobs shows it. */
 export interface JobSummary {
   jobId: string;
   name: string;
   /** Events of this job on this device. */
   events: number;
-  /** Events not yet in any backup. */
+  /** Events in no job file that was written or read here. */
   unexported: number;
   lastAt: string;
+  /** When such a file was last written or read. */
   exportedAt: string | null;
 }
 
@@ -23,6 +30,9 @@ export interface OpenJob {
   view: JobView;
   summary: JobSummary;
 }
+
+/** Where merged events come from: read from a job file, or made by the app itself. */
+export type MergeSource = 'job-file' | 'made-here';
 
 export interface Appended extends OpenJob {
   events: StoredEvent[];
@@ -130,15 +140,18 @@ export interface JournalStore {
    * checks once more what only the two journals together can tell, and refuses whole.
    *
    * @param events a few, in any order, or a reading of many
+   * @param source events of a `job-file` count as backed up, so far as it holds a device's events
+   * from the first on and all photos of them
    */
   merge(
     events: Iterable<StoredEvent> | EventBatches,
-    photos?: readonly StoredPhoto[]
+    photos?: readonly StoredPhoto[],
+    source?: MergeSource
   ): Promise<ImportResult>;
   /** Folds the view anew from all events, and counts them anew. */
   rebuild(jobId: string): Promise<OpenJob | undefined>;
-  /** Notes that a backup with so many events of the job left the device. */
-  markExported(jobId: string, events: number, at: string): Promise<void>;
+  /** Notes that a backup with these events of the job left the device. */
+  markExported(jobId: string, events: DeviceNumbers, at: string): Promise<void>;
   /**
    * Calls back after any commit to the job, in this tab or another; returns how to stop.
    *
