@@ -27,6 +27,37 @@ test('J14: a backup restored on another device gives the same entries and the sa
   await other.goto('/');
   expect(await restore(other, file.text)).toContain('were here already');
   expect((await jobOnDisk(other, jobId)).events).toHaveLength(here.events.length);
+  await other.goto(`/job/${jobId}`);
+  await expect(other.getByText('All backed up')).toBeVisible();
+  await elsewhere.close();
+});
+
+test('J20: own entries on top of a restored job are not backed up until a file holds them', async ({
+  page,
+  browser,
+  baseURL
+}) => {
+  const address = await startSorting(page);
+  await gaugeSlate(page, 640);
+  const file = await backUp(page, address);
+  const elsewhere = await browser.newContext({ baseURL });
+  const other = await elsewhere.newPage();
+  await other.goto('/');
+  await restore(other, file.text);
+  await other.goto(address);
+  await expect(other.getByText('All backed up')).toBeVisible();
+  await other.getByRole('button', { name: /^A\b/ }).first().click();
+  await gaugeSlate(other, 650);
+  await expect(other.getByText('1 entry not backed up')).toBeVisible();
+
+  // More from the first device backs up nothing of this one.
+  await page.goto(address);
+  await expect(page.locator('.verdict')).toBeVisible();
+  await gaugeSlate(page, 660);
+  const longer = await backUp(page, address);
+  await other.goto('/');
+  expect(await restore(other, longer.text)).toContain('Taken in: 1 entry');
+  await expect(other.getByText('1 entry not backed up')).toBeVisible();
   await elsewhere.close();
 });
 

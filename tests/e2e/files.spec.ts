@@ -1,3 +1,4 @@
+import type { Page } from '@playwright/test';
 import { expect, startJob, test } from './helpers.ts';
 
 /** A wrong file, and words of the sentence that says what to mend. */
@@ -56,4 +57,81 @@ test('readings go out and come back the same in another job', async ({ page }) =
   await page.goto(`${second}/files`);
   await page.getByLabel('Choose a CSV file').setInputFiles(saved);
   await expect(page.getByText('Taken in: 2,000 slates on 6 pallets.')).toBeVisible();
+});
+
+async function choose(page: Page, csv: string): Promise<void> {
+  await page.getByLabel('Choose a CSV file').setInputFiles({
+    name: 'readings.csv',
+    mimeType: 'text/csv',
+    buffer: Buffer.from(csv)
+  });
+}
+
+test('the same file once more is asked about, and left out the job stays as it was', async ({
+  page
+}) => {
+  const job = await startJob(page, 'Twice');
+  await page.goto(`${job}/files`);
+  const picker = page.getByLabel('Choose a CSV file');
+  await picker.setInputFiles('seeds/readings.csv');
+  await expect(page.getByText('Taken in: 2,000 slates on 6 pallets.')).toBeVisible();
+  await expect(page.getByText('2,007 entries not backed up')).toBeVisible();
+  await picker.setInputFiles('seeds/readings.csv');
+  const question = page.getByText('All 2,000 readings of this file are already in this job');
+  await expect(question).toBeVisible();
+  await expect(question).toBeInViewport();
+  await page.getByRole('button', { name: 'Leave them out' }).click();
+  await expect(page.getByText('Nothing was taken in: the job is as it was.')).toBeVisible();
+  await expect(page.getByText('2,007 entries not backed up')).toBeVisible();
+
+  await picker.setInputFiles('seeds/readings.csv');
+  await page.getByRole('button', { name: 'Take in all 2,000 all the same' }).click();
+  await expect(page.getByText('Taken in: 2,000 slates on 6 pallets.')).toBeVisible();
+  await expect(page.getByText('4,007 entries not backed up')).toBeVisible();
+});
+
+test('of a file that goes on from an earlier one only what is new is taken in', async ({
+  page
+}) => {
+  const job = await startJob(page, 'Longer');
+  await page.goto(`${job}/files`);
+  const early = 'pallet,thickness_mm\nA,6.10\nA,6.10\nA,6.30\n';
+  await choose(page, early);
+  await expect(page.getByText('Taken in: 3 slates on 1 pallet.')).toBeVisible();
+  await choose(page, `${early}A,6.10\nB,5.20\n`);
+  await expect(
+    page.getByText(/^3 of the 5 readings of this file are already in this job.* 2 are new\.$/)
+  ).toBeVisible();
+  await page.getByRole('button', { name: 'Take in only the 2 new ones' }).click();
+  await expect(page.getByText('Taken in: 2 slates on 2 pallets.')).toBeVisible();
+  await expect(
+    page.getByText('Left out, because the job has them already: 3 readings.')
+  ).toBeVisible();
+  // Other slates of the same pallet, few of them alike, are no reason to ask.
+  await choose(page, 'pallet,thickness_mm\nA,6.10\nA,7.11\nA,7.12\n');
+  await expect(page.getByText('Taken in: 3 slates on 1 pallet.')).toBeVisible();
+  await expect(page.getByText('11 entries not backed up')).toBeVisible(); // 1 job, 2 pallets, 8 slates
+});
+
+test('a long refusal stands clear of the bar of steps, and no file counts as not chosen', async ({
+  page
+}) => {
+  const job = await startJob(page, 'Long refusal');
+  await page.goto(`${job}/files`);
+  const wrong = Array.from({ length: 60 }, (_, row) => `A,${60 + row}`).join('\n');
+  await choose(page, `pallet,thickness_mm\n${wrong}\n`);
+  const refusal = page.getByText('Nothing was taken in. The file needs mending:');
+  await expect(refusal).toBeInViewport({ ratio: 1 });
+  await expect(page.getByText('readings.csv:')).toBeInViewport({ ratio: 1 });
+  const bar = await page.getByRole('navigation', { name: 'Steps of the job' }).boundingBox();
+  const listed = page.getByRole('listitem');
+  await expect(listed.filter({ visible: true })).toHaveCount(8);
+  for (const problem of await listed.filter({ visible: true }).all()) {
+    const box = await problem.boundingBox();
+    const isBeside = (bar?.x ?? 0) + (bar?.width ?? 0) <= (box?.x ?? 0);
+    expect(isBeside || (box?.y ?? 0) + (box?.height ?? 0) <= (bar?.y ?? 0)).toBe(true);
+  }
+  await page.getByText('52 more problems').click();
+  await expect(listed.filter({ visible: true })).toHaveCount(60);
+  await expect(page.locator('input[type="file"]')).toHaveCSS('opacity', '0');
 });

@@ -13,8 +13,8 @@ test('a backup restored on a fresh device opens the same job, and one tap leads 
     await expect(on.getByText('Thickness by gauge', { exact: true })).toBeVisible();
     // What each device says of its own backups differs; the job does not.
     return (await on.locator('main').innerText()).replace(
-      /.*on this device only[^]*?Back up\n/,
-      ''
+      /\n+.*on this device only[^]*?Back up\n+/,
+      '\n'
     );
   };
   const before = await facts(page);
@@ -23,8 +23,11 @@ test('a backup restored on a fresh device opens the same job, and one tap leads 
   const elsewhere = await browser.newContext({ baseURL, viewport });
   const other = await elsewhere.newPage();
   await other.goto('/');
-  expect(await restore(other, file.text)).toMatch(/^Taken in: [0-9,]+ entries\.$/);
-  await other.getByRole('link', { name: /^Worked example/ }).click();
+  expect(await restore(other, file.text)).toMatch(/^Taken in: [0-9,]+ entries\.$/m);
+  await expect(other.getByText(/^Taken in/)).toBeInViewport({ ratio: 1 });
+  const open = other.getByRole('link', { name: 'Open the job' });
+  await expect(open).toBeInViewport({ ratio: 1 });
+  await open.click();
   await other.waitForURL(new URL(address).pathname);
   expect(await facts(other)).toBe(before);
   for (const screen of ['grades', 'roof', 'courses', 'sort']) {

@@ -1,4 +1,11 @@
-import { type CsvStyle, exportReadingsCsv, readReadingsCsvFile, safeFileName } from '$lib/storage';
+import {
+  type CsvReading,
+  type CsvStyle,
+  compareReadings,
+  exportReadingsCsv,
+  readReadingsCsvFile,
+  safeFileName
+} from '$lib/storage';
 import { type ReadyBackup, makeBackup, noteBackup } from './backup.ts';
 import { csvActs } from './csv-acts.ts';
 import { type ReadyFile, download, readyFile, share } from './file-saving.ts';
@@ -9,14 +16,38 @@ import { journalStore } from './store.ts';
 
 /** What became of a file of readings. */
 export type CsvImport =
-  | { kind: 'taken'; slates: number; pallets: number; ignored: readonly string[] }
+  /** So many rows equal readings of the job: the person decides. */
+  | { kind: 'asked'; rows: number; known: number }
+  | {
+      kind: 'taken';
+      slates: number;
+      pallets: number;
+      leftOut: number;
+      ignored: readonly string[];
+    }
+  | { kind: 'left-out' }
   | { kind: 'refused'; problems: string[] }
   | { kind: 'not-saved' };
+
+/** What to do with a file of which the job has readings already. */
+export type CsvChoice = 'new-only' | 'all' | 'nothing';
+
+/** A file that waits for an answer. */
+interface WaitingFile {
+  readonly rows: readonly CsvReading[];
+  readonly fresh: readonly CsvReading[];
+  readonly ignored: readonly string[];
+}
 
 /** Readings of a job into and out of files. */
 export class FilesState {
   readonly #job: () => JobState;
-  isBusy = $state(false);
+  #waiting: WaitingFile | undefined;
+  /** What is going on; empty when nothing is. */
+  doing = $state<'' | 'backup' | 'reading' | 'writing'>('');
+  readonly isBusy = $derived(this.doing !== '');
+  /** Name of the file last chosen. */
+  chosen = $state('');
   imported = $state.raw<CsvImport>();
   ready = $state.raw<ReadyFile>();
   backup = $state.raw<ReadyBackup>();
@@ -28,17 +59,46 @@ export class FilesState {
     this.#job = job;
   }
 
-  /** Takes a CSV file in, whole and in one transaction, or says what is wrong with it. */
-  async importCsv(file: Blob): Promise<void> {
+  /**
+   * Takes a CSV file in, whole and in one transaction, or says what is wrong with it. A file of
+   * which the job seems to have readings already waits for {@link decide}.
+   */
+  async importCsv(file: File): Promise<void> {
     this.imported = undefined;
-    await this.#work(async () => {
-      this.imported = await this.#import(file);
+    this.#waiting = undefined;
+    this.chosen = file.name;
+    await this.#work('reading', async () => {
+      const read = await readReadingsCsvFile(file);
+      if (!read.ok) {
+        this.imported = { kind: 'refused', problems: read.problems.map(sayCsvProblem) };
+        return;
+      }
+      const { rows, ignored } = read;
+      const compared = await compareReadings(journalStore(), this.#job().jobId, rows);
+      if (compared.isLikelyAgain) {
+        this.#waiting = { rows, fresh: compared.fresh, ignored };
+        this.imported = { kind: 'asked', rows: rows.length, known: compared.known };
+      } else this.imported = await this.#takeIn(rows, 0, ignored);
+    });
+  }
+
+  /** Answers what is to become of the file that waits. */
+  async decide(choice: CsvChoice): Promise<void> {
+    const waiting = this.#waiting;
+    if (!waiting) return;
+    this.#waiting = undefined;
+    this.imported = choice === 'nothing' ? { kind: 'left-out' } : undefined;
+    if (choice === 'nothing') return;
+    const { rows, fresh, ignored } = waiting;
+    const taken = choice === 'all' ? rows : fresh;
+    await this.#work('reading', async () => {
+      this.imported = await this.#takeIn(taken, rows.length - taken.length, ignored);
     });
   }
 
   /** Makes the file of all readings; it then waits in `ready`. */
   async exportCsv(style: CsvStyle): Promise<void> {
-    await this.#work(async () => {
+    await this.#work('writing', async () => {
       const job = this.#job();
       const blob = await exportReadingsCsv(journalStore(), job.jobId, style);
       if (blob) this.ready = readyFile(blob, safeFileName(job.name, 'csv'));
@@ -48,7 +108,7 @@ export class FilesState {
   /** Makes the job file; it then waits in `backup`, so that the next tap can share it at once. */
   async makeBackup(): Promise<void> {
     this.isBackupNoted = undefined;
-    await this.#work(async () => {
+    await this.#work('backup', async () => {
       this.backup = await makeBackup(this.#job().jobId);
     });
   }
@@ -62,25 +122,27 @@ export class FilesState {
   }
 
   /** Does some work and says what went wrong with it; what is on the device stays as it was. */
-  async #work(work: () => Promise<void>): Promise<void> {
-    this.isBusy = true;
+  async #work(doing: 'backup' | 'reading' | 'writing', work: () => Promise<void>): Promise<void> {
+    this.doing = doing;
     this.problem = '';
     try {
       await work();
     } catch (error) {
       this.problem = String(error);
     } finally {
-      this.isBusy = false;
+      this.doing = '';
     }
   }
 
-  async #import(file: Blob): Promise<CsvImport> {
-    const read = await readReadingsCsvFile(file);
-    if (!read.ok) return { kind: 'refused', problems: read.problems.map(sayCsvProblem) };
+  async #takeIn(
+    rows: readonly CsvReading[],
+    leftOut: number,
+    ignored: readonly string[]
+  ): Promise<CsvImport> {
     const job = this.#job();
-    const { acts, pallets } = csvActs(read.rows, job.pallets, job.grades?.gradesId, newJobId);
+    const { acts, pallets } = csvActs(rows, job.pallets, job.grades?.gradesId, newJobId);
     const stored = await job.act(acts);
     if (!stored) return { kind: 'not-saved' };
-    return { kind: 'taken', slates: read.rows.length, pallets, ignored: read.ignored };
+    return { kind: 'taken', slates: rows.length, pallets, leftOut, ignored };
   }
 }

@@ -25,19 +25,30 @@ export async function exportReadingsCsv(
 ): Promise<Blob | undefined> {
   const job = await store.open(jobId);
   if (!job) return undefined;
-  const names = palletNames(job.view);
-  const voids = new ViewDraft(job.view);
   const parts: string[] = [readingsHeading(style)];
-  for await (const batch of store.events(jobId)) {
-    const lines = batch.map((event) => {
-      const read = readEvent(event);
-      if (read.kind !== 'known' || isVoided(voids, event.id)) return '';
-      const row = rowOf(read.event, names);
-      return row ? readingLine(row, style) : '';
-    });
-    parts.push(lines.join(''));
-  }
+  for await (const rows of readingsInForce(store, jobId, job.view, palletNames(job.view)))
+    parts.push(rows.map((row) => readingLine(row, style)).join(''));
   return new Blob(parts, { type: 'text/csv;charset=utf-8' });
+}
+
+/**
+ * The readings and taps of a job that are in force, oldest first, in batches.
+ *
+ * @param names what each pallet is called, by its id
+ */
+export async function* readingsInForce(
+  store: JournalStore,
+  jobId: string,
+  view: JobView,
+  names: ReadonlyMap<string, string>
+): AsyncGenerator<readonly CsvExportRow[]> {
+  const voids = new ViewDraft(view);
+  for await (const batch of store.events(jobId))
+    yield batch.flatMap((event) => {
+      const read = readEvent(event);
+      if (read.kind !== 'known' || isVoided(voids, event.id)) return [];
+      return rowOf(read.event, names) ?? [];
+    });
 }
 
 function rowOf(event: JournalEvent, names: ReadonlyMap<string, string>): CsvExportRow | undefined {
@@ -73,12 +84,16 @@ function rowOf(event: JournalEvent, names: ReadonlyMap<string, string>): CsvExpo
   }
 }
 
+/** The label of each pallet, by its id. */
+export function palletLabels(view: JobView): ReadonlyMap<string, string> {
+  return new Map(
+    palletIds(view).map((id) => [id, current(partOf(view, `pallet:${id}`).declared)?.label ?? id])
+  );
+}
+
 /** What each pallet is called: its label, with its id behind it where two share one. */
 function palletNames(view: JobView): ReadonlyMap<string, string> {
-  const labels = palletIds(view).map((id): [string, string] => [
-    id,
-    current(partOf(view, `pallet:${id}`).declared)?.label ?? id
-  ]);
+  const labels = [...palletLabels(view)];
   const count = new Map<string, number>();
   for (const [, label] of labels) count.set(label, (count.get(label) ?? 0) + 1);
   return new Map(

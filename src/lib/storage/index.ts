@@ -10,6 +10,7 @@ export { Sha256, sha256Hex } from './sha256.ts';
 export { readReadingsCsv } from './csv.ts';
 export { readReadingsCsvFile } from './csv-file.ts';
 export { exportReadingsCsv } from './csv-export.ts';
+export { type CsvComparison, compareReadings } from './csv-again.ts';
 export {
   type CsvCell,
   type CsvExportRow,

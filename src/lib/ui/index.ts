@@ -47,4 +47,5 @@ export { default as ScaleLine } from './roof/ScaleLine.svelte';
 export { default as SlatePattern } from './roof/SlatePattern.svelte';
 export { scaleForSize, scaleForSlope } from './roof/sheet-scale.ts';
 export * from './courses/index.ts';
+export * from './files/index.ts';
 export * from './delivery/index.ts';

@@ -1,4 +1,8 @@
+import { pluralizer } from '../plural.ts';
 import { common } from './common.ts';
+
+const many = pluralizer('en');
+const readings = (n: number) => many(n, { one: 'reading', other: 'readings' });
 
 /** Words of the Files screen: readings in and out, and backups. */
 export const files = {
@@ -8,9 +12,30 @@ export const files = {
     'A CSV file with the columns pallet and thickness_mm, or pallet and grade (thick, medium, thin or a pile number). It is taken whole or not at all.',
   chooseCsv: 'Choose a CSV file',
   reading: 'Reading the file…',
+  writing: 'Writing the file…',
+  makingBackup: 'Making the file…',
   imported: (slates: number, pallets: number) =>
     `Taken in: ${common.slates(slates)} on ${common.pallets(pallets)}.`,
   ignored: (columns: string) => `Columns not read: ${columns}.`,
+  chosen: (name: string) => `${name}:`,
+  allKnown: (rows: number) =>
+    rows === 1
+      ? 'The one reading of this file is already in this job: same pallet, same measure.'
+      : `All ${readings(rows)} of this file are already in this job: same pallets, same measures.`,
+  someKnown: (rows: number, known: number) =>
+    `${known.toLocaleString('en')} of the ${readings(rows)} of this file are already in this job: same pallets, same measures. ${
+      rows - known === 1 ? '1 is new.' : `${(rows - known).toLocaleString('en')} are new.`
+    }`,
+  askKnown:
+    'Was the file, or a part of it, taken in before? Then leave these out: each slate would count twice. If they are other slates that measured the same, take them in.',
+  leaveOut: (rows: number) => (rows === 1 ? 'Leave it out' : 'Leave them out'),
+  takeNewOnly: (n: number) => `Take in only the ${many(n, { one: 'new one', other: 'new ones' })}`,
+  takeAll: (rows: number) => `Take in all ${rows.toLocaleString('en')} all the same`,
+  takeOneAgain: 'Take it in all the same',
+  takeNothing: 'Take in nothing',
+  leftOut: (n: number) => `Left out, because the job has them already: ${readings(n)}.`,
+  allLeftOut: 'Nothing was taken in: the job is as it was.',
+  moreProblems: (n: number) => many(n, { one: 'more problem', other: 'more problems' }),
   refused: 'Nothing was taken in. The file needs mending:',
   exportTitle: 'Readings to a file',
   exportHint: 'One line a slate: what was gauged, told by hand and set aside.',
@@ -25,8 +50,8 @@ export const files = {
   backupHint:
     'One file with every entry and photo of this job. Keep it somewhere else; any device with this app can take it in.',
   makeBackup: 'Make a backup file',
-  lastBackup: (moment: string) => `Last backup: ${moment}.`,
-  neverBackedUp: 'This job was never backed up.',
+  lastBackup: (moment: string) => `Last backup made or read here: ${moment}.`,
+  neverBackedUp: 'This job was never backed up here.',
   backupReady: (name: string, entries: number) => `${name} holds ${common.entries(entries)}.`,
   backupNoted: 'Noted as backed up.',
   backupNotNoted:
@@ -42,6 +67,7 @@ export const files = {
     already === 0
       ? `Taken in: ${common.entries(added)}.`
       : `Taken in: ${common.entries(added)}; ${common.entries(already)} were here already.`,
+  openRestored: 'Open the job',
   restoreUnknown: (n: number) =>
     `${common.entries(n)} come from a later version of the app. They are kept and count once this app is updated.`,
   restoreRefused: 'Nothing was taken in and nothing changed.',

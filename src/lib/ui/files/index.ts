@@ -1,0 +1,2 @@
+export { default as FilePicker } from './FilePicker.svelte';
+export { intoView } from './into-view.ts';
