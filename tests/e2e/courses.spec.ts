@@ -215,6 +215,11 @@ test('a plan held under a chance is still held after a reload', async ({ page })
   await page.getByLabel('Hold each chance under').fill('45');
   await page.getByRole('button', { name: 'Plan within this chance' }).click();
   await expect(page.getByText(/chance of at most 45 %/)).toBeVisible();
+  const told = page
+    .getByRole('region', { name: 'Will each pile last?' })
+    .locator('tbody td strong');
+  for (const chance of await told.allInnerTexts())
+    expect(Number(/[\d.]+/.exec(chance)?.[0]), chance).toBeLessThanOrEqual(45);
   await page.getByRole('button', { name: 'Adopt this plan' }).click();
   await expect(page.getByText(/Plan in force/)).toBeVisible();
   await page.reload();

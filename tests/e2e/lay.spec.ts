@@ -265,3 +265,48 @@ test('big enough for gloves, sound for a screen reader, narrow enough for 320 px
   await page.getByRole('button', { name: 'Pile ran out' }).click();
   expect(await isTooWide(page)).toBe(false);
 });
+
+test('an empty pile leaves what is still to be sorted, and no count makes stock', async ({
+  page
+}) => {
+  const job = await openExample(page);
+  await page.goto(`${job}/lay`);
+  const table = page.getByRole('region', { name: 'What is left' });
+  const left = async (): Promise<number> =>
+    Number(
+      (await table.locator('tbody tr').first().locator('td').first().innerText()).replace(',', '')
+    );
+  await expect(table).toBeVisible();
+  const before = await left();
+  const laid = page.getByRole('button', { name: 'Course laid' });
+  for (let course = 1; course <= 3; course++) {
+    if (course === 3) await expect(page.getByText(/logged as sorted/)).toBeVisible();
+    await laid.click();
+    await expect(page.getByText(`${course} of 72 courses laid`)).toBeVisible();
+    await expect(laid).toBeEnabled();
+  }
+  const book = await left();
+  expect(book).toBeLessThan(before);
+
+  await page.getByRole('button', { name: 'Pile ran out' }).click();
+  await page
+    .getByRole('group', { name: /Of which pile/ })
+    .getByText('1 Thick')
+    .click();
+  await page.getByLabel('Sorted slates standing there').fill('0');
+  await page.getByRole('button', { name: 'Record', exact: true }).click();
+  await expect(laid).toBeVisible();
+  expect(await left()).toBe(book);
+
+  await page.getByRole('button', { name: 'Pile ran out' }).click();
+  await page
+    .getByRole('group', { name: /Of which pile/ })
+    .getByText('1 Thick')
+    .click();
+  await page.getByLabel('Sorted slates standing there').fill('5000');
+  await page.getByRole('button', { name: 'Record', exact: true }).click();
+  await expect(page.getByText(/That is more than the/)).toBeVisible();
+  await page.getByRole('button', { name: 'Record it all the same' }).click();
+  await expect(laid).toBeVisible();
+  expect(await left()).toBe(5000);
+});

@@ -80,7 +80,7 @@ export const BODY: {
     totalMm: lengthMm
   }),
   pileCounted: fc.record(
-    { gradesId, pile, slates: count, tallied: count },
+    { gradesId, pile, slates: count, tallied: count, taken: count },
     { requiredKeys: ['gradesId', 'pile', 'slates'] }
   ),
   gradesSet: fc.record({

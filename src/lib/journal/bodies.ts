@@ -196,7 +196,9 @@ export const BODIES = {
     slates: whole,
     slateAndAHalves: v.optional(whole),
     /** What the tally said of the pile at that moment: slates tallied later come on top. */
-    tallied: v.optional(whole)
+    tallied: v.optional(whole),
+    /** Slates of the pile that were laid or lost by then. */
+    taken: v.optional(whole)
   }),
   entryVoided: v.object({ voids: v.pipe(v.string(), v.check(isEventId, 'not an event id')) }),
   gradesSet: v.object({
@@ -270,4 +272,7 @@ export type SlopeBody = BodyOf<'slopeSet'>;
 export type SlateSpecBody = BodyOf<'slateSpecSet'>;
 
 /** The present version of each body. Absent means 1. */
-export const EVENT_VERSIONS: Partial<Record<EventType, number>> = { planAdopted: 2 };
+export const EVENT_VERSIONS: Partial<Record<EventType, number>> = {
+  planAdopted: 2,
+  pileCounted: 2
+};

@@ -135,4 +135,22 @@ describe('stockOf', () => {
     journal.add(...many(7, tap));
     expect(stockOf(journal.view).piles[0]).toMatchObject({ onPile: 25, toCome: 73, slates: 98 });
   });
+
+  it('makes no stock of a count above the tally: what was not logged is no more to come', () => {
+    const { journal, gradesId } = measured();
+    journal.add(...many(20, () => gauged('a', 700, 1, gradesId)));
+    const count = (slates: number, taken: number): NewEvent => ({
+      type: 'pileCounted',
+      body: { gradesId, pile: 1, slates, tallied: 20, taken }
+    });
+    // 35 stand there where 20 were logged: 15 of the 80 to come are there already.
+    journal.add(count(35, 0));
+    expect(stockOf(journal.view).piles[0]).toMatchObject({ onPile: 35, toCome: 65, slates: 100 });
+    // All 20 and 15 more were laid: the empty pile leaves 65 to come, not 80.
+    journal.add(count(0, 35));
+    expect(stockOf(journal.view).piles[0]).toMatchObject({ onPile: 0, toCome: 65, slates: 65 });
+    // More than there can be: nothing is to come any more.
+    journal.add(count(300, 0));
+    expect(stockOf(journal.view).piles[0]).toMatchObject({ onPile: 300, toCome: 0 });
+  });
 });

@@ -54,7 +54,8 @@ export interface PalletStock {
 /**
  * The stock by pile and pallet: slates already sorted as they were sorted, the rest foretold from
  * the thickness spread of their own pallet (of all pallets together where fewer than eight slates
- * of it were gauged), and from the taps where nothing was gauged. Whole numbers; each pallet's
+ * of it were gauged), and from the taps where nothing was gauged. A count by hand above the tally
+ * takes from what is still to come, so that counting a pile makes no stock. Whole numbers; each pallet's
  * piles sum to its usable slates. A tapped slate is taken to lie anywhere in its pile's spread.
  */
 export function stockOf(view: JobView): Stock {
@@ -75,7 +76,8 @@ export function stockOf(view: JobView): Stock {
   const result = Array.from({ length: piles }, (_, index): PileStock => {
     const tallied = pallets.reduce((sum, pallet) => sum + pallet.onPile[index], 0);
     const onPile = standing(view, index + 1, tallied);
-    const toCome = pallets.reduce((sum, pallet) => sum + pallet.toCome[index], 0);
+    const foretold = pallets.reduce((sum, pallet) => sum + pallet.toCome[index], 0);
+    const toCome = Math.max(0, foretold - unlogged(view, index + 1));
     const slates = onPile + toCome;
     return {
       pile: index + 1,
@@ -168,6 +170,17 @@ function standing(view: JobView, pile: number, tallied: number): number {
   const key = `${gradesOf(view)?.gradesId ?? ''}|${pile}`;
   const count = current(partOf(view, 'laying').counted[key]);
   return count ? count.slates + Math.max(0, tallied - (count.tallied ?? tallied)) : tallied;
+}
+
+/**
+ * Slates that a hand count, with what was laid and lost before it, found on a pile beyond its tally:
+ * they came off the pallets without being logged, so as many fewer are still to come.
+ */
+function unlogged(view: JobView, pile: number): number {
+  const key = `${gradesOf(view)?.gradesId ?? ''}|${pile}`;
+  const count = current(partOf(view, 'laying').counted[key]);
+  if (count?.tallied === undefined) return 0;
+  return Math.max(0, count.slates + (count.taken ?? 0) - count.tallied);
 }
 
 /** Pallets' shares of each pile, made to sum to the pile where it was counted by hand. */

@@ -97,7 +97,7 @@ export class CoursesState {
   /** What to hand to the planner so that it holds the chance; undefined where none is held. */
   readonly risk = $derived.by(() =>
     this.holdUnder !== undefined && this.estimates
-      ? { estimates: this.estimates, mostChance: this.holdUnder }
+      ? { estimates: this.estimates, mostChance: this.holdUnder, breakages: this.breakages }
       : undefined
   );
 

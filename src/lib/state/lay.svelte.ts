@@ -73,10 +73,23 @@ export class LayState {
     return this.#desk.ground?.request.piles[pile - 1]?.slates ?? 0;
   }
 
-  /** Slates of a pile that are not sorted yet. */
+  /** Slates left of a pile that are not sorted yet, as far as they were logged. */
   toComeOf(pile: number): number {
-    return this.#desk.ground?.stock.piles[pile - 1]?.toCome ?? 0;
+    return Math.min(this.leftOf(pile), this.#desk.ground?.stock.piles[pile - 1]?.toCome ?? 0);
   }
+
+  /** Slates of a pile that stand there sorted, by the book. */
+  sortedOf(pile: number): number {
+    return this.leftOf(pile) - this.toComeOf(pile);
+  }
+
+  /** What the course that is next takes of a pile beyond the slates that are sorted. */
+  readonly unsortedTaken = $derived.by(() =>
+    (this.next?.parts ?? []).flatMap(({ pile, slates }) => {
+      const sorted = this.sortedOf(pile);
+      return slates > sorted ? [{ pile, slates, sorted }] : [];
+    })
+  );
 
   /** The course that is next is laid as planned. */
   async layCourse(): Promise<void> {
@@ -113,8 +126,9 @@ export class LayState {
     const wide = this.#desk.ground?.before[pile - 1].slateAndAHalves;
     const slateAndAHalves = this.#desk.ground?.request.piles[pile - 1].slateAndAHalves;
     const tallied = this.#desk.ground?.stock.piles[pile - 1].tallied;
+    const taken = Math.max(0, (this.#desk.ground?.before[pile - 1].slates ?? left) - left);
     const body = {
-      ...{ gradesId, pile, slates, tallied },
+      ...{ gradesId, pile, slates, tallied, taken },
       ...(wide !== undefined && { slateAndAHalves })
     };
     return this.#act({ type: 'pileCounted', body });

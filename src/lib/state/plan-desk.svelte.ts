@@ -118,7 +118,11 @@ export class PlanDesk {
   });
 
   /** Makes the most even plan for what is left; within a chance of running out where one is given. */
-  async make(risk?: { estimates: readonly PileEstimate[]; mostChance: number }): Promise<void> {
+  async make(risk?: {
+    estimates: readonly PileEstimate[];
+    mostChance: number;
+    breakages: readonly number[];
+  }): Promise<void> {
     const { ground } = this;
     if (!ground) return;
     const asked = ++this.#asked;

@@ -90,9 +90,11 @@ export const tasks = {
     request: PlanRequest;
     estimates: readonly PileEstimate[];
     mostChance: number;
+    breakages: readonly number[];
   }): Generator<number, PlanWithinRisk> {
     yield 0;
-    const held = planWithinRisk(input.request, input.estimates, input.mostChance);
+    const { request, estimates, mostChance, breakages } = input;
+    const held = planWithinRisk(request, estimates, mostChance, breakages);
     checked(held.request, held.result);
     return held;
   },

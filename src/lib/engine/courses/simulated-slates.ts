@@ -1,6 +1,5 @@
 import { EngineError } from '../errors.ts';
-import { largestRemainder } from '../grading/index.ts';
-import type { ThicknessBins } from '../thickness/index.ts';
+import { type ThicknessBins, totalCount } from '../thickness/index.ts';
 import type { PileStock, Plan } from './plan-types.ts';
 
 /** The slates that a simulation deals from: thickness of each, in hundredths of a millimetre. */
@@ -12,7 +11,8 @@ export interface SimulatedSlates {
 }
 
 /**
- * As many whole slates as stand on each pile, spread as its bins are (largest remainder). A
+ * As many whole slates as stand on each pile, spread as its bins are: the slates up to each thickness
+ * are rounded, so that a long tail of small chances keeps its slates. A
  * pile's slate-and-a-halves are as thick as its slates, so they stand in the same list.
  *
  * The exact chances of these slates, and so the exact expectation of a simulation, come from the
@@ -78,10 +78,14 @@ function wholeSlates(bins: ThicknessBins, count: number, name: string): Int32Arr
   if (count > 0 && bins.counts.length === 0)
     throw new EngineError('empty', `${name} holds ${count} slates but has no spread`);
   const slates = new Int32Array(count);
+  const all = totalCount(bins);
+  let passed = 0;
   let slate = 0;
-  for (const [bin, copies] of largestRemainder([...bins.counts], count).entries()) {
-    slates.fill(bins.hundredths[bin], slate, slate + copies);
-    slate += copies;
+  for (const [bin, weight] of bins.counts.entries()) {
+    passed += weight;
+    const upTo = Math.min(count, Math.round((passed / all) * count));
+    slates.fill(bins.hundredths[bin], slate, upTo);
+    slate = upTo;
   }
-  return slates;
+  return slates.fill(bins.hundredths[bins.hundredths.length - 1], slate);
 }

@@ -219,7 +219,7 @@ export const courses = {
     lead: 'Chance that a pile is empty before its last course, from what was measured and how much breaks.',
     pile: 'Pile',
     expected: 'Slates',
-    give: 'Give or take',
+    give: 'Give or take, 95 times in 100',
     lays: 'Lays and breaks',
     chance: 'Chance that it runs out',
     any: (percent: string) => `Chance that any pile runs out: at most ${percent}.`,
@@ -277,7 +277,7 @@ export const courses = {
 
   whatIf: {
     title: 'What if',
-    lead: 'Each line changes one thing and plans the whole roof again, as if nothing were sorted yet: piles by natural breaks, every slate on its right pile. Compare the lines with each other.',
+    lead: 'Each line changes one thing and plans the whole roof again, as if nothing were sorted yet, by gauge alone and with every slate on its right pile. As set now: the grades in force; other numbers of piles: cut by natural breaks.',
     go: 'Work it out',
     working: 'Planning each…',
     change: 'Change',

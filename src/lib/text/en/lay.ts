@@ -86,16 +86,21 @@ export const lay = {
   throwOut: 'Set it aside',
 
   ranOut: 'Pile ran out',
-  ranOutLead: 'Count what really stands there. 0 when nothing is left.',
+  ranOutLead: 'Count the sorted slates that really stand there. 0 when the pile is empty.',
   ranOutBook: (slates: number, pile: string, toCome: number) =>
-    `By the book ${common.slates(slates)} of ${pile} are left${toCome > 0 ? `, ${toCome.toLocaleString('en')} of them not sorted yet` : ''}.`,
-  ranOutCount: 'Left on the pile',
+    `By the book ${common.slates(slates)} of ${pile} are left${toCome > 0 ? `: ${(slates - toCome).toLocaleString('en')} sorted, ${toCome.toLocaleString('en')} still to be sorted` : ''}.`,
+  ranOutCount: 'Sorted slates standing there',
+  ranOutMany: (slates: number) =>
+    `That is more than the ${common.slates(slates)} that are left of this pile, sorted or not. Count again; if it is right, record it.`,
+  recordAnyway: 'Record it all the same',
+  unsorted: (slates: number, pile: string, sorted: number) =>
+    `This course takes ${common.slates(slates)} of ${pile}; ${sorted === 0 ? 'none is' : `only ${common.slates(sorted)} ${sorted === 1 ? 'is' : 'are'}`} logged as sorted. Sort and log more first.`,
   refusedLeft: 'Give a whole number of slates, 0 or more.',
 
   piles: 'What is left',
   inSlates: 'In slates.',
   ofLeftToCome: (n: number) =>
-    `${common.slates(n)} of those left ${n === 1 ? 'is' : 'are'} not sorted yet.`,
+    `${common.slates(n)} of those left ${n === 1 ? 'is' : 'are'} still to be sorted: what is expected to be set aside is not among them.`,
   pile: 'Pile',
   leftNow: 'Left',
   toLay: 'Still to lay',

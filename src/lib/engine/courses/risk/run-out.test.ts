@@ -79,6 +79,23 @@ describe('planWithinRisk', () => {
     expect(planWithinRisk(cautious, estimates, 0.2).raisedBy).toEqual([0, 0]);
   });
 
+  it('holds the chance with the slates that are expected to break', () => {
+    const breakages = [30, 12];
+    const held = planWithinRisk(request, estimates, 0.1, breakages);
+    const loose = planWithinRisk(request, estimates, 0.1);
+    expect(held.raisedBy.map((slates, pile) => slates - loose.raisedBy[pile])).toEqual(breakages);
+    if (loose.result.status !== 'optimal') throw new Error('the stock suffices');
+    const roomy = { ...request, piles: [aPile(540), aPile(540)] };
+    const wide = [
+      { meanSlates: 540, sdSlates: 20 },
+      { meanSlates: 540, sdSlates: 5 }
+    ];
+    const { result } = planWithinRisk(roomy, wide, 0.1, breakages);
+    if (result.status !== 'optimal') throw new Error('the stock suffices');
+    for (const { chance } of runOutChances(result, wide, breakages).piles)
+      expect(chance).toBeLessThanOrEqual(0.1);
+  });
+
   it('is short where the risk cannot be held', () => {
     expect(planWithinRisk(request, estimates, 0.0001).result).toMatchObject({ status: 'short' });
     expect(() => planWithinRisk(request, estimates, 0)).toThrow(/above 0/);

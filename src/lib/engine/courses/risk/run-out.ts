@@ -66,24 +66,32 @@ export interface PlanWithinRisk {
 /**
  * The most even plan in which no pile runs out with a chance above a limit.
  *
- * A pile may lay at most the greatest number of slates whose chance of not being there stays
- * within the limit; what is above that joins its reserve, and the planner does the rest, exactly.
- * The reserve that was asked for is never lowered. A `short` result says what it would take.
+ * A pile may lay at most the greatest number of slates whose chance of not being there, with those
+ * expected to break on top, stays within the limit; what is above that joins its reserve, and the
+ * planner does the rest, exactly. The reserve that was asked for is never lowered. A `short` result
+ * says what it would take.
  *
  * @param mostChance largest accepted chance for each pile, above 0 and below 1; divide it by the
  * number of piles to hold the chance of any of them running out under it
+ * @param breakages full slates of each pile expected to break before they are laid; none if left out
+ * @returns a plan whose {@link runOutChances}, with the same breakages, all stay within the limit
+ * @throws EngineError `wrong-length`, `not-finite`, `out-of-range` for a chance that is none
  */
 export function planWithinRisk(
   request: PlanRequest,
   estimates: readonly PileEstimate[],
-  mostChance: number
+  mostChance: number,
+  breakages: readonly number[] = request.piles.map(() => 0)
 ): PlanWithinRisk {
   requireEstimates(estimates, request.piles.length);
+  if (breakages.length !== request.piles.length)
+    throw new EngineError('wrong-length', `${breakages.length} breakages`);
   requireFinite(mostChance, 'chance');
   if (mostChance <= 0 || mostChance >= 1)
     throw new EngineError('out-of-range', `chance is ${mostChance}; give above 0 and below 1`);
   const piles = request.piles.map((pile, index): PileStock => {
-    const kept = pile.slates - mostWithin(pile.slates, estimates[index], mostChance);
+    const most = mostWithin(pile.slates, estimates[index], mostChance) - breakages[index];
+    const kept = pile.slates - Math.max(0, most);
     return { ...pile, reservedSlates: Math.max(pile.reservedSlates, kept) };
   });
   const raised = { ...request, piles };
