@@ -61,6 +61,32 @@ test('J20: own entries on top of a restored job are not backed up until a file h
   await elsewhere.close();
 });
 
+test('J20: a backup counts once the share sheet took it, not when it was closed', async ({
+  page
+}) => {
+  await page.addInitScript(() => {
+    let sheets = 0;
+    Object.assign(navigator, {
+      canShare: () => true,
+      share: () =>
+        sheets++ === 0
+          ? Promise.reject(new DOMException('closed', 'AbortError'))
+          : Promise.resolve()
+    });
+  });
+  const address = await startSorting(page);
+  await gaugeSlate(page, 640);
+  await page.goto(address.replace('/sort', '/files'));
+  await page.getByRole('button', { name: 'Make a backup file' }).click();
+  const share = page.getByRole('button', { name: 'Share the file' });
+  await share.click();
+  await expect(page.getByText('It was not shared: the file is still here.')).toBeVisible();
+  await expect(page.getByText('3 entries not backed up')).toBeVisible();
+  await share.click();
+  await expect(page.getByText('Noted as backed up.')).toBeVisible();
+  await expect(page.getByText('All backed up')).toBeVisible();
+});
+
 test('J20: what is not backed up is counted on every screen of the job, also after one more slate', async ({
   page
 }) => {

@@ -51,7 +51,9 @@ test('readings go out and come back the same in another job', async ({ page }) =
   await expect(page.getByText('Taken in: 2,000 slates on 6 pallets.')).toBeVisible();
   await page.getByRole('button', { name: 'CSV, point and comma' }).click();
   const download = page.waitForEvent('download');
-  await page.getByRole('button', { name: 'Save the file' }).click();
+  const save = page.getByRole('button', { name: 'Save the file' });
+  await expect(save).toBeInViewport({ ratio: 1 });
+  await save.click();
   const saved = await (await download).path();
   const second = await startJob(page, 'Second');
   await page.goto(`${second}/files`);

@@ -1,4 +1,5 @@
 import {
+  type CsvProblem,
   type CsvReading,
   type CsvStyle,
   compareReadings,
@@ -26,7 +27,8 @@ export type CsvImport =
       ignored: readonly string[];
     }
   | { kind: 'left-out' }
-  | { kind: 'refused'; problems: string[] }
+  /** The first problems in sentences, of so many. */
+  | { kind: 'refused'; problems: string[]; count: number }
   | { kind: 'not-saved' };
 
 /** What to do with a file of which the job has readings already. */
@@ -49,10 +51,12 @@ export class FilesState {
   /** Name of the file last chosen. */
   chosen = $state('');
   imported = $state.raw<CsvImport>();
-  ready = $state.raw<ReadyFile>();
+  ready = $state.raw<ReadyFile & { style: CsvStyle }>();
   backup = $state.raw<ReadyBackup>();
   /** Whether the backup that left the device could be noted; undefined before it left. */
   isBackupNoted = $state<boolean>();
+  /** The file that the share sheet did not take. */
+  notShared = $state<'backup' | 'csv'>();
   problem = $state('');
 
   constructor(job: () => JobState) {
@@ -70,7 +74,7 @@ export class FilesState {
     await this.#work('reading', async () => {
       const read = await readReadingsCsvFile(file);
       if (!read.ok) {
-        this.imported = { kind: 'refused', problems: read.problems.map(sayCsvProblem) };
+        this.imported = refusalOf(read.problems);
         return;
       }
       const { rows, ignored } = read;
@@ -98,15 +102,17 @@ export class FilesState {
 
   /** Makes the file of all readings; it then waits in `ready`. */
   async exportCsv(style: CsvStyle): Promise<void> {
+    this.ready = undefined;
     await this.#work('writing', async () => {
       const job = this.#job();
       const blob = await exportReadingsCsv(journalStore(), job.jobId, style);
-      if (blob) this.ready = readyFile(blob, safeFileName(job.name, 'csv'));
+      if (blob) this.ready = { ...readyFile(blob, safeFileName(job.name, 'csv')), style };
     });
   }
 
   /** Makes the job file; it then waits in `backup`, so that the next tap can share it at once. */
   async makeBackup(): Promise<void> {
+    this.backup = undefined;
     this.isBackupNoted = undefined;
     await this.#work('backup', async () => {
       this.backup = await makeBackup(this.#job().jobId);
@@ -116,15 +122,34 @@ export class FilesState {
   /** Hands the backup to downloads or to the share sheet and notes it as made. */
   async saveBackup(way: 'download' | 'share'): Promise<void> {
     if (!this.backup) return;
-    if (way === 'download') download(this.backup);
-    else if (!(await share(this.backup))) return;
+    if (!(await this.#handOver(this.backup, 'backup', way))) return;
     this.isBackupNoted = await noteBackup(this.backup);
+  }
+
+  /** Hands the file of readings to downloads or to the share sheet. */
+  async saveCsv(way: 'download' | 'share'): Promise<void> {
+    if (this.ready) await this.#handOver(this.ready, 'csv', way);
+  }
+
+  async #handOver(
+    file: ReadyFile,
+    what: 'backup' | 'csv',
+    way: 'download' | 'share'
+  ): Promise<boolean> {
+    this.notShared = undefined;
+    if (way === 'download') download(file);
+    else if (!(await share(file))) {
+      this.notShared = what;
+      return false;
+    }
+    return true;
   }
 
   /** Does some work and says what went wrong with it; what is on the device stays as it was. */
   async #work(doing: 'backup' | 'reading' | 'writing', work: () => Promise<void>): Promise<void> {
     this.doing = doing;
     this.problem = '';
+    this.notShared = undefined;
     try {
       await work();
     } catch (error) {
@@ -145,4 +170,10 @@ export class FilesState {
     if (!stored) return { kind: 'not-saved' };
     return { kind: 'taken', slates: rows.length, pallets, leftOut, ignored };
   }
+}
+
+function refusalOf(found: readonly CsvProblem[]): CsvImport {
+  const more = found.find((problem) => problem.code === 'more-problems')?.count;
+  const count = more === undefined ? found.length : found.length - 1 + more;
+  return { kind: 'refused', problems: found.map(sayCsvProblem), count };
 }

@@ -9,7 +9,7 @@ export const files = {
   title: 'Files and backup',
   importTitle: 'Readings from a file',
   importHint:
-    'A CSV file with the columns pallet and thickness_mm, or pallet and grade (thick, medium, thin or a pile number). It is taken whole or not at all.',
+    'Columns pallet and thickness_mm, or pallet and grade (thick, medium, thin or 1 to 8). Taken whole or not at all.',
   chooseCsv: 'Choose a CSV file',
   reading: 'Reading the file…',
   writing: 'Writing the file…',
@@ -35,13 +35,16 @@ export const files = {
   takeNothing: 'Take in nothing',
   leftOut: (n: number) => `Left out, because the job has them already: ${readings(n)}.`,
   allLeftOut: 'Nothing was taken in: the job is as it was.',
-  moreProblems: (n: number) => many(n, { one: 'more problem', other: 'more problems' }),
+  moreProblems: (n: number) => `Show ${many(n, { one: 'more problem', other: 'more problems' })}`,
   refused: 'Nothing was taken in. The file needs mending:',
   exportTitle: 'Readings to a file',
   exportHint: 'One line a slate: what was gauged, told by hand and set aside.',
   exportStandard: 'CSV, point and comma',
   exportSpreadsheet: 'CSV for a spreadsheet with decimal comma',
-  ready: (name: string) => `${name} is ready.`,
+  ready: (name: string, isForSpreadsheet: boolean) =>
+    isForSpreadsheet
+      ? `${name} is ready, with decimal commas and semicolons.`
+      : `${name} is ready, with decimal points and commas.`,
   saveFile: 'Save the file',
   shareFile: 'Share the file',
   notSaved:
@@ -53,6 +56,7 @@ export const files = {
   lastBackup: (moment: string) => `Last backup made or read here: ${moment}.`,
   neverBackedUp: 'This job was never backed up here.',
   backupReady: (name: string, entries: number) => `${name} holds ${common.entries(entries)}.`,
+  notShared: 'It was not shared: the file is still here.',
   backupNoted: 'Noted as backed up.',
   backupNotNoted:
     'The file was handed over, but this device could not note it: its entries still count as not backed up.',
