@@ -122,7 +122,7 @@ export const courses = {
     pieces: (slates: number, wide: number) =>
       wide > 0 ? `${common.slates(slates)} and ${wides(wide)}` : common.slates(slates),
     expected: 'Expected kickers',
-    thickness: 'Thickness',
+    asGraded: (range: string) => `graded ${range}`,
     height: 'Height above the lowest eaves'
   },
 
@@ -133,7 +133,7 @@ export const courses = {
     pile: 'Pile',
     slates: 'Slates',
     wide: 'Slate-and-a-halves',
-    thickness: 'Thickness, mm',
+    thickness: 'Thickness as graded, mm',
     kickers: 'Expected kickers',
     total: 'Total',
     laid: 'laid',
@@ -261,7 +261,7 @@ export const courses = {
     height: 'Height',
     mass: 'Mass',
     all: (lifts: number, mass: string) =>
-      `${many(lifts, { one: 'lift', other: 'lifts' })}, ${mass} in all.`,
+      `${many(lifts, { one: 'lift', other: 'lifts' })}, ${mass} in all, each lift to the nearest kilogram.`,
     where: (slope: string, from: number, to: number) =>
       from === to ? `${slope}, course ${from}` : `${slope}, courses ${from} to ${to}`,
     tight: (height: string, mass: string) =>
@@ -270,7 +270,7 @@ export const courses = {
       'Masses need a thickness: gauge some slates, or enter the nominal thickness of the order.',
     tags: 'Print tags for piles and stacks',
     basis: (density: string) =>
-      `Reckoned with ${density} and the mean thickness of each pile; holes and dressed edges are not taken off, uneven slates stack higher.`,
+      `Reckoned with ${density} and the mean thickness of each pile; holes and dressed edges are not taken off, uneven slates stack higher. Each mass is rounded by itself, so the stacks of a lift can add up to a little more or less.`,
     caution:
       'Limits are yours to set: what the hoist, the scaffold and the battens carry is for a competent person to say.'
   },
@@ -310,11 +310,15 @@ export const courses = {
     unsorted: 'Unsorted',
     way: 'Way',
     mean: 'Kickers on average',
-    range: '90 of 100 roofs',
+    range: 'In 90 of 100 roofs',
     worst: 'Worst course on average',
     worstAt: (slope: string, course: number, n: string) => `${slope} ${course}: ${n}`,
     fromTo: (low: string, high: string) => `${low} to ${high}`,
-    exact: (text: string) => `Reckoned exactly for these slates: ${text}.`,
+    exact: (text: string) => `Reckoned exactly for the slates dealt: ${text}.`,
+    giveOrTake:
+      '± says how far an average may still be off by chance, 95 times in 100: 1.96 standard errors of all the roofs laid.',
+    slatesDealt:
+      'The slates dealt are as many as stand on each pile, with the thicknesses expected there from the readings, slates on a wrong pile included.',
     axis: 'Kickers on a roof',
     chart: (way: string) => `How often a roof had how many kickers: ${way}`,
     needsReadings: 'Gauge some slates first: a trial needs thicknesses to deal.',
