@@ -195,10 +195,10 @@ test('a pile that ran out leaves the rest short, with numbers and a way on', asy
   await page.getByRole('button', { name: 'Pile ran out' }).click();
   await page.getByRole('button', { name: '2 Medium' }).last().click();
   await expect(page.getByText('By the book 201 slates of 2 Medium are left.')).toBeVisible();
-  await page.getByLabel('Left on the pile').fill('-1');
+  await page.getByLabel('Sorted slates standing there').fill('-1');
   await page.getByRole('button', { name: 'Record' }).click();
   await expect(page.getByText('Give a whole number of slates, 0 or more.')).toBeVisible();
-  await page.getByLabel('Left on the pile').fill('0');
+  await page.getByLabel('Sorted slates standing there').fill('0');
   await page.getByRole('button', { name: 'Record' }).click();
   await expect(page.getByText(/^Saved: 201 slates of 2 Medium lost/)).toBeVisible();
   const lost = (await eventsOf(page, jobId)).find(({ type }) => type === 'slatesLost');
