@@ -1,5 +1,11 @@
 import { type NailLength, type RoofLayout, type Stack } from '$lib/engine/roof';
-import { massLaidKgPerM2, nailLength, nailsByPile, stackOf } from '$lib/engine/roof';
+import {
+  NAILS_PER_PIECE,
+  massLaidKgPerM2,
+  nailLength,
+  nailsByPile,
+  stackOf
+} from '$lib/engine/roof';
 import { momentsOfBins } from '$lib/engine/thickness';
 import { type JobView, current, deliveryOf, partOf, settingsOf, stockOf } from '$lib/journal';
 
@@ -34,6 +40,11 @@ export function pileMaterials(view: JobView, roof: RoofLayout): PileMaterial[] {
   const all = momentsOfBins(stock.spread);
   const thicknessMm = all.ok ? all.meanMm : deliveryOf(view)?.nominalThicknessMm;
   return thicknessMm ? [materialOf(view, roof, 0, thicknessMm, undefined)] : [];
+}
+
+/** Nails for the undereave row, which no pile of a plan counts and the whole roof does. */
+export function undereaveNails({ totals }: Pick<RoofLayout, 'totals'>): number {
+  return NAILS_PER_PIECE * (totals.undereaveSlates + totals.undereaveSlateAndAHalves);
 }
 
 function materialOf(

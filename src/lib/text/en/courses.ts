@@ -89,8 +89,12 @@ export const courses = {
     order: 'With reserve',
     stands: 'Counted'
   },
-  undereave: (n: number) =>
-    `Undereave slates come on top: ${common.slates(n)}, cut from slates set aside where they serve.`,
+  undereave: (n: number, wide: number) =>
+    `The undereave row comes on top: ${many(n, { one: 'undereave slate', other: 'undereave slates' })}${wide > 0 ? ` and ${wide.toLocaleString('en')} of the width of a slate-and-a-half` : ''}.`,
+  undereaveFrom: (served: number, slates: number, wide: number) =>
+    served === 0
+      ? 'No slate set aside is marked for the undereave and fit for it, so all comes from stock, beyond what the courses take.'
+      : `Of the slates set aside, at most ${served.toLocaleString('en')}, marked for the undereave, can serve; ${slates + wide === 0 ? 'that is enough.' : `the rest comes from stock, beyond what the courses take: ${pieces(slates, wide)}.`}`,
 
   views: {
     label: 'What to show',

@@ -324,6 +324,8 @@ export const roof = {
     stack: 'A stack for loading out',
     stackOf: (slates: number, height: string, mass: string) =>
       `${many(slates, { one: 'slate', other: 'slates' })}, ${height}, ${mass} kg`,
+    undereaveNails: (nails: number) =>
+      `The undereave row takes ${number(nails)} nails more: the whole roof counts them, the piles of the plan do not.`,
     source: 'Nail length from a trade manual. Battens and nails are not in the mass.'
   },
 
@@ -334,6 +336,10 @@ export const roof = {
         ? `The roof takes ${many(n, { one: 'undereave slate', other: 'undereave slates' })} and ${number(wide)} of the width of a slate-and-a-half.`
         : `The roof takes ${many(n, { one: 'undereave slate', other: 'undereave slates' })}.`,
     setAside: 'Of the slates set aside:',
+    fromStock: (served: number, slates: number, wide: number) =>
+      served === 0
+        ? 'None of them is marked for the undereave and fit for it, so all comes from stock, on top of what the courses take.'
+        : `At most ${number(served)} of them, marked for the undereave, can serve. ${restFromStock(slates, wide)}`,
     noneSetAside:
       'No slate is set aside yet. Only the tail edge of an undereave slate is seen, so slates set aside for colour or size may do.',
     reasons: {
@@ -360,3 +366,12 @@ export const roof = {
     }
   }
 };
+
+function restFromStock(slates: number, wide: number): string {
+  const wides = many(wide, { one: 'slate-and-a-half', other: 'slate-and-a-halves' });
+  const plain = many(slates, { one: 'slate', other: 'slates' });
+  const parts = [...(slates > 0 ? [plain] : []), ...(wide > 0 ? [wides] : [])];
+  return parts.length > 0
+    ? `The rest comes from stock, on top of what the courses take: ${parts.join(' and ')}.`
+    : 'No more is needed from stock.';
+}
