@@ -60,32 +60,53 @@ export function sayVerdict(judged: Judged, text: Catalogue, numbers: NumberWords
   };
 }
 
-/** A short message for the supplier; sums and names of the job only. */
+/** What the message says of the job beside the findings. */
+export interface MessageJob {
+  readonly name: string;
+  readonly arrivedOn?: string;
+  readonly sha256?: string;
+  /** Photos that the sheet shows. */
+  readonly photos: number;
+}
+
+/** The weights of the reasons that speak for an answer: what speaks for refusing also queries. */
+const SPEAKS_FOR: Readonly<Record<Verdict, readonly VerdictReason['weight'][]>> = {
+  take: [],
+  query: ['refuse', 'query'],
+  refuse: ['refuse']
+};
+
+/**
+ * A short message for the supplier; sums and names of the job only. Its grounds are the verdict's
+ * own reasons that speak for the answer, in the same words. What the sample found is told beside
+ * them as a fact, with what the plan says of it.
+ */
 export function sayMessage(
   judged: Judged,
   answer: Verdict,
-  job: { name: string; arrivedOn?: string; sha256?: string },
+  { name, arrivedOn, sha256, photos }: MessageJob,
   text: Catalogue,
   numbers: NumberWords
 ): string {
   const { messageText } = text.delivery.sheet;
   const { findings, verdict } = judged;
-  const { outside, judged: sampled, countInterval } = findings.outsideOrder;
+  const { outside, judged: sampled, countInterval, attributes } = findings.outsideOrder;
   const range = text.delivery.findings.between(
     numbers.whole(countInterval.low),
     numbers.whole(countInterval.high),
     text.common.slates(findings.delivered)
   );
-  const reasons = verdict.reasons
-    .filter(({ weight, code }) => weight !== 'note' && !code.startsWith('roof'))
-    .map((reason) => sayReason(reason, text, numbers));
+  const planSays = messageText.planSays[attributes.state](attributes.acceptAtMost);
+  const grounds = verdict.reasons
+    .filter(({ weight }) => SPEAKS_FOR[answer].includes(weight))
+    .map((reason) => messageText.ground(sayReason(reason, text, numbers)));
   return [
-    messageText.start(job.name, job.arrivedOn ? numbers.day(job.arrivedOn) : ''),
+    messageText.start(name, arrivedOn ? numbers.day(arrivedOn) : ''),
     messageText.sample(sampled),
-    messageText.outside(outside, range),
-    ...reasons,
+    messageText.outside(outside, planSays, range),
     messageText[answer],
-    messageText.end,
-    ...(job.sha256 ? [messageText.hash(job.sha256)] : [])
+    ...(grounds.length > 0 ? [messageText.grounds(grounds.length), ...grounds] : []),
+    photos > 0 ? messageText.endWithPhotos : messageText.end,
+    ...(sha256 ? [messageText.hash(sha256)] : [])
   ].join('\n');
 }

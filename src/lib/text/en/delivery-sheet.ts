@@ -66,12 +66,20 @@ export const sheet = {
     start: (job: string, arrived: string) =>
       `Delivery for “${job}”${arrived ? `, arrived ${arrived}` : ''}.`,
     sample: (n: number) => `We measured ${many(n, SLATE)} drawn by chance before sorting.`,
-    outside: (outside: number, range: string) =>
-      `${outside} of them ${outside === 1 ? 'is' : 'are'} outside the order; in the whole delivery that is ${range}.`,
+    outside: (outside: number, planSays: string, range: string) =>
+      `${outside} of them ${outside === 1 ? 'is' : 'are'} outside the order, ${planSays}; in the whole delivery that is ${range}.`,
+    planSays: {
+      accepted: (most: number) => `within what the plan accepts (up to ${most})`,
+      refused: (most: number) => `more than the plan accepts (up to ${most})`,
+      unfinished: (most: number) => `so far, the plan accepts up to ${most}`
+    },
+    grounds: (n: number) => (n === 1 ? 'Ground:' : 'Grounds:'),
+    ground: (reason: string) => `– ${reason}`,
     take: 'We take the delivery.',
     query: 'We query the delivery and hold it unfixed until you answer.',
     refuse: 'We refuse the delivery and hold it unfixed.',
-    end: 'The sheet with method, readings and photos is attached.',
+    end: 'The sheet with method and readings is attached.',
+    endWithPhotos: 'The sheet with method, readings and photos is attached.',
     hash: (sha: string) => `Journal fingerprint ${sha}`
   }
 };
