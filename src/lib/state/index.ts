@@ -37,11 +37,8 @@ export type { FieldTrouble } from './roof-reading.ts';
 export { type LengthWriter, type ShownUnit, lengthWriter } from './length-words.ts';
 export { type ToldTrouble, sayRoofTrouble } from './say-roof-trouble.ts';
 export { type PileMaterial, pileMaterials, undereaveNails } from './pile-materials.ts';
-export {
-  type SetAsideForUndereave,
-  setAsideForUndereave,
-  undereaveServedAtMost
-} from './set-aside-for-undereave.ts';
+export { type SetAsideForUndereave, setAsideForUndereave } from './set-aside-for-undereave.ts';
+export { undereaveServedAtMost } from './roof-undereave.ts';
 export { TallySheetState } from './tally-sheet.svelte.ts';
 export { chooseLanguage, startLanguage } from './language.ts';
 export { per100IfSharp } from './plan-reading.ts';

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { layOutRoof, makeSlope, slateSpec } from '$lib/engine/roof';
 import { type JobView, emptyPart } from '$lib/journal';
 import { pileMaterials, undereaveNails } from './pile-materials.ts';
-import { setAsideForUndereave, undereaveServedAtMost } from './set-aside-for-undereave.ts';
+import { setAsideForUndereave } from './set-aside-for-undereave.ts';
 
 const SPEC = slateSpec({ lengthMm: 500, widthMm: 250, headlapMm: 100 });
 // Fixing length 5450 − 25 − 450 = 4975; / 200 = 24.9, so 25 spaces of 199.
@@ -99,20 +99,10 @@ describe('slates set aside as undereave slates', () => {
       'pallet:q': pallet({ 'colour|undereave': 4, 'broken|cutPiece': 6 })
     });
     expect(setAsideForUndereave(view, { lengthMm: 300, widthMm: 250 })).toEqual([
-      { reason: 'broken', slates: 6, marked: 0, use: { use: 'look', because: 'measure' } },
-      { reason: 'dullRing', slates: 1, marked: 0, use: { use: 'no', because: 'unsound' } },
-      { reason: 'colour', slates: 9, marked: 7, use: { use: 'yes' } }
+      { reason: 'broken', slates: 6, use: { use: 'look', because: 'measure' } },
+      { reason: 'dullRing', slates: 1, use: { use: 'no', because: 'unsound' } },
+      { reason: 'colour', slates: 9, use: { use: 'yes' } }
     ]);
     expect(setAsideForUndereave(viewOf({}), { lengthMm: 300, widthMm: 250 })).toEqual([]);
-  });
-
-  it('serves the row with those marked for it, with none that will not do, and no more than it takes', () => {
-    const pattern = { lengthMm: 300, widthMm: 250 };
-    const setAside = { 'colour|undereave': 3, 'broken|undereave': 4, 'dullRing|undereave': 5 };
-    const view = viewOf({ 'pallet:p': { ...emptyPart('pallet:p'), setAside } });
-    const lines = setAsideForUndereave(view, pattern);
-    expect(undereaveServedAtMost(lines, 96)).toBe(7);
-    expect(undereaveServedAtMost(lines, 6)).toBe(6);
-    expect(undereaveServedAtMost([], 96)).toBe(0);
   });
 });

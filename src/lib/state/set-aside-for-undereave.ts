@@ -23,8 +23,6 @@ const ENGINE_REASON = {
 export interface SetAsideForUndereave {
   readonly reason: SetAsideReason;
   readonly slates: number;
-  /** How many of them the sorter marked for the undereave row. */
-  readonly marked: number;
   readonly use: UndereaveUse;
 }
 
@@ -34,34 +32,15 @@ export function setAsideForUndereave(
   pattern: Pick<UndereavePattern, 'lengthMm' | 'widthMm'>
 ): SetAsideForUndereave[] {
   const slatesOf = new Map<string, number>();
-  const markedOf = new Map<string, number>();
   for (const palletId of palletIds(view))
     for (const [key, slates] of Object.entries(partOf(view, `pallet:${palletId}`).setAside)) {
-      const [reason, use] = key.split('|');
+      const reason = key.split('|')[0];
       slatesOf.set(reason, (slatesOf.get(reason) ?? 0) + slates);
-      if (use === 'undereave') markedOf.set(reason, (markedOf.get(reason) ?? 0) + slates);
     }
   return SET_ASIDE_REASONS.flatMap((reason) => {
     const slates = slatesOf.get(reason) ?? 0;
     if (slates === 0) return [];
     const use = usableForUndereave(ENGINE_REASON[reason], undefined, pattern);
-    return [{ reason, slates, marked: markedOf.get(reason) ?? 0, use }];
+    return [{ reason, slates, use }];
   });
-}
-
-/**
- * How many of the undereave slates that a roof takes can come from slates set aside, at most: those
- * marked for the undereave row, less any that will not do. They have the width of a slate, so none
- * stands for a slate-and-a-half.
- *
- * @param wanted undereave slates of the roof
- */
-export function undereaveServedAtMost(
-  setAside: readonly SetAsideForUndereave[],
-  wanted: number
-): number {
-  const marked = setAside
-    .filter(({ use }) => use.use !== 'no')
-    .reduce((sum, line) => sum + line.marked, 0);
-  return Math.min(marked, wanted);
 }
