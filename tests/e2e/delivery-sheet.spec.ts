@@ -35,14 +35,18 @@ async function sortingAmounts(page: Page): Promise<{ finding: string; answers: s
 for (const part of ['findings', 'sheet'])
   test(`${part}: no amount contradicts another, whatever the order names`, async ({ page }) => {
     const job = await openExample(page);
-    await page.goto(`${job}/delivery/${part}`);
+    const open = async (): Promise<void> => {
+      await page.goto(`${job}/delivery/${part}`);
+      if (part === 'sheet') await page.getByLabel('Print my own costs too').check();
+    };
+    await open();
     const { finding, answers } = await sortingAmounts(page);
     expect(finding).toBe('215 to 235 EUR');
     expect(answers).toEqual([finding, finding]);
     await expect(page.locator('.costs').getByText(/not known|enter/)).toHaveCount(0);
 
     await leaveEmpty(page, job, 'Kickers accepted per 100 joints');
-    await page.goto(`${job}/delivery/${part}`);
+    await open();
     expect(await sortingAmounts(page)).toEqual({ finding, answers });
     const take = page.locator('.costs dl > div').first();
     await expect(take).toContainText('0 to 320 EUR');
@@ -50,7 +54,7 @@ for (const part of ['findings', 'sheet'])
     await expect(page.getByText('Cost of sorting, if it is sorted: 215 to 235 EUR')).toBeVisible();
 
     await leaveEmpty(page, job, 'Price per thousand');
-    await page.goto(`${job}/delivery/${part}`);
+    await open();
     await expect(take).toContainText('0 to 235 EUR so far');
     await expect(take).toContainText('slates to make up: enter price per thousand');
     const enter = page.getByRole('link', { name: 'Enter what is missing: Order' });
@@ -125,8 +129,7 @@ test('the sheet prints with its verdict on the first page, no page empty, no row
     'Verdict: Query',
     '1. Outside what was ordered',
     '2. Inside the order, but needs sorting',
-    '3. Fit for this roof',
-    'What each answer costs'
+    '3. Fit for this roof'
   ])
     expect(pages[0]).toContain(withoutSpace(words));
   expect(pages[0]).not.toContain('?'); // every letter was read
@@ -173,6 +176,25 @@ test('the example: a signed sheet prints to PDF, and anyone can work its hash ou
   const signed = lines.slice(1, 1 + events).map((line) => `${line}\n`);
   const { createHash } = await import('node:crypto');
   expect(createHash('sha256').update(signed.join('')).digest('hex')).toBe(hash);
+});
+
+test('the paper shows the costs of the buyer only on a copy of their own', async ({ page }) => {
+  const job = await openExample(page);
+  await page.goto(`${job}/delivery/sheet`);
+  const own = page.getByLabel('Print my own costs too');
+  await expect(own).not.toBeChecked();
+  const paper = async (): Promise<string> =>
+    textOfPages(await page.pdf({ preferCSSPageSize: true })).join('');
+  const forSupplier = await paper();
+  expect(forSupplier).toContain(withoutSpace('Verdict: Query'));
+  for (const words of ['EUR', 'What each answer costs', 'Cost of sorting', 'my own costs'])
+    expect(forSupplier).not.toContain(withoutSpace(words));
+
+  await own.check();
+  const forBuyer = await paper();
+  for (const words of ['What each answer costs', 'Cost of sorting: 215 to 235 EUR'])
+    expect(forBuyer).toContain(withoutSpace(words));
+  expect(forBuyer).not.toContain(withoutSpace('my own costs'));
 });
 
 test('the sheet leaves the buttons and steps off the paper', async ({ page }) => {

@@ -19,12 +19,13 @@ function sayNeeded(
   return missing.includes('thicknesses') ? findings.neededTooFew : findings.needed[isNeeded];
 }
 
-/** The three findings in short, in their order. */
+/** The three findings in short, in their order; without what sorting costs unless `hasCosts`. */
 export function sayFindings(
   judged: Judged,
   currency: string,
   text: Catalogue,
-  numbers: NumberWords
+  numbers: NumberWords,
+  hasCosts = true
 ): FindingInShort[] {
   const words = text.delivery.findings;
   const { findings } = judged;
@@ -48,7 +49,7 @@ export function sayFindings(
       title: words.second,
       answer: sayNeeded(sorting, words),
       lines: [
-        ...(sorting.cost && sorting.isNeeded !== 'no'
+        ...(hasCosts && sorting.cost && sorting.isNeeded !== 'no'
           ? [
               words.costShort(
                 sayMoney(sorting.cost, currency, text, numbers),
