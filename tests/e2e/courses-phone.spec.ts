@@ -1,0 +1,94 @@
+import type { Page } from '@playwright/test';
+import { expect, openExample, test } from './helpers.ts';
+
+test.use({ viewport: { width: 390, height: 844 } });
+
+/** Names of the parts of the page that hold more across than they show. */
+function widerThanTheirPlace(page: Page): Promise<string[]> {
+  return page
+    .locator('main .scroll-x')
+    .evaluateAll((places) =>
+      places
+        .filter(({ scrollWidth, clientWidth }) => scrollWidth > clientWidth)
+        .map((place) => place.getAttribute('aria-label') ?? '')
+    );
+}
+
+const whole = (text: string): number => Number(text.replace(/[^0-9]/g, '') || '0');
+
+test('the plan by course, draw list, loading out and trial fit a phone of 390 px without scrolling sideways', async ({
+  page
+}) => {
+  const job = await openExample(page);
+  await page.goto(`${job}/courses`);
+  const courses = page.locator('.scroll-x', { has: page.locator('tfoot') });
+  await expect(courses).toHaveCount(2);
+  // Of the Plan view: the tables course by course, which need not scroll, and the order list.
+  const ofSlopes = await courses.evaluateAll((places) =>
+    places.map((place) => place.getAttribute('aria-label') ?? '')
+  );
+  const wide = await widerThanTheirPlace(page);
+  expect(wide.filter((name) => [...ofSlopes, 'Slate-and-a-halves'].includes(name))).toEqual([]);
+
+  await page.getByRole('button', { name: 'Draw list', exact: true }).click();
+  const line = page.getByRole('row').filter({ hasText: /\d/ }).nth(4);
+  await expect(line).toBeVisible();
+  expect(await widerThanTheirPlace(page)).toEqual([]);
+  // Every pallet that gives a slate to a course is on screen with its number.
+  for (const cell of await page.locator('tbody tr').nth(4).locator('td.number:visible').all()) {
+    const { x, width } = (await cell.boundingBox())!;
+    expect(x).toBeGreaterThanOrEqual(0);
+    expect(x + width).toBeLessThanOrEqual(390);
+    expect(whole(await cell.innerText())).toBeGreaterThan(0);
+  }
+
+  await page.getByRole('button', { name: 'Loading out', exact: true }).click();
+  await expect(page.getByRole('rowheader', { name: 'Lift 1', exact: true })).toBeVisible();
+  expect(await widerThanTheirPlace(page)).toEqual([]);
+
+  await page.getByRole('button', { name: 'Trial laying', exact: true }).click();
+  await page.getByRole('button', { name: /^Lay it/ }).click();
+  await expect(page.getByRole('row', { name: /^As planned/ })).toBeVisible({ timeout: 30_000 });
+  expect(await widerThanTheirPlace(page)).toEqual([]);
+  await expect(page.getByText(/^± says how far/)).toContainText('The slates dealt are');
+});
+
+test('the lifts add up to the total that stands above them', async ({ page }) => {
+  const job = await openExample(page);
+  await page.goto(`${job}/courses`);
+  await page.getByRole('button', { name: 'Loading out', exact: true }).click();
+  const said = await page.getByText(/kg in all/).innerText();
+  const lifts = await page.locator('tr.lift td').allInnerTexts();
+  expect(lifts.length).toBeGreaterThan(1);
+  expect(whole(said.split(',').slice(1).join(',').split('kg')[0])).toBe(
+    lifts.reduce((sum, mass) => sum + whole(mass), 0)
+  );
+});
+
+test('Courses and Roof name the same undereave row, and its nails make up the whole roof', async ({
+  page
+}) => {
+  const job = await openExample(page);
+  await page.goto(`${job}/roof`);
+  const wants = page.getByText(/^The roof takes \d+ undereave slates/);
+  const row = (await wants.innerText()).match(/\d+ undereave slates.*/)![0];
+  const [slates, wide] = row.match(/\d+/g)!.map(Number);
+  const served = Number(
+    (await page.getByText(/^At most \d+ of them/).innerText()).match(/\d+/)![0]
+  );
+  const more = whole(await page.getByText(/^The undereave row takes/).innerText());
+  expect(more).toBe(2 * (slates + wide)); // two nails to a piece
+  const byPile = page
+    .locator('dl > div')
+    .filter({ has: page.getByText('Nails by the plan', { exact: true }) })
+    .locator('dd');
+  const ofPiles = (await byPile.allInnerTexts()).reduce((sum, text) => sum + whole(text), 0);
+  const ofRoof = page.getByRole('row', { name: /^Whole roof/ }).getByRole('cell');
+  expect(ofPiles + more).toBe(whole(await ofRoof.last().innerText()));
+
+  await page.goto(`${job}/courses`);
+  const sentence = page.getByText(/^The undereave row comes on top/);
+  await expect(sentence).toContainText(`The undereave row comes on top: ${row}`);
+  await expect(sentence).toContainText(`at most ${served}, marked for the undereave`);
+  await expect(sentence).toContainText(`${slates - served} slates and ${wide} slate-and-a-halves.`);
+});
