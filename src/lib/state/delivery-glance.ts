@@ -53,7 +53,8 @@ export function sayFindings(
           ? [
               words.costShort(
                 sayMoney(sorting.cost, currency, text, numbers),
-                sorting.isNeeded === 'yes'
+                sorting.isNeeded === 'yes',
+                judged.pace?.measuredPerHour !== undefined
               )
             ]
           : []),

@@ -27,7 +27,14 @@ import {
 } from '$lib/journal';
 import { barsOf, sampleBins } from './delivery-bars.ts';
 import { keptShare, predictEvenness } from './delivery-evenness.ts';
-import { type Draw, type OfferedSlate, drawInForce, orderInForce } from './delivery-sample.ts';
+import {
+  type Draw,
+  type OfferedSlate,
+  drawInForce,
+  labelsOf,
+  orderInForce
+} from './delivery-sample.ts';
+import { type SortingPace, sortingPace } from './delivery-pace.ts';
 import { minutesOf, paceSince } from './pace.ts';
 
 /** Confidence of every interval on the sheet. */
@@ -48,6 +55,18 @@ const TEXTURES: Record<NonNullable<BodyOf<'deliveryDeclared'>['texture']>, Textu
 export type NoFindings =
   Extract<FindingsResult, { ok: false }>['reason'] | 'no-order' | 'no-pallets' | 'no-list';
 
+/** How often a delivery with a share outside is to pass, each from 0 to 1. */
+export interface RiskPoint {
+  readonly share: number;
+  readonly acceptance: number;
+}
+
+/** A good delivery that is seldom refused, and a poor one that is seldom accepted. */
+export interface RiskPoints {
+  readonly good: RiskPoint;
+  readonly poor: RiskPoint;
+}
+
 /** Everything that is said of a delivery. */
 export interface Judged {
   readonly ok: true;
@@ -60,8 +79,14 @@ export interface Judged {
   readonly hasRoof: boolean;
   /** Whether the list named a plan of its own. */
   readonly hasOwnPlan: boolean;
+  /** The two points that the plan was chosen by; undefined where the list names none. */
+  readonly riskPoints?: RiskPoints;
   /** Slates of the sample that were gauged: what mean, spread and foretold kickers rest on. */
   readonly gauged: number;
+  /** The pace that hours and cost of sorting rest on; undefined where none is known. */
+  readonly pace?: SortingPace;
+  /** Labels of the pallets whose stacks were measured; undefined stands for a pallet not noted. */
+  readonly stackPallets: readonly (string | undefined)[];
   /** Share of the slates kept back for breakage and repairs. */
   readonly keptShare: number;
   /** Thickness of the sample, bars side by side, thinnest first. */
@@ -90,19 +115,20 @@ export function judgeJob(view: JobView, offered: readonly OfferedSlate[]): Judge
   const { plan, variables } = plansOf(draw, delivered);
   const need = roofNeed(view);
   const settings = settingsOf(view);
-  const pace = settings.sortingPacePerHour ?? paceSince(minutesOf(view), 0).perHour;
+  const pace = sortingPace(settings.sortingPacePerHour, paceSince(minutesOf(view), 0).perHour);
   const rate = settings.sortingRatePerHour;
   const acceptable = body.acceptableKickersPer100;
   const evenness = predictEvenness(view, sample, delivered);
+  const stacks = partOf(view, 'job')
+    .stacks.map(({ value }) => value)
+    .filter(({ totalMm }) => totalMm > 0);
   const result = findAll({
     order,
     delivered,
     slates: offered.map(({ measured }) => measured),
     plan,
     ...(variables && { variablesPlan: variables }),
-    stacks: partOf(view, 'job')
-      .stacks.map(({ value }) => value)
-      .filter(({ totalMm }) => totalMm > 0),
+    stacks,
     ...(body.stackOf100Mm && { labelMmPer100: body.stackOf100Mm }),
     ...(body.stackTolerancePercent !== undefined && {
       stackTolerancePercent: body.stackTolerancePercent
@@ -110,7 +136,7 @@ export function judgeJob(view: JobView, offered: readonly OfferedSlate[]): Judge
     need: need ?? { slates: 0, reserve: 0 },
     ...(evenness && { evenness }),
     sorting: {
-      ...(pace !== null && pace > 0 && { slatesPerHour: pace }),
+      ...(pace && { slatesPerHour: pace.perHour }),
       ...(rate !== null && { costPerHour: rate }),
       ...(acceptable !== undefined && { acceptableKickersPer100: acceptable })
     },
@@ -126,8 +152,11 @@ export function judgeJob(view: JobView, offered: readonly OfferedSlate[]): Judge
     order,
     ...(variables && { variablesPlan: variables }),
     hasRoof: need !== undefined,
+    ...riskPointsOf(draw),
     hasOwnPlan: draw.value.acceptAtMost !== undefined || draw.value.aqlPercent !== undefined,
     gauged: sample.counts.reduce((sum, count) => sum + count, 0),
+    ...(pace && { pace }),
+    stackPallets: palletsOfStacks(view, stacks),
     keptShare: keptShare(settings),
     bars: barsOf(sample)
   };
@@ -164,6 +193,21 @@ function choiceTerms(body: BodyOf<'deliveryDeclared'>, delivered: number) {
     ...(delayCostPerDay !== undefined && { delayCostPerDay }),
     ...(returnCost !== undefined && { returnCost })
   };
+}
+
+function palletsOfStacks(
+  view: JobView,
+  stacks: readonly { readonly palletId: string | null }[]
+): (string | undefined)[] {
+  const labels = labelsOf(view);
+  return [...new Set(stacks.map(({ palletId }) => palletId && labels.get(palletId)))].map(
+    (label) => label || undefined
+  );
+}
+
+function riskPointsOf({ value }: Draw): { riskPoints?: RiskPoints } {
+  const { acceptAtMost, good, poor } = value;
+  return acceptAtMost !== undefined && good && poor ? { riskPoints: { good, poor } } : {};
 }
 
 /** The plan that a list was drawn by, as far as it named one. */

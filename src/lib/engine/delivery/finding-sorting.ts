@@ -95,7 +95,7 @@ export function findSorting(
     ...(hours && { hours }),
     ...(cost && { cost }),
     missing,
-    basis: { standing: 'computed', source: 'pace and rate as entered' }
+    basis: { standing: 'computed', source: 'pace and rate as given' }
   };
 }
 

@@ -32,8 +32,8 @@ export const findings = {
     `In the delivery: ${low === high ? low : `${low} to ${high}`} of ${total}, sure 95 times in 100.`,
   usableShort: (range: string, total: string, wanted: string) =>
     `Usable: ${range} of ${total}${wanted ? `; wanted: ${wanted}` : ''}.`,
-  costShort: (amount: string, isNeeded: boolean) =>
-    isNeeded ? `It costs ${amount}.` : `It would cost ${amount}.`,
+  costShort: (amount: string, isNeeded: boolean, isPaceInDoubt: boolean) =>
+    `It ${isNeeded ? 'costs' : 'would cost'} ${amount}${isPaceInDoubt ? ' at the pace entered' : ''}.`,
   first: '1. Outside what was ordered',
   outside: (outside: number, judged: number) =>
     `${outside} of ${many(judged, { one: 'sampled slate', other: 'sampled slates' })} outside the order.`,
@@ -42,6 +42,8 @@ export const findings = {
     `Of what the supplier makes like this: between ${low} and ${high}.`,
   plan: (n: number, most: number) =>
     `Plan: ${many(n, SLATE)}, accepted with at most ${most} outside.`,
+  planPoints: (good: string, goodPasses: string, poor: string, poorPasses: string) =>
+    `It is chosen so that a delivery with ${good} outside passes at least ${goodPasses} times in 100, one with ${poor} at most ${poorPasses} times in 100.`,
   planStarting: (share: string) =>
     `The list named no plan: a delivery with ${share} outside is taken to be acceptable, ours as a starting value.`,
   states: {
@@ -76,6 +78,11 @@ export const findings = {
     fail: 'Beyond what the order allows.',
     'no limit set': 'The order sets no limit.'
   },
+  stackAir:
+    'Packed thickness includes the air between the slates, so it is not compared with the mean of the sample.',
+  stackFrom: (pallets: readonly string[]) =>
+    `Measured on ${pallets.length === 1 ? 'pallet' : 'pallets'} ${pallets.join(', ')}.`,
+  stackPalletUnknown: 'not noted',
   stackMissing: 'The label with the packed thickness of 100 slates is missing.',
   stackNotMeasured: 'No stack was measured.',
   second: '2. Inside the order, but needs sorting',
@@ -91,14 +98,19 @@ export const findings = {
   evenness: (unsorted: string, sorted: string, piles: string) =>
     `Kickers per 100 joints, foretold: ${unsorted} unsorted; ${sorted} sorted into ${piles}, if every slate lies on its right pile.`,
   evennessShort: (unsorted: string, sorted: string, piles: string) =>
-    `Kickers per 100 joints: ${unsorted} unsorted, ${sorted} in ${piles} if none lies on a wrong pile.`,
+    `Kickers per 100 joints: ${unsorted} unsorted, ${sorted} sorted into ${piles} if every slate lies on its right pile.`,
   sampleAlone: (slates: number) =>
     `These figures rest on the ${many(slates, { one: 'gauged slate', other: 'gauged slates' })} of the sample alone. Grades and Courses use every reading and tap of the job, and what lies on a wrong pile, so theirs differ.`,
-  hours: (interval: string, isNeeded: boolean) =>
-    isNeeded ? `Hours of sorting: ${interval}.` : `Hours of sorting, if it is sorted: ${interval}.`,
+  hours: (interval: string, isNeeded: boolean, pace: string) =>
+    `Hours of sorting${isNeeded ? '' : ', if it is sorted'}: ${interval}${pace}.`,
+  paceEntered: (n: string) => `, at ${n} an hour as entered`,
+  paceMeasured: (n: string) => `, at ${n} an hour as measured on this job`,
+  paceBoth: (entered: string, measured: string, hours: string) =>
+    `, at ${entered} an hour as entered; measured on this job ${measured} an hour: ${hours} h`,
   hoursUnknown: 'Hours of sorting: open, no sorting pace is entered.',
-  cost: (interval: string, isNeeded: boolean) =>
-    isNeeded ? `Cost of sorting: ${interval}.` : `Cost of sorting, if it is sorted: ${interval}.`,
+  cost: (interval: string, isNeeded: boolean, measured: string) =>
+    `Cost of sorting${isNeeded ? '' : ', if it is sorted'}: ${interval}${measured}.`,
+  costMeasured: (interval: string) => `; at the measured pace ${interval}`,
   costUnknown: {
     pace: 'Cost of sorting: open, no sorting pace is entered.',
     rate: 'Cost of sorting: open, no cost of an hour is entered.',
