@@ -68,6 +68,13 @@ test('every figure that differs from another screen says what it rests on', asyn
     await expect(
       page.getByText('These figures rest on the 100 gauged slates of the sample alone.')
     ).toBeVisible();
+    await expect(
+      page.getByText('at 600 an hour as entered; measured on this job 370 an hour:')
+    ).toBeVisible();
+    await expect(
+      page.getByText('Packed thickness includes the air between the slates')
+    ).toBeVisible();
+    await expect(page.getByText(/Measured on pallets? [A-Z]\d/)).toBeVisible();
     const foretold = page.getByText(/0\.0 sorted into 3 piles/);
     expect(await foretold.count()).toBeGreaterThanOrEqual(3); // verdict, in short, in full
     for (const words of await foretold.allInnerTexts())

@@ -92,7 +92,7 @@ function countGauged(draft: ViewDraft, event: Of<'slateGauged'>, sign: Sign): vo
     set(draft.part('sample').slates, event, { palletId, points, sample }, sign);
   } else {
     addToPile(pallet.piles, `${gradesId ?? ''}|${pile ?? 0}`, 'gauged', thickness, sign);
-    addMinute(draft, event, palletId, sign);
+    addMinute(draft, event, palletId, sign, pile === null);
   }
   if (points.length > 1) add(pallet.taper, String(Math.max(...points) - Math.min(...points)), sign);
 }
@@ -153,8 +153,19 @@ function isEmpty(counts: Counts): boolean {
   return true;
 }
 
-/** Counts a sorted slate by the minute of its event: the clock in its id, which never runs back. */
-function addMinute(draft: ViewDraft, event: JournalEvent, palletId: string, sign: Sign): void {
+/**
+ * Counts a slate by the minute of its event: the clock in its id, which never runs back. One that
+ * was gauged, but put on no pile, is noted as such: it tells nothing of the pace of sorting.
+ */
+function addMinute(
+  draft: ViewDraft,
+  event: JournalEvent,
+  palletId: string,
+  sign: Sign,
+  isUnpiled = false
+): void {
   const minute = Math.floor(clockOfId(event.id) / 60_000);
-  add(draft.part(hourKey(palletId, minute)).minutes, String(minute), sign);
+  const hour = draft.part(hourKey(palletId, minute));
+  add(hour.minutes, String(minute), sign);
+  if (isUnpiled) add(hour.unpiled, String(minute), sign);
 }

@@ -45,7 +45,8 @@ export {
   minutesOfPallet,
   palletIds,
   partOf,
-  sorterNames
+  sorterNames,
+  unpiledMinutesOfPallet
 } from './view.ts';
 export {
   DEFAULT_SETTINGS,

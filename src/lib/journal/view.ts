@@ -3,7 +3,7 @@ import { canonicalJson } from './canonical.ts';
 import type { Register } from './register.ts';
 
 /** Raise when the shape or meaning of any part changes: stored views are then rebuilt from events. */
-export const VIEW_VERSION = 3;
+export const VIEW_VERSION = 4;
 
 /** How many slates have each thickness: whole hundredths of a millimetre → slates. */
 export type Counts = Record<string, number>;
@@ -65,6 +65,8 @@ export interface PalletPart {
 export interface HourPart {
   /** Minute since 1970, from the ids of the events → slates. */
   minutes: Counts;
+  /** Those of them that were gauged, but put on no pile: before there were grades. */
+  unpiled: Counts;
 }
 
 /** Spot checks of one sorter: `of|gradesId|pile|hundredths` → how often. */
@@ -153,7 +155,7 @@ export function emptyPart<K extends PartKey>(key: K): PartOf<K> {
     };
     return pallet as PartOf<K>;
   }
-  if (key.startsWith('hour:')) return { minutes: {} } as unknown as PartOf<K>;
+  if (key.startsWith('hour:')) return { minutes: {}, unpiled: {} } as unknown as PartOf<K>;
   return { checks: {} } as unknown as PartOf<K>;
 }
 
@@ -200,15 +202,29 @@ export function hourKey(palletId: string, minute: number): `hour:${string}` {
 }
 
 /**
- * Slates sorted of a pallet in each minute since 1970. Hours that lie wholly before `fromMinute` are
+ * Slates gauged or sorted of a pallet in each minute since 1970. Hours that lie wholly before `fromMinute` are
  * left out. Linear in the minutes of sorting that are not.
  */
 export function minutesOfPallet(view: JobView, palletId: string, fromMinute = 0): Counts {
+  return minutesIn(view, palletId, fromMinute, 'minutes');
+}
+
+/** The same of the slates that were gauged, but put on no pile. */
+export function unpiledMinutesOfPallet(view: JobView, palletId: string, fromMinute = 0): Counts {
+  return minutesIn(view, palletId, fromMinute, 'unpiled');
+}
+
+function minutesIn(
+  view: JobView,
+  palletId: string,
+  fromMinute: number,
+  field: keyof HourPart
+): Counts {
   const minutes: Counts = {};
   const start = `hour:${palletId}|`;
   const fromHour = Math.floor(fromMinute / MINUTES_AN_HOUR);
   for (const [key, part] of view)
     if (key.startsWith(start) && Number(key.slice(start.length)) >= fromHour)
-      Object.assign(minutes, (part as HourPart).minutes);
+      Object.assign(minutes, (part as HourPart)[field]);
   return minutes;
 }

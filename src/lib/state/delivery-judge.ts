@@ -35,7 +35,7 @@ import {
   orderInForce
 } from './delivery-sample.ts';
 import { type SortingPace, sortingPace } from './delivery-pace.ts';
-import { minutesOf, paceSince } from './pace.ts';
+import { paceSince, sortedMinutesOf } from './pace.ts';
 
 /** Confidence of every interval on the sheet. */
 export const LEVEL = 0.95;
@@ -115,7 +115,10 @@ export function judgeJob(view: JobView, offered: readonly OfferedSlate[]): Judge
   const { plan, variables } = plansOf(draw, delivered);
   const need = roofNeed(view);
   const settings = settingsOf(view);
-  const pace = sortingPace(settings.sortingPacePerHour, paceSince(minutesOf(view), 0).perHour);
+  const pace = sortingPace(
+    settings.sortingPacePerHour,
+    paceSince(sortedMinutesOf(view), 0).perHour
+  );
   const rate = settings.sortingRatePerHour;
   const acceptable = body.acceptableKickersPer100;
   const evenness = predictEvenness(view, sample, delivered);

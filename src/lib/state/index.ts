@@ -72,7 +72,7 @@ export { missingFigures, sayCosts } from './delivery-costs.ts';
 export { sayFindings } from './delivery-glance.ts';
 export { sayMissing } from './delivery-missing.ts';
 export { judgedReadings } from './delivery-readings.ts';
-export { minutesOf, paceSince } from './pace.ts';
+export { paceSince, sortedMinutesOf } from './pace.ts';
 export { CoursesState, TRIAL_TIMES, type Trial, type WhatIfLine } from './courses.svelte.ts';
 export type { WhatIfChange } from './courses-choices.ts';
 export { WIDE_STORE, palletsForDraw } from './draw-pallets.ts';

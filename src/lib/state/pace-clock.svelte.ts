@@ -1,12 +1,13 @@
 import { type SetAsideReason, palletIds, partOf } from '$lib/journal';
 import type { JobState } from './job.svelte.ts';
-import { type Pace, firstMinuteOfDay, minutesOf, paceSince } from './pace.ts';
+import { type Pace, firstMinuteOfDay, minutesOf, paceSince, sortedMinutesOf } from './pace.ts';
 
 /** How often the pace is told anew, ms. Not with every slate: its cost grows with the day. */
 const EVERY_MS = 10_000;
 
 /** The pace of the job today, told anew every ten seconds. */
 export class PaceClock {
+  /** Slates gauged or sorted; minutes and pace are of those sorted alone. */
   today = $state.raw<Pace>({ slates: 0, minutes: 0, perHour: null });
   readonly #job: () => JobState;
 
@@ -23,7 +24,9 @@ export class PaceClock {
 
   refresh(): void {
     const from = firstMinuteOfDay(Date.now());
-    this.today = paceSince(minutesOf(this.#job().view, from), from);
+    const { view } = this.#job();
+    const { slates } = paceSince(minutesOf(view, from), from);
+    this.today = { ...paceSince(sortedMinutesOf(view, from), from), slates };
   }
 
   /** Slates set aside by reason, the whole job. */

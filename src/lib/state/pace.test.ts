@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { paceSince } from './pace.ts';
+import { foldAll, readEvent } from '$lib/journal';
+import { exampleEvents } from '../../../seeds/worked-example.ts';
+import { minutesOf, paceSince, sortedMinutesOf } from './pace.ts';
 
 const minutes = (...pairs: [number, number][]) => new Map(pairs);
 
@@ -37,5 +39,44 @@ describe('paceSince', () => {
     const sorted = Array.from({ length: 10 }, (_, at): [number, number] => [at, 12]);
     const pace = paceSince(minutes(...sorted, [20, 300]), 0);
     expect(pace).toEqual({ slates: 420, minutes: 10, perHour: 720 });
+  });
+});
+
+describe('the pace of the worked example', () => {
+  const events = exampleEvents({
+    jobId: '01890000-0000-7000-8000-000000000001',
+    deviceId: '01890000-0000-7000-8000-000000000002',
+    endsAt: 1_740_000_000_000,
+    randomHex: () => '0123456789abcdef'
+  });
+  const view = foldAll(events.map(readEvent));
+  const sum = (counts: Map<number, number>): number =>
+    [...counts.values()].reduce((total, n) => total + n, 0);
+
+  it('rests on slates put on a pile or set aside, not on those gauged before the grades', () => {
+    const voided = new Set(
+      events.flatMap((event) => (event.type === 'entryVoided' ? [event.body.voids] : []))
+    );
+    const counted = events.filter(({ id }) => !voided.has(id));
+    const ungraded = counted.filter(
+      (event) =>
+        event.type === 'slateGauged' && event.body.sample === undefined && event.body.pile === null
+    ).length;
+    expect(ungraded).toBeGreaterThan(300);
+    expect(sum(sortedMinutesOf(view))).toBe(sum(minutesOf(view)) - ungraded);
+    const pace = paceSince(sortedMinutesOf(view), 0);
+    expect(pace.slates).toBe(sum(minutesOf(view)) - ungraded);
+    // 1,105 slates in 179 minutes; with the 325 that lie on no pile it would be 461 an hour.
+    expect(pace).toEqual({ slates: 1105, minutes: 179, perHour: 370 });
+    expect(paceSince(minutesOf(view), 0).perHour).toBe(461);
+  });
+
+  it('one gauging more or less before the grades changes nothing of it', () => {
+    const last = events.findLast(
+      (event) => event.type === 'slateGauged' && event.body.pile === null && !event.body.sample
+    );
+    const without = foldAll(events.filter((event) => event !== last).map(readEvent));
+    expect(sum(sortedMinutesOf(without))).toBe(sum(sortedMinutesOf(view)));
+    expect(sum(minutesOf(without))).toBe(sum(minutesOf(view)) - 1);
   });
 });

@@ -1,4 +1,4 @@
-import { type JobView, minutesOfPallet, palletIds } from '$lib/journal';
+import { type JobView, minutesOfPallet, palletIds, unpiledMinutesOfPallet } from '$lib/journal';
 
 /** A pause longer than this, in minutes, is a break and no sorting. Ours. */
 const BREAK_MINUTES = 6;
@@ -18,7 +18,7 @@ export interface Pace {
 }
 
 /**
- * Slates sorted in each minute since 1970, all pallets together; hours that lie wholly before
+ * Slates gauged or sorted in each minute since 1970, all pallets together; hours that lie wholly before
  * `fromMinute` are left out.
  */
 export function minutesOf(view: JobView, fromMinute = 0): Map<number, number> {
@@ -27,6 +27,23 @@ export function minutesOf(view: JobView, fromMinute = 0): Map<number, number> {
     const minutes = minutesOfPallet(view, palletId, fromMinute);
     for (const key of Object.keys(minutes))
       total.set(Number(key), (total.get(Number(key)) ?? 0) + minutes[key]);
+  }
+  return total;
+}
+
+/**
+ * Slates put on a pile or set aside in each minute: `minutesOf` without those that were gauged before
+ * there were piles. A minute without any is not there.
+ */
+export function sortedMinutesOf(view: JobView, fromMinute = 0): Map<number, number> {
+  const total = minutesOf(view, fromMinute);
+  for (const palletId of palletIds(view)) {
+    const unpiled = unpiledMinutesOfPallet(view, palletId, fromMinute);
+    for (const key of Object.keys(unpiled)) {
+      const left = (total.get(Number(key)) ?? 0) - unpiled[key];
+      if (left > 0) total.set(Number(key), left);
+      else total.delete(Number(key));
+    }
   }
   return total;
 }
