@@ -98,7 +98,7 @@ export const findings = {
   evenness: (unsorted: string, sorted: string, piles: string) =>
     `Kickers per 100 joints, foretold: ${unsorted} unsorted; ${sorted} sorted into ${piles}, if every slate lies on its right pile.`,
   evennessShort: (unsorted: string, sorted: string, piles: string) =>
-    `Kickers per 100 joints: ${unsorted} unsorted, ${sorted} sorted into ${piles} if every slate lies on its right pile.`,
+    `Kickers per 100 joints: ${unsorted} unsorted, ${sorted} in ${piles} if every slate lies on its right pile.`,
   sampleAlone: (slates: number) =>
     `These figures rest on the ${many(slates, { one: 'gauged slate', other: 'gauged slates' })} of the sample alone. Grades and Courses use every reading and tap of the job, and what lies on a wrong pile, so theirs differ.`,
   hours: (interval: string, isNeeded: boolean, pace: string) =>
