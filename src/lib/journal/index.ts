@@ -67,6 +67,7 @@ export {
   tallyPallet,
   tallyPallets
 } from './queries.ts';
+export { type ReadingCounts, readingCounts } from './reading-counts.ts';
 export { type PalletStock, type PileStock, type Stock, NO_SPREAD, stockOf } from './stock.ts';
 export {
   type RoofOfJob,
