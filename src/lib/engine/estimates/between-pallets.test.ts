@@ -91,6 +91,18 @@ describe('oddPallets', () => {
     expect(result).toMatchObject({ odd: [{ palletId: 'thin' }, { palletId: 'thick' }] });
   });
 
+  it('tells each by its difference from the pallets that are not odd', () => {
+    const pallets = ['a', 'b', 'c'].map((name) => pallet(name, ...usual));
+    const thin = usual.map((value) => value - 120);
+    const result = oddPallets([pallet('thick', ...thick), ...pallets, pallet('thin', ...thin)]);
+    expect(result).toMatchObject({
+      odd: [
+        { palletId: 'thin', differenceMm: expect.closeTo(-1.2, 12) },
+        { palletId: 'thick', differenceMm: expect.closeTo(0.8, 12) }
+      ]
+    });
+  });
+
   it('of two pallets names neither, for either may be the odd one', () => {
     expect(oddPallets([pallet('a', ...usual), pallet('b', ...thick)])).toEqual({
       ok: true,

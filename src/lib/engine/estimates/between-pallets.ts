@@ -86,9 +86,9 @@ export function comparePallets(pallets: readonly PalletSample[]): GroupCompariso
 /** A pallet whose mean stands out, and by how much. */
 export interface OddPallet {
   readonly palletId: string;
-  /** Its mean less the mean of the other pallets' means, mm. */
+  /** Its mean less the plain mean of the means of the pallets that are not odd, mm. */
   readonly differenceMm: number;
-  /** The difference in its standard errors. */
+  /** By how many standard errors it stood out from those not yet set apart when it was found odd. */
   readonly standardised: number;
 }
 
@@ -121,17 +121,25 @@ export function oddPallets(
   const compared = compareGroups(gauged.map(({ figures }) => figures));
   if (!compared.ok) return compared;
   const bound = tQuantile(1 - (1 - confidence) / (2 * gauged.length), compared.degreesWithin);
-  const odd: OddPallet[] = [];
+  const odd: { readonly pallet: GaugedPallet; readonly standardised: number }[] = [];
   let rest = gauged;
   while (rest.length > 2) {
     const [furthest] = rest
-      .map((pallet) => standOut(pallet, rest, compared.varianceWithin))
+      .map((pallet) => ({ pallet, standardised: standOut(pallet, rest, compared.varianceWithin) }))
       .sort((one, other) => Math.abs(other.standardised) - Math.abs(one.standardised));
     if (Math.abs(furthest.standardised) <= bound) break;
     odd.push(furthest);
-    rest = rest.filter(({ palletId }) => palletId !== furthest.palletId);
+    rest = rest.filter((pallet) => pallet !== furthest.pallet);
   }
-  return { ok: true, odd };
+  const usualMm = meanOfMeans(rest);
+  return {
+    ok: true,
+    odd: odd.map(({ pallet: { palletId, figures }, standardised }) => ({
+      palletId,
+      differenceMm: figures.mean - usualMm,
+      standardised
+    }))
+  };
 }
 
 interface GaugedPallet {
@@ -149,19 +157,22 @@ function gaugedPallets(pallets: readonly PalletSample[]): GaugedPallet[] {
   });
 }
 
+/** How far a pallet's mean lies from the mean of the others' means, in standard errors. */
 function standOut(
-  { palletId, figures }: GaugedPallet,
+  pallet: GaugedPallet,
   among: readonly GaugedPallet[],
   varianceWithin: number
-): OddPallet {
-  const others = among.filter((other) => other.palletId !== palletId);
-  const mean = others.reduce((sum, other) => sum + other.figures.mean, 0) / others.length;
-  const ofOthers = others.reduce((sum, other) => sum + 1 / other.figures.count, 0);
-  const differenceMm = figures.mean - mean;
+): number {
+  const others = among.filter((other) => other !== pallet);
+  const ofOthers = others.reduce((sum, { figures }) => sum + 1 / figures.count, 0);
   const standardError = Math.sqrt(
-    varianceWithin * (1 / figures.count + ofOthers / others.length ** 2)
+    varianceWithin * (1 / pallet.figures.count + ofOthers / others.length ** 2)
   );
-  return { palletId, differenceMm, standardised: differenceMm / standardError };
+  return (pallet.figures.mean - meanOfMeans(others)) / standardError;
+}
+
+function meanOfMeans(pallets: readonly GaugedPallet[]): number {
+  return pallets.reduce((sum, { figures }) => sum + figures.mean, 0) / pallets.length;
 }
 
 function compareGroups(groups: readonly Group[]): GroupComparison | NoComparison {
