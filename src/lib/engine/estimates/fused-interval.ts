@@ -9,6 +9,7 @@ import { requireConfidence } from './confidence.ts';
 import type { FusedPallet } from './fuse-pallets.ts';
 import type { FusedErrors } from './fused-trials.ts';
 import type { PalletSample } from './pallet-sample.ts';
+import { estimateGrade } from './two-stage.ts';
 
 /** Slates of a grade by gauge and taps together, with the interval to say aloud. */
 export interface FusedGrade {
@@ -21,6 +22,9 @@ export interface FusedGrade {
   /** Whole slates, rounded outward, never more than may still be of the grade. */
   readonly countHigh: number;
 }
+
+/** Share below which a grade is taken as not seen at all. */
+const NONE = 1e-9;
 
 /** Mean thickness by gauge and taps together, with its interval, mm. */
 export interface FusedMean {
@@ -40,7 +44,9 @@ export interface FusedMean {
  *
  * Definition: pallets weighed by their slates, those of which nothing is known left out. The interval
  * reaches as far to either side of the estimate as `confidence` of the errors in the trials keep
- * within, on the scale arcsin √share, on which a share's scatter does not depend on the share.
+ * within, on the scale arcsin √share, on which a share's scatter does not depend on the share. Of a
+ * grade that nobody saw, or that all belong to, no trial can tell how far off that is: its interval is
+ * that of {@link estimateGrade}, by the gauge alone.
  * Accuracy: that of the trials' number, and the boundary moved to a bin of theirs. Cost:
  * bins, and trials sorted once.
  *
@@ -75,6 +81,13 @@ export function fusedGrade(
   const seen = pallets.reduce((sum, { bins }) => sum + countBetween(bins, interval), 0);
   const others = pallets.reduce((sum, { bins }) => sum + totalCount(bins), 0) - seen;
   const count = share * all;
+  if (share < NONE || share > 1 - NONE) {
+    const byGauge = estimateGrade(pallets, interval, confidence);
+    if (byGauge.ok) {
+      const { countLow, countHigh } = byGauge;
+      return { share, count, countLow, countHigh };
+    }
+  }
   const lowShare = shareAt(angle(share) - margin);
   const highShare = shareAt(angle(share) + margin);
   return {

@@ -3,6 +3,7 @@ import { createRandom, randomNormal } from '../random.ts';
 import { binsFromPairs } from '../thickness/index.ts';
 import { type TappedPallet, fusePallets } from './fuse-pallets.ts';
 import { fusedGrade, fusedMean } from './fused-interval.ts';
+import { estimateGrade } from './two-stage.ts';
 import { type FusedErrors, createFusedTrials } from './fused-trials.ts';
 import { type SpotCheck, learnHand } from './hand.ts';
 
@@ -147,11 +148,16 @@ describe('the intervals of gauge and taps together', () => {
     expect(mean.highMm).toBeGreaterThan(mean.meanMm);
   });
 
-  it('cover all slates for the band of all, and none beyond', () => {
-    const all = fusedGrade(given.pallets, fused.pallets, errors, { fromMm: 0, toMm: Infinity });
-    expect([all.countLow, all.countHigh]).toEqual([900, 900]);
-    const none = fusedGrade(given.pallets, fused.pallets, errors, { fromMm: 20, toMm: Infinity });
-    expect([none.count, none.countLow, none.countHigh]).toEqual([0, 0, 0]);
+  it('of a band that nobody saw a slate of, or of one that all belong to, are those of the gauge', () => {
+    for (const band of [
+      { fromMm: 0, toMm: Infinity },
+      { fromMm: 20, toMm: Infinity }
+    ]) {
+      const grade = fusedGrade(given.pallets, fused.pallets, errors, band);
+      const byGauge = estimateGrade(given.pallets, band);
+      expect(byGauge).toMatchObject({ countLow: grade.countLow, countHigh: grade.countHigh });
+      expect(grade.countHigh).toBeGreaterThan(grade.countLow);
+    }
   });
 
   it('narrow with less confidence, and refuse one that is none', () => {

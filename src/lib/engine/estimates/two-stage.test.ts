@@ -63,6 +63,17 @@ describe('estimateGrade', () => {
     expect(result.shareHigh).toBeCloseTo(0.1684334709830853, 5); // 0 of 20, Clopper and Pearson
   });
 
+  it('where none was seen trusts pallets gauged unequally no more than an even sample (Kish)', () => {
+    const most = 10_000_000;
+    const result = estimateGrade(
+      [pallet('a', most, [700, 200]), pallet('b', most, [700, 10])],
+      medium
+    );
+    if (!result.ok) throw new Error(result.reason);
+    // worth 2² / (1/200 + 1/10) = 38.1 slates, not 210
+    expect(result.shareHigh).toBeCloseTo(1 - 0.025 ** (0.105 / 4), 5);
+  });
+
   it('where all were seen still allows for others', () => {
     const result = estimateGrade([pallet('a', 10_000_000, [550, 20])], medium);
     if (!result.ok) throw new Error(result.reason);

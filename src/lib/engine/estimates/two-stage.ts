@@ -94,9 +94,9 @@ export function estimateMean(
  * interval is that of Clopper and Pearson for the number of slates of a simple random sample that
  * would be as precise, corrected for the degrees of freedom (Korn and Graubard 1998, from memory); so
  * it stays within 0 and 1 and is honest where few or no slates of the grade were seen. Where the
- * sample shows no variation at all, that number is the slates gauged, with the finite population
- * correction, less what pallets that differ in thickness take from them. Accuracy: 1e-12. Cost:
- * linear in the bins.
+ * sample shows no variation at all, that number is the slates gauged, less what pallets gauged in
+ * unequal parts take from them (Kish 1965, from memory), with the finite population correction, less
+ * what pallets that differ in thickness take. Accuracy: 1e-12. Cost: linear in the bins.
  *
  * @throws EngineError as {@link estimateMean}, and `wrong-order` for a band that runs backwards
  * @example
@@ -180,14 +180,23 @@ function shareInterval(
   ];
 }
 
-/** Slates of a simple random sample worth as much as these, judged by how pallets differ. */
+/**
+ * Slates of a simple random sample worth as much as these, judged by how unequally pallets were gauged
+ * and how they differ.
+ */
 function plainSampleSize(pallets: readonly PalletSample[], gauged: number, all: number): number {
-  const opened = pallets.filter(({ bins }) => totalCount(bins) > 0).length;
+  const opened = pallets.filter(({ bins }) => totalCount(bins) > 0);
   const compared = comparePallets(pallets);
   let alike = 0;
-  if (opened < pallets.length && compared.ok) alike = compared.intraclassCorrelation;
-  if (opened < pallets.length && !compared.ok && compared.reason === 'no-spread-within') alike = 1;
-  return gauged / (1 - gauged / all) / (1 + (gauged / opened - 1) * alike);
+  if (opened.length < pallets.length && compared.ok) alike = compared.intraclassCorrelation;
+  if (opened.length < pallets.length && !compared.ok && compared.reason === 'no-spread-within')
+    alike = 1;
+  const slates = opened.reduce((sum, pallet) => sum + pallet.slates, 0);
+  const unequal = opened.reduce(
+    (sum, pallet) => sum + pallet.slates ** 2 / totalCount(pallet.bins),
+    0
+  );
+  return slates ** 2 / unequal / (1 - gauged / all) / (1 + (gauged / opened.length - 1) * alike);
 }
 
 function requirePallet({ palletId, slates, bins }: PalletSample): void {
