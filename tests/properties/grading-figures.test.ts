@@ -159,10 +159,17 @@ describe('regrade advice', () => {
     fc.assert(
       fc.property(moved, ({ bins, one, other }) => {
         const ground = { bins, stockSlates: 100, courses: [], kickAllowanceMm: 1 };
-        const { recheck, slatesToRecheck } = regradeAdvice(ground, one, other, [
-          { palletId: 'A', bins }
-        ]);
         const slates = slatesOf(bins);
+        const onPiles = Array.from({ length: one.length + 1 }, (_, index) => ({
+          palletId: 'A',
+          pile: index + 1,
+          bins: binsFromPairs(
+            slates
+              .filter((slate) => pileOf(slate, one) === index + 1)
+              .map((slate) => [Math.round(slate * 100), 1])
+          )
+        }));
+        const { recheck, slatesToRecheck } = regradeAdvice(ground, one, other, onPiles);
         const changed = slates.filter((slate) => pileOf(slate, one) !== pileOf(slate, other));
         expect(slatesToRecheck).toBe(changed.length);
         for (const { fromPile, toPile, thinnestMm, thickestMm } of recheck)

@@ -5,6 +5,7 @@ import {
   regradeAdvice,
   weightedKappa
 } from '$lib/engine/grading';
+import { totalCount } from '$lib/engine/thickness';
 import { current, partOf, stockOf } from '$lib/journal';
 import { handKey } from './grade-keys.ts';
 import type { SorterHand } from './grades-hands.ts';
@@ -138,9 +139,9 @@ export class GradesAdvice {
     return figures?.roof?.coursesMissing ?? 0;
   });
 
-  /** Every sorter under the grades in force, else under those last tapped under. */
+  /** Every sorter under every set of grades, the newest grades first. */
   readonly sorters = $derived.by(() =>
-    (this.#grades().hands ?? []).map((hand) => ({
+    (this.#grades().hands ?? []).toReversed().map((hand) => ({
       ...hand,
       isInForce: hand.gradesId === (this.#job().grades?.gradesId ?? ''),
       linear: hand.table ? weightedKappa(hand.table, 'linear') : undefined,
@@ -160,15 +161,9 @@ export class GradesAdvice {
   readonly asSorted = $derived.by(() => {
     const { estimates, ground, thresholdsMm } = this.#grades();
     if (!estimates || thresholdsMm.length === 0) return [];
-    const known = this.sorters.flatMap(({ hand, ...rest }, index, all) => {
-      const isLatest = all.findLastIndex(({ sorter }) => sorter === rest.sorter) === index;
-      return hand.ok && isLatest ? [{ hand, ...rest }] : [];
-    });
     return [
       estimates.sortedByGauge(ground, thresholdsMm, this.gaugeSdMm),
-      ...known.map(({ hand, sorter, thresholdsMm: learntMm }) =>
-        estimates.sortedByHand(ground, thresholdsMm, hand, sorter, learntMm)
-      )
+      ...estimates.sortedByHands(ground, thresholdsMm, this.#grades().hands ?? [])
     ];
   });
 
@@ -182,10 +177,7 @@ export class GradesAdvice {
   }
 
   #regrade(sorted: SortedUnder, oldMm: readonly number[], newMm: readonly number[]): Regrade {
-    const known = sorted.pallets.reduce(
-      (sum, { bins }) => sum + bins.counts.reduce((own, slates) => own + slates, 0),
-      0
-    );
+    const known = sorted.onPiles.reduce((sum, { bins }) => sum + totalCount(bins), 0);
     const per100 = (thresholdsMm: readonly number[]): number => {
       const figures = this.#grades().figuresAt(thresholdsMm);
       return (figures.roof ?? figures).expectedKickersPer100Joints;
@@ -196,7 +188,7 @@ export class GradesAdvice {
       afterPer100: per100(newMm),
       advice:
         oldMm.length === newMm.length
-          ? regradeAdvice(this.#grades().ground, oldMm, newMm, sorted.pallets)
+          ? regradeAdvice(this.#grades().ground, oldMm, newMm, sorted.onPiles)
           : undefined,
       unknownSlates: Math.max(0, Math.round(sorted.slates - known))
     };

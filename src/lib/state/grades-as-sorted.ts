@@ -2,6 +2,7 @@
 import { type GradeFigures, type GradingGround, gradeFigures } from '$lib/engine/grading';
 import { normalMisgrading } from '$lib/engine/grading/misgrading';
 import type { Hand } from '$lib/engine/estimates';
+import type { SorterHand } from './grades-hands.ts';
 
 /** A way of sorting as it goes, with what the piles then come to. */
 export interface AsSorted {
@@ -14,6 +15,9 @@ export interface AsSorted {
   readonly isBiasCounted: boolean;
   readonly figures: GradeFigures;
 }
+
+/** One sorter under one set of grades. */
+type LearntHand = Pick<SorterHand, 'sorter' | 'hand' | 'thresholdsMm'>;
 
 /** The figures when slates are sorted by a gauge of a given repeatability. */
 export function sortedByGauge(
@@ -32,11 +36,26 @@ export function sortedByGauge(
 }
 
 /**
- * The figures when slates are sorted by a hand that is known. A hand strays about its own
- * boundaries; where those were learnt under the very boundaries asked about they are reckoned with,
- * else the hand is taken to cut where it should.
+ * The figures when slates are sorted by each hand that is known, by what was learnt of it last. A hand
+ * strays about its own boundaries; where those were learnt under the very boundaries asked about they
+ * are reckoned with, else the hand is taken to cut where it should.
+ *
+ * @param hands oldest grades first
  */
-export function sortedByHand(
+export function sortedByHands(
+  ground: GradingGround,
+  thresholdsMm: readonly number[],
+  hands: readonly LearntHand[]
+): AsSorted[] {
+  const latest = new Map<string, { hand: Hand; learntUnderMm: readonly number[] | undefined }>();
+  for (const { sorter, hand, thresholdsMm: learntUnderMm } of hands)
+    if (hand.ok) latest.set(sorter, { hand, learntUnderMm });
+  return [...latest].map(([sorter, { hand, learntUnderMm }]) =>
+    sortedByHand(ground, thresholdsMm, hand, sorter, learntUnderMm)
+  );
+}
+
+function sortedByHand(
   ground: GradingGround,
   thresholdsMm: readonly number[],
   hand: Hand,

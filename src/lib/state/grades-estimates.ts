@@ -15,7 +15,7 @@ import { type ThicknessInterval, gradeIntervals } from '$lib/engine/thickness';
 
 export { type SorterHand, handsOf } from './grades-hands.ts';
 export { type Fused, fusedBands, fusedSpread, toFuse } from './grades-fused.ts';
-export { type AsSorted, sortedByGauge, sortedByHand } from './grades-as-sorted.ts';
+export { type AsSorted, sortedByGauge, sortedByHands } from './grades-as-sorted.ts';
 export {
   anovaStudy,
   averageRangeStudy,

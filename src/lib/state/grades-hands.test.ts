@@ -179,7 +179,12 @@ describe('slates on the piles', () => {
     const sorted = sortedUnder(view);
     expect(sorted.map(({ slates }) => slates)).toEqual([2, 2]);
     expect(sorted[1].gradesId).toBe(gradesId);
-    expect([...sorted[0].pallets[0].bins.hundredths]).toEqual([620]);
+    expect(
+      sorted[0].onPiles.map(({ pile, bins, tapped }) => [pile, [...bins.hundredths], tapped])
+    ).toEqual([
+      [1, [620], 0],
+      [2, [], 1]
+    ]);
     const { sample, since } = sampleAndSince(view, gradesId);
     expect([...sample.hundredths]).toEqual([610, 620]);
     expect([...since.hundredths]).toEqual([520, 630]);

@@ -28,15 +28,25 @@ export interface SorterHand {
   readonly table: readonly (readonly number[])[] | undefined;
 }
 
-/** Every sorter who tapped, under every set of grades tapped under, in the order of the names. */
+/**
+ * Every sorter who tapped, under every set of grades tapped under: by grades in the order they were
+ * set, those who tapped before there were any first, then by name.
+ */
 export function handsOf(view: JobView): SorterHand[] {
   const taps = tapsBySorter(view);
   const checks = checksBySorter(view);
   const thresholds = new Map(
     partOf(view, 'job').grades.map(({ id, value }) => [id, value.thresholdsMm])
   );
-  return [...new Set([...taps.keys(), ...checks.keys()])].sort().map((key) => {
-    const [gradesId, sorter] = splitKey(key);
+  const places = [...new Set([...taps.keys(), ...checks.keys()])].map((key) => ({
+    key,
+    gradesId: key.slice(0, key.indexOf('|')),
+    sorter: key.slice(key.indexOf('|') + 1)
+  }));
+  places.sort(
+    (one, other) => order(one.gradesId, other.gradesId) || order(one.sorter, other.sorter)
+  );
+  return places.map(({ key, gradesId, sorter }) => {
     const thresholdsMm = thresholds.get(gradesId);
     const own = checks.get(key) ?? [];
     const tapped = taps.get(key) ?? [];
@@ -57,9 +67,10 @@ export function handsOf(view: JobView): SorterHand[] {
   });
 }
 
-function splitKey(key: string): [gradesId: string, sorter: string] {
-  const bar = key.indexOf('|');
-  return [key.slice(0, bar), key.slice(bar + 1)];
+/** Ids of grades rise with time, and no grades come before any. */
+function order(one: string, other: string): number {
+  if (one === other) return 0;
+  return one < other ? -1 : 1;
 }
 
 function tableOf(checks: readonly SpotCheck[], thresholdsMm: readonly number[]): number[][] {

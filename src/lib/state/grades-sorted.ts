@@ -9,20 +9,24 @@ import {
   sum
 } from '$lib/journal';
 
-/** Slates of one pallet that stand on piles under one set of grades. */
-export interface SortedOfPallet {
+/** Slates of one pallet that lie on one pile. */
+export interface SortedOnPile {
   readonly palletId: string;
+  readonly pile: number;
   /** Those whose thickness is known: gauged, or told by a hand that counts in millimetres. */
   readonly bins: ThicknessBins;
   /** Slates in all, those of unknown thickness among them. */
   readonly slates: number;
+  /** Those of them that were told by hand. */
+  readonly tapped: number;
 }
 
 /** Slates sorted under one set of grades. */
 export interface SortedUnder {
   /** Empty for piles made before there were grades. */
   readonly gradesId: string;
-  readonly pallets: readonly SortedOfPallet[];
+  /** By pallet in the order they were added, then from the thickest pile. */
+  readonly onPiles: readonly SortedOnPile[];
   readonly slates: number;
 }
 
@@ -36,40 +40,33 @@ export type ToldByTap = (
 
 /** The slates on the piles, by the grades they were sorted under, in the order those were set. */
 export function sortedUnder(view: JobView, told: ToldByTap = () => undefined): SortedUnder[] {
-  const byGrades = new Map<string, SortedOfPallet[]>();
-  for (const palletId of palletIds(view)) {
-    const ofPallet = new Map<
-      string,
-      { parts: ThicknessBins[]; weights: number[]; slates: number }
-    >();
+  const byGrades = new Map<string, SortedOnPile[]>();
+  for (const palletId of palletIds(view))
     for (const [key, part] of Object.entries(partOf(view, `pallet:${palletId}`).piles)) {
       const pile = pileOfKey(key);
       if (pile === 0) continue;
       const gradesId = gradesIdOfKey(key) ?? '';
-      const own = ofPallet.get(gradesId) ?? { parts: [], weights: [], slates: 0 };
-      own.parts.push(binsOf(part.gauged));
-      own.weights.push(1);
-      own.slates += sum(part.gauged) + sum(part.tapped);
+      const parts = [binsOf(part.gauged)];
+      const weights = [1];
       for (const [sorter, slates] of Object.entries(part.tapped)) {
         const bins = told(palletId, gradesId, sorter, pile);
         if (!bins) continue;
-        own.parts.push(bins);
-        own.weights.push(slates);
+        parts.push(bins);
+        weights.push(slates);
       }
-      ofPallet.set(gradesId, own);
+      const tapped = sum(part.tapped);
+      const slates = sum(part.gauged) + tapped;
+      const onPile = { palletId, pile, bins: mergeBins(parts, weights), slates, tapped };
+      byGrades.set(gradesId, [...(byGrades.get(gradesId) ?? []), onPile]);
     }
-    for (const [gradesId, { parts, weights, slates }] of ofPallet)
-      byGrades.set(gradesId, [
-        ...(byGrades.get(gradesId) ?? []),
-        { palletId, bins: mergeBins(parts, weights), slates }
-      ]);
-  }
+  const places = new Map(palletIds(view).map((palletId, place) => [palletId, place]));
+  const placeOf = ({ palletId }: SortedOnPile): number => places.get(palletId) ?? 0;
   return [...byGrades]
     .sort(([one], [other]) => (one < other ? -1 : 1))
-    .map(([gradesId, pallets]) => ({
+    .map(([gradesId, onPiles]) => ({
       gradesId,
-      pallets,
-      slates: pallets.reduce((total, pallet) => total + pallet.slates, 0)
+      onPiles: onPiles.sort((one, other) => placeOf(one) - placeOf(other) || one.pile - other.pile),
+      slates: onPiles.reduce((total, { slates }) => total + slates, 0)
     }));
 }
 

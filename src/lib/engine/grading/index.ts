@@ -48,6 +48,6 @@ export { type HandBias, handBias } from './hand-bias.ts';
 export {
   type RegradeAdvice,
   type SlatesToRecheck,
-  type SortedPallet,
+  type SlatesOnPile,
   regradeAdvice
 } from './regrade-advice.ts';

@@ -9,22 +9,19 @@ const bins = binsFromPairs([
 ]);
 const courses = Array.from({ length: 3 }, () => ({ slates: 20, joints: 19 }));
 const ground = Object.freeze({ bins, stockSlates: 60, courses, kickAllowanceMm: 1 });
+/** Two pallets on three piles, every slate on the pile that the thresholds 6 and 5 mm give it. */
 const sorted = Object.freeze([
   {
     palletId: 'A',
+    pile: 1,
     bins: binsFromPairs([
       [600, 3],
       [610, 1],
       [800, 2]
     ])
   },
-  {
-    palletId: 'B',
-    bins: binsFromPairs([
-      [450, 4],
-      [650, 2]
-    ])
-  }
+  { palletId: 'B', pile: 1, bins: binsFromPairs([[650, 2]]) },
+  { palletId: 'B', pile: 3, bins: binsFromPairs([[450, 4]]) }
 ]);
 
 describe('regradeAdvice', () => {
@@ -67,12 +64,13 @@ describe('regradeAdvice', () => {
       [
         {
           palletId: 'A',
+          pile: 1,
           bins: binsFromPairs([
-            [599, 1],
             [600, 1],
             [800, 1]
           ])
-        }
+        },
+        { palletId: 'A', pile: 2, bins: binsFromPairs([[599, 1]]) }
       ]
     );
     expect(far.recheck.map(({ fromPile, toPile, slates }) => [fromPile, toPile, slates])).toEqual([
@@ -80,6 +78,21 @@ describe('regradeAdvice', () => {
       [1, 3, 1],
       [2, 3, 1]
     ]);
+  });
+
+  it('leaves where it lies a slate that a wrong tap put on its new pile already', () => {
+    const tapped = [
+      { palletId: 'A', pile: 1, bins: binsFromPairs([[650, 0.75]]) },
+      { palletId: 'A', pile: 2, bins: binsFromPairs([[650, 0.25]]) }
+    ];
+    expect(regradeAdvice(ground, [6, 5], [7, 5], tapped).recheck).toEqual([
+      { palletId: 'A', fromPile: 1, toPile: 2, slates: 0.75, thinnestMm: 6.5, thickestMm: 6.5 }
+    ]);
+  });
+
+  it('leaves alone a slate on a wrong pile that no threshold moves past', () => {
+    const wrong = [{ palletId: 'A', pile: 2, bins: binsFromPairs([[800, 1]]) }];
+    expect(regradeAdvice(ground, [6, 5], [7, 5], wrong).recheck).toEqual([]);
   });
 
   it('refuses another number of piles', () => {

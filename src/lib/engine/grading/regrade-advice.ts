@@ -4,17 +4,19 @@ import { type GradingGround, type Kickers, gradeFigures } from './grade-figures.
 import { requireThresholds } from './piles.ts';
 import { cutsAtThresholds } from './threshold-between.ts';
 
-/** Slates already on the piles that came from one pallet. */
-export interface SortedPallet {
+/** Slates of one pallet that lie on one pile. */
+export interface SlatesOnPile {
   readonly palletId: string;
-  /** Thickness of its sorted slates, as gauged or as estimated from taps; not modified. */
+  /** The pile they lie on, 1 for the thickest. */
+  readonly pile: number;
+  /** Their thickness, as gauged or as estimated from taps; not modified. */
   readonly bins: ThicknessBins;
 }
 
-/** Slates to look at again: they lie between an old threshold and a new one. */
+/** Slates to look at again: a threshold moves past them, and they lie on the wrong side of it. */
 export interface SlatesToRecheck {
   readonly palletId: string;
-  /** The pile they stand on under the old thresholds, 1 for the thickest. */
+  /** The pile they lie on, 1 for the thickest. */
   readonly fromPile: number;
   /** The pile they belong on under the new ones. */
   readonly toPile: number;
@@ -32,7 +34,7 @@ export interface RegradeAdvice {
   readonly after: Kickers & { readonly coursesMissing: number };
   /** Kickers saved per 100 joints; below 0 where the new thresholds are worse. */
   readonly gainPer100Joints: number;
-  /** By pallet in the order given, then by pile. */
+  /** By pallet and pile in the order given, then from thick to thin. */
   readonly recheck: readonly SlatesToRecheck[];
   /** Slates to look at again in all. */
   readonly slatesToRecheck: number;
@@ -45,9 +47,10 @@ export interface RegradeAdvice {
  * @param ground the spread, stock and roof as known now
  * @param oldThresholdsMm thresholds the piles were sorted under, mm, strictly falling
  * @param newThresholdsMm thresholds they might be sorted under, mm, strictly falling, as many
- * @param sorted what stands on the piles, by pallet
- * @returns both sides' kickers, the gain, and the slates to look at again. A slate exactly on a
- * threshold belongs to its thicker pile under both
+ * @param sorted what lies on the piles, by pallet and pile
+ * @returns both sides' kickers, the gain, and the slates to look at again: those whose grade the new
+ * thresholds change and that do not lie on the new one already, as a slate tapped wrongly may. A slate
+ * exactly on a threshold belongs to its thicker pile under both
  *
  * Cost: twice that of the figures, and the bins of the sorted slates.
  * @throws EngineError `wrong-length`, `wrong-order`, `not-finite` and those of `gradeFigures`
@@ -56,7 +59,7 @@ export function regradeAdvice(
   ground: GradingGround,
   oldThresholdsMm: readonly number[],
   newThresholdsMm: readonly number[],
-  sorted: readonly SortedPallet[]
+  sorted: readonly SlatesOnPile[]
 ): RegradeAdvice {
   requireThresholds(oldThresholdsMm);
   requireThresholds(newThresholdsMm);
@@ -75,8 +78,8 @@ export function regradeAdvice(
   };
   const before = kickersAt(oldThresholdsMm);
   const after = kickersAt(newThresholdsMm);
-  const recheck = sorted.flatMap((pallet) =>
-    slatesThatMove(pallet, oldThresholdsMm, newThresholdsMm)
+  const recheck = sorted.flatMap((slates) =>
+    slatesThatMove(slates, oldThresholdsMm, newThresholdsMm)
   );
   return {
     before,
@@ -88,22 +91,21 @@ export function regradeAdvice(
 }
 
 function slatesThatMove(
-  { palletId, bins }: SortedPallet,
+  { palletId, pile, bins }: SlatesOnPile,
   oldThresholdsMm: readonly number[],
   newThresholdsMm: readonly number[]
 ): SlatesToRecheck[] {
   const oldCuts = cutsAtThresholds(bins, oldThresholdsMm);
   const newCuts = cutsAtThresholds(bins, newThresholdsMm);
-  const pileAt = (cuts: readonly number[], bin: number) =>
+  const gradeAt = (cuts: readonly number[], bin: number) =>
     1 + cuts.filter((cut) => bin < cut).length;
   const moves: SlatesToRecheck[] = [];
   for (let bin = bins.counts.length - 1; bin >= 0; bin--) {
-    const fromPile = pileAt(oldCuts, bin);
-    const toPile = pileAt(newCuts, bin);
-    if (fromPile === toPile) continue;
+    const toPile = gradeAt(newCuts, bin);
+    if (toPile === gradeAt(oldCuts, bin) || toPile === pile) continue;
     const thicknessMm = bins.hundredths[bin] / 100;
     const last = moves.at(-1);
-    if (last?.fromPile === fromPile && last.toPile === toPile)
+    if (last?.toPile === toPile)
       moves[moves.length - 1] = {
         ...last,
         slates: last.slates + bins.counts[bin],
@@ -112,7 +114,7 @@ function slatesThatMove(
     else
       moves.push({
         palletId,
-        fromPile,
+        fromPile: pile,
         toPile,
         slates: bins.counts[bin],
         thinnestMm: thicknessMm,
