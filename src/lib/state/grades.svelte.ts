@@ -179,7 +179,10 @@ export class GradesState {
       : { lowMm: 0, highMm: 0 };
   });
 
-  /** The spread as drawn: slates of the stock, with intervals once they are worked out. */
+  /**
+   * The spread as drawn: slates of the stock, with intervals once they are worked out. A bar that
+   * nobody saw a slate of has none: how many it may hold is not for one bar to say.
+   */
   readonly bars = $derived.by((): readonly StockBar[] => {
     const bars = stockBars(this.spread, this.stockSlates);
     if (!this.estimates || this.isAllGauged) return bars;
@@ -190,7 +193,7 @@ export class GradesState {
         }))
       : this.estimates.barEstimates(this.samples, bars);
     if (!intervals) return bars;
-    return bars.map((bar, index) => ({ ...bar, ...intervals[index] }));
+    return bars.map((bar, index) => (bar.slates > 0 ? { ...bar, ...intervals[index] } : bar));
   });
   readonly isAllGauged = $derived(this.gauged >= this.stockSlates);
 

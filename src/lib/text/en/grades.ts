@@ -30,7 +30,8 @@ export const grades = {
     description: (slates: string, from: string, to: string, mean: string) =>
       `Bars: how many of ${slates} have each thickness, from ${from} to ${to}, ${mean} on average. The same figures are in the table below.`,
     hint: 'Drag a boundary, or use the arrow keys (0.05 mm) and the page keys (0.5 mm). A slate exactly on a boundary goes to the thicker pile.',
-    whiskers: 'The thin lines show between how many slates each bar may be, at 95 %.',
+    whiskers:
+      'The thin lines show between how many slates each bar may be, at 95 %. None seen is not proof that there is none.',
     outline: 'Outline of',
     noOutline: 'no pallet',
     outlineOf: (pallet: string) => `pallet ${pallet}`,
@@ -42,6 +43,11 @@ export const grades = {
     pile: 'Pile',
     barFromTo: (from: string, to: string) => `${from} to ${to}`,
     between: (low: string, high: string) => `between ${low} and ${high}`,
+    parts: (list: string) => ` (${list})`,
+    inSample: (n: string) => `${n} in the sample`,
+    beforeGrades: (n: string) => `${n} before there were grades`,
+    whileSorting: (n: string) => `${n} while sorting`,
+    noneSeen: 'none seen',
     basis: (readings: string, slates: string, mean: string) =>
       `${readings} of ${slates}; mean ${mean}`,
     basisWithTaps: (readings: string, taps: string, slates: string, mean: string) =>
@@ -65,7 +71,9 @@ export const grades = {
     courses: 'Courses filled',
     mean: 'Mean',
     range: 'Range',
-    sd: 'SD',
+    spread: 'Spread',
+    spreadMeans:
+      'Spread: how far a slate of the pile usually lies from its mean (standard deviation).',
     kickers: 'Kickers per 100 joints',
     worstStep: 'Worst step',
     fromTo: (from: string, to: string) => `${from} to ${to}`,
@@ -134,38 +142,46 @@ export const grades = {
       `${slates} were sorted under the grades of ${moment}.`,
     underNone: (slates: string) =>
       `${slates} were put on piles before there were grades. By what boundaries is not known, so check a few of each pile with the gauge.`,
-    gain: (gain: string, before: string, after: string) =>
-      `Regrading them to the boundaries shown would save ${gain} kickers per 100 joints: ${after} instead of ${before}.`,
+    gain: (before: string, after: string) =>
+      `Regrading them to the boundaries shown would bring ${before} kickers per 100 joints down to ${after}.`,
     noGain: (before: string, after: string) =>
       `Regrading them to the boundaries shown would save nothing: ${after} kickers per 100 joints instead of ${before}. Leave them.`,
-    work: (slates: string) => `To do it, look at ${slates} again:`,
-    nothing: 'No gauged slate on the piles would change its pile.',
+    work: (slates: string) => `To do it, ${slates} must change pile:`,
+    unmarked: (onPiles: string) =>
+      `They carry no mark. To find them, feel or gauge the ${onPiles} that lie on those piles from those pallets, and move the ones within the thickness given.`,
+    nothing: 'No slate whose thickness is known would change its pile.',
     unknown: (slates: string) =>
-      `${slates} were told by hand and their thickness is not known: to regrade, feel or gauge those near a boundary again.`,
+      `Besides, ${slates} on the piles were told by a hand that is not known, so their thickness is not: feel or gauge those near a boundary again.`,
     otherNumber: (slates: string) =>
       `The number of piles differs, so all ${slates} would have to be sorted again.`,
     pallet: 'Pallet',
     move: 'From pile to pile',
     fromTo: (from: string, to: string) => `${from} → ${to}`,
-    slates: 'Slates',
+    slates: 'Slates to move',
+    about: (slates: string) => `about ${slates}`,
+    among: 'Lying there',
     between: 'Thickness',
-    table: 'Slates to look at again'
+    table: 'Slates that must change pile'
   },
   drift: {
     title: 'While sorting: drift and short piles',
     tooFew:
       'Too few slates were gauged while sorting to compare the stock with the sample (ten of each at least). Gauge one now and then.',
+    thicker: (shift: string) => `${shift} thicker`,
+    thinner: (shift: string) => `${shift} thinner`,
     none: (shift: string, low: string, high: string) =>
-      `The stock keeps to the sample the grades came from: it runs ${shift} off on average, and the truth lies between ${low} and ${high}.`,
-    drifted: (shift: string, thicker: boolean, low: string, high: string) =>
-      `The stock has drifted: it runs ${shift} ${thicker ? 'thicker' : 'thinner'} on average than the sample the grades came from (between ${low} and ${high}).`,
+      `The stock keeps to the sample the grades came from: the slates gauged while sorting are ${shift} on average, and chance alone explains that. By these readings the stock may run from ${low} to ${high} than the sample.`,
+    drifted: (shift: string, low: string, high: string) =>
+      `The stock has drifted: the slates gauged while sorting are ${shift} on average than the sample the grades came from, more than chance explains. The stock may run from ${low} to ${high}.`,
     short: (pile: string, slates: string) =>
-      `${pile} will run short: the plan takes ${slates} more than it will hold.`,
-    notShort: 'No pile falls short of the plan in force.',
+      `${pile} will run short: the plan takes ${slates} more than it is expected to hold.`,
+    notShort:
+      'By the slates expected on each pile, no pile falls short of the plan in force. A pile can come out smaller than expected: Courses tells the chance that one runs out.',
+    toCourses: 'See the chances on Courses',
     noCourses: (courses: string) =>
       `With the grades in force whole courses from single piles leave ${courses} unfilled.`,
     better: (thresholds: string, gain: string, slates: string) =>
-      `The spread as it is known now asks for boundaries at ${thresholds}. Moving there would save ${gain} kickers per 100 joints, for ${slates} to look at again.`,
+      `The spread as it is known now asks for boundaries at ${thresholds}. Moving there would save ${gain} kickers per 100 joints; ${slates} must change pile.`,
     fine: 'The boundaries in force are within half a kicker per 100 joints of the best for the spread as it is known now.',
     showBetter: 'Show these boundaries'
   },
@@ -177,38 +193,44 @@ export const grades = {
     worst: 'Worst step',
     unsorted: 'Unsorted',
     perfect: 'Perfect order',
-    cell: (slates: string, mean: string, sd: string) => `${slates}, mean ${mean}, SD ${sd}`,
+    cell: (slates: string, mean: string, sd: string) => `${slates}, mean ${mean}, spread ${sd}`,
     empty: 'empty',
     coursesMissing: 'Courses not filled'
   },
   curve: {
     title: 'How many piles?',
-    basis: 'By natural breaks at each number of piles.',
+    basis:
+      'The bars are by natural breaks at each number of piles; the sentence compares with the boundaries shown above.',
     piles: 'Piles',
     suited: 'To suit the roof',
     kickers: 'Kickers per 100 joints',
-    worth: (next: number, saved: string, from: string, to: string, onRoof: string) =>
-      `A ${ordinal(next)} pile would save ${saved} kickers per 100 joints (${to} instead of ${from})${onRoof}. It is worth its floor space if you have the room.`,
-    notWorth: (next: number, saved: string, from: string, to: string, onRoof: string) =>
-      `A ${ordinal(next)} pile would save ${saved} kickers per 100 joints (${to} instead of ${from})${onRoof}: hardly worth its floor space.`,
-    onRoof: (kickers: string) => `, about ${kickers} on this roof`,
+    saves: (next: number, from: string, to: string, way: string, onRoof: string) =>
+      `A ${ordinal(next)} pile would bring ${from} kickers per 100 joints, as shown above, down to ${to} (${way})${onRoof}.`,
+    worth: 'It is worth its floor space if you have the room.',
+    notWorth: 'It is hardly worth its floor space.',
+    savesNone: (next: number, now: string, to: string, way: string) =>
+      `A ${ordinal(next)} pile would save nothing: ${to} kickers per 100 joints (${way}) against ${now} as shown above.`,
+    natural: 'by natural breaks',
+    roof: 'to suit the roof',
+    onRoof: (kickers: string) => `, about ${kickers} fewer on this roof`,
+    onRoofUnderOne: ', less than one kicker on this roof',
     most: 'Eight piles are the most that are offered.',
     unsorted: 'Unsorted'
   },
   asSorted: {
     title: 'As really sorted: gauge and hand',
-    why: 'A gauge and a hand both stray, so slates near a boundary land on the wrong pile. These are the figures with that reckoned in, beside the ideal ones.',
+    why: 'A gauge and a hand both stray, so slates near a boundary land on the wrong pile. These are the figures with that reckoned in, if all the stock were sorted so, beside the ideal ones. Straying: how far they usually err on one slate (standard deviation).',
     by: 'Sorted by',
     ideal: 'Without error',
-    gauge: (sd: string) => `Gauge, SD ${sd}`,
-    hand: (name: string, sd: string) => `Hand of ${name}, SD ${sd}`,
+    gauge: (sd: string) => `Gauge, straying ${sd}`,
+    hand: (name: string, sd: string) => `Hand of ${name}, straying ${sd}`,
     kickers: 'Kickers per 100 joints',
     worst: 'Worst step',
     counts: 'Slates on the piles',
     unstudied:
       'This gauge was not studied; 0.05 mm is our starting value. The gauge study below replaces it.',
     borderline: (sd: string, reach: string) =>
-      `A reading within ${reach} of a boundary (two SDs of ${sd}) is borderline: gauged again it might go to the other pile. Sorting marks it; either pile is right.`,
+      `A reading within ${reach} of a boundary (twice the ${sd} by which the gauge strays) is borderline: gauged again it might go to the other pile. Sorting marks it; either pile is right.`,
     biasCounted: 'with its own boundaries',
     spreadOnly: 'by its spread alone'
   },
@@ -218,7 +240,7 @@ export const grades = {
     slates: 'Slates',
     gauged: 'Gauged',
     mean: 'Mean',
-    sd: 'SD',
+    sd: 'Spread',
     odd: 'odd',
     share: (percent: string) =>
       `${percent} of the variance of thickness lies between pallets (intraclass correlation); the rest is within each pallet.`,
@@ -226,7 +248,7 @@ export const grades = {
     shareHigh:
       'The pallets differ: gauge some slates of every pallet, and draw courses from several together.',
     oddOne: (pallet: string, difference: string, thicker: boolean) =>
-      `Pallet ${pallet} is odd: ${difference} ${thicker ? 'thicker' : 'thinner'} on average than the others.`,
+      `Pallet ${pallet} is odd: ${difference} ${thicker ? 'thicker' : 'thinner'} on average than the pallets that are not odd.`,
     noOdd: 'No pallet stands out from the others by more than chance explains.',
     no: {
       'too-few-groups': 'Pallets cannot be compared: slates of one pallet only were gauged.',
@@ -270,16 +292,13 @@ export const grades = {
       `${taps} put on piles by hand, ${checks} gauged as a check.`,
     table: 'Told by hand (rows) and by gauge (columns), slates',
     told: 'By hand',
-    kappa: (kind: string, kappa: string, error: string) =>
-      `Weighted kappa, ${kind}: ${kappa} (standard error ${error}).`,
-    linear: 'linear',
-    quadratic: 'quadratic',
-    kappaMeans: '1 is full agreement with the gauge, 0 is what chance alone gives.',
+    agreement: (linear: string, linearError: string, quadratic: string, quadraticError: string) =>
+      `Agreement with the gauge beyond chance: ${linear}, give or take ${linearError}, where 1 is full agreement and 0 is what chance alone gives (weighted kappa, linear weights, with its standard error; quadratic weights: ${quadratic}, give or take ${quadraticError}).`,
     noKappa: 'Kappa needs checked slates of more than one pile.',
     bias: (pile: string, hand: string, grade: string) =>
       `Calls ${pile} from ${hand}; the grade starts at ${grade}.`,
     spread: (sd: string, error: string) =>
-      `Spread of the hand: SD ${sd} (standard error ${error}).`,
+      `Spread of the hand: it usually errs by ${sd} on one slate, give or take ${error} (standard deviation, with its standard error).`,
     missing: (list: string) => `Not known yet. Spot checks still missing: ${list}.`,
     missingOn: (checks: number, pile: string) => `${checks} on ${pile}`,
     separated:

@@ -9,4 +9,5 @@ export { default as SpreadChart } from './SpreadChart.svelte';
 export { default as SpreadTable } from './SpreadTable.svelte';
 export { default as WayChooser } from './WayChooser.svelte';
 export { sayKickers } from './say-kickers.ts';
+export { wholeSlates } from './whole-slates.ts';
 export type { SpreadBar } from './spread-chart.ts';
