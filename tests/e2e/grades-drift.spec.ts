@@ -74,17 +74,17 @@ test('a stock that drifted from the sample is told with how far, and what moving
   const shift = meanMm(all(SORTED, 500)) - meanMm(all(SAMPLED, 420));
   const words = section.getByText(/^The stock has drifted: /);
   await expect(words).toContainText(
-    `it runs ${shift.toFixed(2)} mm thicker on average than the sample the grades came from`
+    `are ${shift.toFixed(2)} mm thicker on average than the sample the grades came from`
   );
-  const [, low, high] = /between ([0-9.]+) and ([0-9.]+) mm/.exec(await words.innerText()) ?? [];
+  const [, low, high] =
+    /from ([0-9.]+) mm thicker to ([0-9.]+) mm thicker/.exec(await words.innerText()) ?? [];
   expect(Number(low)).toBeGreaterThan(0);
   expect((Number(low) + Number(high)) / 2).toBeCloseTo(shift, 1);
 
   const better = await section.getByText(/^The spread as it is known now asks/).innerText();
   const [, listed, gain, slates] =
-    /boundaries at ([0-9., ]+) mm\. .* save ([0-9.]+) kickers .* for ([0-9]+) slates/.exec(
-      better
-    ) ?? [];
+    /boundaries at ([0-9., ]+) mm\. .* save ([0-9.]+) kickers .*; ([0-9]+) slates/.exec(better) ??
+    [];
   const newMm = listed.split(', ').map(Number);
   expect(Number(gain)).toBeGreaterThanOrEqual(0.5);
 
@@ -149,7 +149,7 @@ test('a pile that the plan takes more from than it holds is told with how many a
   expect(short).toEqual([3]);
   await expect(
     section.getByText(
-      `3 Thin will run short: the plan takes ${40 - onPile(3)} slates more than it will hold.`
+      `3 Thin will run short: the plan takes ${40 - onPile(3)} slates more than it is expected to hold.`
     )
   ).toBeVisible();
   await expect(section.getByText(/will run short/)).toHaveCount(1);

@@ -210,10 +210,14 @@ test('tells what new grades mean for slates that are sorted', async ({ page }) =
   await page.keyboard.press('ArrowRight');
   await expect(page.getByText(/3 slates were sorted under the grades of/)).toBeVisible();
   await expect(page.getByText(/They keep the grades they were sorted under/)).toBeVisible();
-  const again = page.getByRole('table', { name: 'Slates to look at again' }).first();
+  const again = page.getByRole('table', { name: 'Slates that must change pile' }).first();
   await expect(again.locator('tbody tr')).toHaveCount(1);
   await expect(again.locator('tbody tr')).toContainText('1 Thick → 2 Medium');
   await expect(again.locator('tbody td').nth(1)).toHaveText('2');
+  await expect(again.locator('tbody td').nth(2)).toHaveText('3');
+  await expect(
+    page.getByText('feel or gauge the 3 slates that lie on those piles').first()
+  ).toBeVisible();
 
   await page.getByRole('button', { name: 'Set the grades anew' }).click();
   await expect(page.getByText('These grades are in force.')).toBeVisible();
@@ -365,7 +369,7 @@ test('a gauge study gives the repeatability that sorting then reckons with', asy
     page.getByText(`Kept study: repeatability SD ${repeatability.toFixed(3)} mm.`)
   ).toBeVisible();
   await page.getByText('As really sorted: gauge and hand').click();
-  await expect(page.getByText(`Gauge, SD ${repeatability.toFixed(2)} mm`)).toBeVisible();
+  await expect(page.getByText(`Gauge, straying ${repeatability.toFixed(2)} mm`)).toBeVisible();
 });
 
 test('the kick allowance is kept for the job, and refused beside the field', async ({ page }) => {

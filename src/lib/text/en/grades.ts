@@ -170,9 +170,9 @@ export const grades = {
     thicker: (shift: string) => `${shift} thicker`,
     thinner: (shift: string) => `${shift} thinner`,
     none: (shift: string, low: string, high: string) =>
-      `The stock keeps to the sample the grades came from: the slates gauged while sorting are ${shift} on average, and chance alone explains that. By these readings the stock may run from ${low} to ${high} than the sample.`,
+      `The stock keeps to the sample the grades came from: the slates gauged while sorting are ${shift} on average, which chance alone can explain. By these readings the stock may run from ${low} to ${high} than the sample (at 95 %).`,
     drifted: (shift: string, low: string, high: string) =>
-      `The stock has drifted: the slates gauged while sorting are ${shift} on average than the sample the grades came from, more than chance explains. The stock may run from ${low} to ${high}.`,
+      `The stock has drifted: the slates gauged while sorting are ${shift} on average than the sample the grades came from, more than chance explains. By these readings the stock may run from ${low} to ${high} (at 95 %).`,
     short: (pile: string, slates: string) =>
       `${pile} will run short: the plan takes ${slates} more than it is expected to hold.`,
     notShort:

@@ -1,0 +1,98 @@
+import type { Locator, Page } from '@playwright/test';
+import { expect, openExample, test } from './helpers.ts';
+
+/** Opens a section of Grades that is folded at first. */
+async function open(page: Page, heading: string): Promise<Locator> {
+  const section = page
+    .locator('details')
+    .filter({ has: page.getByRole('heading', { name: heading }) });
+  await section.locator('summary').click();
+  return section;
+}
+
+const readNumber = (text: string | undefined): number => Number((text ?? '').replaceAll(',', ''));
+
+test('the figures of the worked example can be followed from one to the next', async ({ page }) => {
+  const job = await openExample(page);
+  await page.goto(`${job}/grades`);
+  const basis = page.getByText(/^[\d,]+ readings \(/);
+  await expect(basis).toContainText('told by hand, of');
+
+  await test.step('readings are what was sampled, gauged before the grades, and sorted', async () => {
+    const [, all, ...parts] =
+      /^([\d,]+) readings \((\d+) in the sample, (\d+) before there were grades, (\d+) while sorting\)/.exec(
+        await basis.innerText()
+      ) ?? [];
+    expect(parts.map(readNumber).reduce((sum, part) => sum + part, 0)).toBe(readNumber(all));
+  });
+
+  await test.step('the hand that is known has figures, though it is not known from before the grades', async () => {
+    const section = await open(page, 'As really sorted: gauge and hand');
+    const hand = section.getByRole('row', { name: /^Hand of Finch, straying [\d.]+ mm/ });
+    await expect(hand).toHaveCount(1);
+    const kickers = async (row: Locator): Promise<number> =>
+      Number(await row.locator('td').first().innerText());
+    const ideal = section.getByRole('row', { name: /^Without error/ });
+    expect(await kickers(hand)).toBeGreaterThan(await kickers(ideal));
+  });
+
+  await test.step('piles as cut add up to the stock, in every way', async () => {
+    const [, stock] = /([\d,]+) usable of/.exec(await basis.innerText()) ?? [];
+    const section = await open(page, 'The four ways side by side');
+    const rows = section.getByRole('row', { name: /^\d (Thick|Medium|Thin)/ });
+    await expect(rows).toHaveCount(3);
+    const cells = await Promise.all(
+      (await rows.all()).map((row) => row.locator('td').allInnerTexts())
+    );
+    for (const way of [0, 1, 2, 3]) {
+      const slates = cells.map((row) => readNumber(/([\d,]+) slates/.exec(row[way])?.[1]));
+      expect(slates.reduce((sum, own) => sum + own, 0)).toBe(readNumber(stock));
+    }
+  });
+
+  await test.step('a further pile is compared with the boundaries shown', async () => {
+    const [, now] = /Expected: ([\d.]+) kickers/.exec(await page.locator('main').innerText()) ?? [];
+    const section = await open(page, 'How many piles?');
+    await expect(section).toContainText(`A fourth pile would bring ${now} kickers per 100 joints`);
+  });
+
+  await test.step('an odd pallet is told by its difference from those that are not odd', async () => {
+    const section = await open(page, 'Pallets compared, and how many more to gauge');
+    const rows = await section.locator('tbody tr').all();
+    const pallets = await Promise.all(
+      rows.map(async (row) => ({
+        name: await row.locator('th').innerText(),
+        meanMm: parseFloat(await row.locator('td').nth(2).innerText())
+      }))
+    );
+    const usual = pallets.filter(({ name }) => !name.includes('odd'));
+    const usualMm = usual.reduce((sum, { meanMm }) => sum + meanMm, 0) / usual.length;
+    const odd = pallets.filter(({ name }) => name.includes('odd'));
+    expect(odd.length).toBeGreaterThan(0);
+    for (const { name, meanMm } of odd) {
+      const words = section.getByText(`Pallet ${name.split(',')[0]} is odd`);
+      const [, size, way] = /([\d.]+) mm (thicker|thinner)/.exec(await words.innerText()) ?? [];
+      const differenceMm = way === 'thicker' ? Number(size) : -Number(size);
+      // each shown mean is rounded to a hundredth of a millimetre
+      expect(Math.abs(differenceMm - (meanMm - usualMm))).toBeLessThan(0.016);
+    }
+  });
+
+  await test.step('that no pile falls short speaks of expected slates, and leads to the chances', async () => {
+    const section = await open(page, 'While sorting: drift and short piles');
+    await expect(section).toContainText('By the slates expected on each pile');
+    await expect(section).toContainText(/from [\d.]+ mm thinner to [\d.]+ mm thicker/);
+    await section.getByRole('link', { name: 'See the chances on Courses' }).click();
+    await expect(page.getByText('Will each pile last?')).toBeVisible();
+  });
+});
+
+test('a bar that nobody saw a slate of is not told as empty for certain', async ({ page }) => {
+  const job = await openExample(page);
+  await page.goto(`${job}/grades`);
+  const section = await open(page, 'The spread as a table');
+  const none = section.getByRole('row', { name: /none seen/ });
+  await expect(none.first()).toBeVisible();
+  await expect(section.getByText(/between 0 and 0/)).toHaveCount(0);
+  await expect(section.getByText('None seen is not proof that there is none.')).toBeVisible();
+});
