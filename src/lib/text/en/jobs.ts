@@ -45,6 +45,7 @@ export const jobs = {
   facts: {
     stock: 'Stock',
     sample: 'Sample',
+    beforeGrades: 'Gauged before there were grades, on no pile',
     sorted: 'Sorted so far',
     gauged: 'of these, measured at the gauge',
     tapped: 'of these, told by hand',
@@ -61,6 +62,13 @@ export const jobs = {
   plannedUnmeasured: (courses: number) =>
     `${common.courses(courses)}; kickers unknown, no slate was measured`,
   onPile: (n: number) => `${n.toLocaleString('en')} of them piled`,
+  pilesLeft: 'What is left of each pile now, laid and lost slates taken off, as on Lay.',
+  pilesBefore: (laid: number) =>
+    `The piles as they were sorted: ${laid > 0 ? `what ${common.courses(laid)} took` : 'what was lost'} since is not taken off, because the slate or the roof is not entered in full.`,
+  leftOfPile: (left: number, standing: number) =>
+    `${common.slates(left)} left, ${standing.toLocaleString('en')} of them piled`,
+  laidOfPile: (n: number) => `${n.toLocaleString('en')} laid`,
+  lostOfPile: (n: number) => `${n.toLocaleString('en')} lost`,
   more: 'More',
   tags: 'Tags and tally sheet',
   files: 'Files and backup',
@@ -78,7 +86,8 @@ export const jobs = {
   nothingToLay: 'No plan yet',
   noneLaid: (all: string) => `None yet of ${all}`,
   ofTotal: (part: string, total: string) => `${part} of ${total}`,
-  spread: (mean: string, low: string, high: string) => `${mean} on average, from ${low} to ${high}`,
+  spread: (readings: number, mean: string, low: string, high: string) =>
+    `${many(readings, { one: 'reading', other: 'readings' })}: ${mean} on average, from ${low} to ${high}`,
   importTitle: 'Readings from a file',
   importHint:
     'A CSV file with the columns pallet and thickness_mm, or pallet and grade. It is taken whole or not at all.',

@@ -1,0 +1,115 @@
+import type { Page } from '@playwright/test';
+import { adoptPlan, isTooWide, twoSlopesSorted } from './courses-job.ts';
+import { expect, openExample, test } from './helpers.ts';
+import { seedJob, smallJob } from './seed-job.ts';
+
+/** The whole numbers of a text, in their order. */
+function numbersOf(text: string): number[] {
+  return [...text.replaceAll(',', '').matchAll(/\d+/g)].map(([found]) => Number(found));
+}
+
+async function fact(page: Page, name: string): Promise<number> {
+  const row = page.locator('dl > div').filter({ hasText: name });
+  return numbersOf(await row.locator('dd').innerText())[0];
+}
+
+/** What the Lay screen says is left and lost of each pile. */
+async function bookOfLay(page: Page): Promise<{ left: number; lost: number }[]> {
+  const rows = page.getByRole('table').filter({ hasText: 'Still to lay' }).locator('tbody tr');
+  await expect(rows).toHaveCount(3);
+  const cells = await rows.evaluateAll((all) =>
+    all.map((row) => [...row.querySelectorAll('td')].map((cell) => cell.textContent ?? ''))
+  );
+  return cells.map(([left, , lost]) => ({ left: numbersOf(left)[0], lost: numbersOf(lost)[0] }));
+}
+
+/** What the job page says of each pile: left, of these piled, laid, lost. */
+async function pilesOfJob(page: Page): Promise<number[][]> {
+  const piles = page.locator('.piles li > span:last-child');
+  await expect(piles).toHaveCount(3);
+  return (await piles.allInnerTexts()).map(numbersOf);
+}
+
+test('once laying began, the job page tells what is left of each pile, as Lay does', async ({
+  page
+}) => {
+  const jobId = await seedJob(page, twoSlopesSorted(260));
+  const job = `/job/${jobId}`;
+  await page.goto(job);
+  expect(await pilesOfJob(page)).toEqual([
+    [261, 261],
+    [261, 261],
+    [258, 258]
+  ]);
+  await expect(page.getByText('What is left of each pile now')).toHaveCount(0);
+
+  await adoptPlan(page, job);
+  await page.goto(`${job}/lay`);
+  const laid = page.getByRole('button', { name: 'Course laid' });
+  for (let course = 1; course <= 2; course++) {
+    await laid.click();
+    await expect(page.getByText(`${course} of 24 courses laid`)).toBeVisible();
+    await expect(laid).toBeEnabled();
+  }
+  await page.getByRole('button', { name: 'Several' }).click();
+  await page.getByLabel('How many broke?').fill('3');
+  await page.getByRole('button', { name: 'Record' }).click();
+  await expect(page.getByText(/^Saved: 3 slates of/)).toBeVisible();
+  const book = await bookOfLay(page);
+  expect(book.map(({ lost }) => lost).sort()).toEqual([0, 0, 3]);
+
+  await page.goto(job);
+  await expect(page.getByText('What is left of each pile now')).toBeVisible();
+  const piles = await pilesOfJob(page);
+  const began = [261, 261, 258];
+  for (const [index, [left, standing, taken = 0, lost = 0]] of piles.entries()) {
+    expect({ left, lost }).toEqual(book[index]);
+    expect(standing).toBe(left); // every slate of this job is sorted
+    expect(left + taken + lost).toBe(began[index]);
+  }
+  expect(piles.reduce((sum, [, , taken = 0]) => sum + taken, 0)).toBeGreaterThan(30);
+  expect(await isTooWide(page)).toBe(false);
+});
+
+test('what stands on a pile is told apart from what is left of it while slates are to come', async ({
+  page
+}) => {
+  const job = await openExample(page);
+  const before = await pilesOfJob(page);
+  await page.goto(`${job}/lay`);
+  await page.getByRole('button', { name: 'Course laid' }).click();
+  await expect(page.getByText('1 of 72 courses laid')).toBeVisible();
+  const book = await bookOfLay(page);
+  await page.goto(job);
+  await expect(page.getByText('What is left of each pile now')).toBeVisible();
+  for (const [index, [left, standing, taken = 0]] of (await pilesOfJob(page)).entries()) {
+    expect(left).toBe(book[index].left);
+    expect(left).toBe(before[index][0] - taken);
+    expect(standing).toBe(before[index][1] - taken);
+  }
+});
+
+test('without a roof to tell it by, the job page says that laid slates are still counted', async ({
+  page
+}) => {
+  const piles = [{ pile: 1, pieces: 20 }];
+  const jobId = await seedJob(page, [
+    ...smallJob([6.2, 5.2]),
+    { type: 'courseLaid', body: { slopeId: 'gone', course: 1, piles } }
+  ]);
+  await page.goto(`/job/${jobId}`);
+  await expect(page.getByText('what 1 course took since is not taken off')).toBeVisible();
+});
+
+test('the readings of the job page add up: the sample, before the grades, and while sorting', async ({
+  page
+}) => {
+  await openExample(page);
+  const parts = [
+    await fact(page, 'Sample'),
+    await fact(page, 'Gauged before there were grades, on no pile'),
+    await fact(page, 'measured at the gauge')
+  ];
+  expect(parts).toEqual([100, 325, 369]);
+  expect(await fact(page, 'Thickness by gauge')).toBe(794);
+});
