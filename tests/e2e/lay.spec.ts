@@ -215,15 +215,20 @@ test('a pile that ran out leaves the rest short, with numbers and a way on', asy
 test('a rogue is told where it may lie', async ({ page }) => {
   const { jobId } = await ready(page, twoSlopes(190));
   await page.getByRole('button', { name: 'Rogue slate' }).click();
+  await expect(page.getByText('whether it may lie in North, course 1')).toBeVisible();
   await page.getByLabel('Its thickness').fill('abc');
   await page.getByRole('button', { name: 'Check it' }).click();
   await expect(page.getByText('Give a thickness from 1.5 to 40 mm.')).toBeVisible();
   await page.getByLabel('Its thickness').fill('6,8');
   await page.getByRole('button', { name: 'Check it' }).click();
-  await expect(page.getByText(/^Yes: 6.80 mm may lie in this course/)).toBeVisible();
+  await expect(
+    page.getByText(/^Yes, in North, course 1, next to lay: a slate of 6.80 mm kicks/)
+  ).toBeVisible();
   await page.getByLabel('Its thickness').fill('4.3');
   await page.getByRole('button', { name: 'Check it' }).click();
-  await expect(page.getByText(/^No: 4.30 mm would kick/)).toBeVisible();
+  await expect(
+    page.getByText(/^No, not in North, course 1, next to lay: a slate of 4.30 mm would kick/)
+  ).toBeVisible();
   await expect(page.getByText(/courses? \d+( to 12)? \(3 Thin\)/).first()).toBeVisible();
   await page.getByLabel('Its thickness').fill('20');
   await page.getByRole('button', { name: 'Check it' }).click();

@@ -9,6 +9,7 @@ import {
   rogueStretches,
   slopeProgress
 } from './lay-reading.ts';
+import { pilesLeft } from './piles-left.ts';
 import type { PlanDesk } from './plan-desk.svelte.ts';
 
 /** Largest accepted chance for each joint beside a rogue. Ours, a starting value. */
@@ -20,7 +21,9 @@ const REST_MS = 700;
 export interface RogueAnswer {
   readonly thicknessMm: number;
   readonly check: RogueCheck;
-  /** Whether it may lie in the course that is next, and its chance of kicking there. */
+  /** The course that was next when it was asked. */
+  readonly here: { readonly slopeId: string; readonly course: number };
+  /** Whether it may lie in that course, and its chance of kicking there. */
   readonly mayLieHere: boolean;
   readonly chanceHere: number;
   readonly elsewhere: ReturnType<typeof rogueStretches>;
@@ -68,19 +71,22 @@ export class LayState {
   });
   readonly last = $derived.by(() => lastLaidAct(this.#job().view));
 
+  /** The piles by the book, pile 1 first; empty before there is a plan's ground. */
+  readonly book = $derived.by(() => (this.#desk.ground ? pilesLeft(this.#desk.ground) : []));
+
   /** Slates left of a pile by the book. */
   leftOf(pile: number): number {
-    return this.#desk.ground?.request.piles[pile - 1]?.slates ?? 0;
+    return this.book[pile - 1]?.left ?? 0;
   }
 
   /** Slates left of a pile that are not sorted yet, as far as they were logged. */
   toComeOf(pile: number): number {
-    return Math.min(this.leftOf(pile), this.#desk.ground?.stock.piles[pile - 1]?.toCome ?? 0);
+    return this.book[pile - 1]?.toCome ?? 0;
   }
 
   /** Slates of a pile that stand there sorted, by the book. */
   sortedOf(pile: number): number {
-    return this.leftOf(pile) - this.toComeOf(pile);
+    return this.book[pile - 1]?.standing ?? 0;
   }
 
   /** What the course that is next takes of a pile beyond the slates that are sorted. */
@@ -134,19 +140,20 @@ export class LayState {
     return this.#act({ type: 'pileCounted', body });
   }
 
-  /** Where a slate of a thickness may lie; undefined where no thickness is known to compare. */
+  /** Where a slate of a thickness may lie; undefined where no thickness is known, or no course next. */
   askRogue(thicknessMm: number): RogueAnswer | undefined {
     const { ground, adopted } = this.#desk;
-    if (!ground || !adopted || !ground.stock.isGauged) return undefined;
+    const here = this.next;
+    if (!ground || !adopted || !here || !ground.stock.isGauged) return undefined;
     const allowance = this.#job().settings.kickAllowanceMm;
     const check = rogueCheck(adopted.rest, ground.sortedBins, thicknessMm, allowance, ROGUE_CHANCE);
-    const here = this.next;
     const isHere = (place: { slopeId: string; course: number }): boolean =>
-      place.slopeId === here?.slopeId && place.course === here.course;
-    const own = (here?.parts ?? []).map(({ pile }) => check.piles[pile - 1]);
+      place.slopeId === here.slopeId && place.course === here.course;
+    const own = here.parts.map(({ pile }) => check.piles[pile - 1]);
     return {
       thicknessMm,
       check,
+      here: { slopeId: here.slopeId, course: here.course },
       mayLieHere: own.some(({ mayLie }) => mayLie),
       chanceHere: own.length > 0 ? Math.min(...own.map(({ kickChance }) => kickChance)) : 0,
       elsewhere: rogueStretches(check.places.filter((place) => !isHere(place)))

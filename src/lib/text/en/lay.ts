@@ -65,15 +65,16 @@ export const lay = {
     `Give a whole number from 1 to ${most.toLocaleString('en')}, what is left of the pile.`,
 
   rogue: 'Rogue slate',
-  rogueLead: 'A slate that stands out: gauge it and see where it may lie.',
+  rogueLead: (slope: string, course: number) =>
+    `A slate that stands out: gauge it and see whether it may lie in ${slope}, course ${course}, or where else.`,
   thickness: 'Its thickness',
   check: 'Check it',
   refusedThickness: 'Give a thickness from 1.5 to 40 mm.',
   noBins: 'Nothing of these piles was gauged, so no thickness can be compared.',
-  mayHere: (mm: string, chance: string) =>
-    `Yes: ${mm} may lie in this course. It kicks with a neighbour in ${chance} of joints.`,
-  mayNotHere: (mm: string, chance: string) =>
-    `No: ${mm} would kick with a neighbour in ${chance} of joints here.`,
+  mayHere: (mm: string, slope: string, course: number, chance: string) =>
+    `Yes, in ${slope}, course ${course}, next to lay: a slate of ${mm} kicks with a neighbour in ${chance} of joints.`,
+  mayNotHere: (mm: string, slope: string, course: number, chance: string) =>
+    `No, not in ${slope}, course ${course}, next to lay: a slate of ${mm} would kick with a neighbour in ${chance} of joints.`,
   mayElsewhere: 'It may lie in:',
   mayAlso: 'It may also lie in:',
   mayNowhere: 'It may lie in no course that is left. Set it aside.',
