@@ -80,10 +80,11 @@ describe('regradeAdvice', () => {
     ]);
   });
 
-  it('leaves where it lies a slate that a wrong tap put on its new pile already', () => {
+  it('leaves where they lie slates that a wrong tap put on another pile', () => {
     const tapped = [
       { palletId: 'A', pile: 1, bins: binsFromPairs([[650, 0.75]]) },
-      { palletId: 'A', pile: 2, bins: binsFromPairs([[650, 0.25]]) }
+      { palletId: 'A', pile: 2, bins: binsFromPairs([[650, 0.15]]) },
+      { palletId: 'A', pile: 3, bins: binsFromPairs([[650, 0.1]]) }
     ];
     expect(regradeAdvice(ground, [6, 5], [7, 5], tapped).recheck).toEqual([
       { palletId: 'A', fromPile: 1, toPile: 2, slates: 0.75, thinnestMm: 6.5, thickestMm: 6.5 }

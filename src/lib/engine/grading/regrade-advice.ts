@@ -13,7 +13,7 @@ export interface SlatesOnPile {
   readonly bins: ThicknessBins;
 }
 
-/** Slates to look at again: a threshold moves past them, and they lie on the wrong side of it. */
+/** Slates to look at again: they lie on the right pile, and a threshold moves past them. */
 export interface SlatesToRecheck {
   readonly palletId: string;
   /** The pile they lie on, 1 for the thickest. */
@@ -48,9 +48,10 @@ export interface RegradeAdvice {
  * @param oldThresholdsMm thresholds the piles were sorted under, mm, strictly falling
  * @param newThresholdsMm thresholds they might be sorted under, mm, strictly falling, as many
  * @param sorted what lies on the piles, by pallet and pile
- * @returns both sides' kickers, the gain, and the slates to look at again: those whose grade the new
- * thresholds change and that do not lie on the new one already, as a slate tapped wrongly may. A slate
- * exactly on a threshold belongs to its thicker pile under both
+ * @returns both sides' kickers, the gain, and the slates to look at again: those that lie on the pile
+ * of their old grade and have another under the new thresholds. A slate that was tapped on to a wrong
+ * pile is not made wrong by them, and to find it every slate would have to be gauged. A slate exactly
+ * on a threshold belongs to its thicker pile under both
  *
  * Cost: twice that of the figures, and the bins of the sorted slates.
  * @throws EngineError `wrong-length`, `wrong-order`, `not-finite` and those of `gradeFigures`
@@ -102,7 +103,7 @@ function slatesThatMove(
   const moves: SlatesToRecheck[] = [];
   for (let bin = bins.counts.length - 1; bin >= 0; bin--) {
     const toPile = gradeAt(newCuts, bin);
-    if (toPile === gradeAt(oldCuts, bin) || toPile === pile) continue;
+    if (gradeAt(oldCuts, bin) !== pile || toPile === pile) continue;
     const thicknessMm = bins.hundredths[bin] / 100;
     const last = moves.at(-1);
     if (last?.toPile === toPile)
