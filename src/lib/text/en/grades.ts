@@ -241,6 +241,11 @@ export const grades = {
     gauged: 'Gauged',
     mean: 'Mean',
     sd: 'Spread',
+    middleHalf: 'Middle half',
+    taper: 'Taper',
+    fromTo: (from: string, to: string) => `${from} to ${to}`,
+    means:
+      'Spread: how far a slate usually lies from the mean (standard deviation). Middle half: a quarter of the slates are thinner, a quarter thicker. Taper: thickest less thinnest point of one slate, on average, of those gauged at several points.',
     odd: 'odd',
     share: (percent: string) =>
       `${percent} of the variance of thickness lies between pallets (intraclass correlation); the rest is within each pallet.`,
