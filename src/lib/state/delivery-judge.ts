@@ -4,68 +4,28 @@ import {
   type DeliveryOrder,
   type DeliveryVerdict,
   type FindingsResult,
-  type JudgingPlan,
   type RoofNeed,
-  type Texture,
   type VariablesPlan,
-  acceptance,
-  attributesPlan,
   costOfChoices,
   findAll,
-  judgeDelivery,
-  variablesPlan
+  judgeDelivery
 } from '$lib/engine/delivery';
 import type { HistogramBar } from '$lib/engine/thickness';
-import {
-  type BodyOf,
-  type JobView,
-  partOf,
-  roofLayoutOf,
-  settingsOf,
-  specOf,
-  tallyPallets
-} from '$lib/journal';
+import { type JobView, partOf, roofLayoutOf, settingsOf, tallyPallets } from '$lib/journal';
 import { barsOf, sampleBins } from './delivery-bars.ts';
 import { keptShare, predictEvenness } from './delivery-evenness.ts';
-import {
-  type Draw,
-  type OfferedSlate,
-  drawInForce,
-  labelsOf,
-  orderInForce
-} from './delivery-sample.ts';
+import { type RiskPoints, plansOf, riskPointsOf } from './delivery-judging-plan.ts';
 import { type SortingPace, sortingPace } from './delivery-pace.ts';
+import { type OfferedSlate, drawInForce, labelsOf, orderInForce } from './delivery-sample.ts';
+import { choiceTerms, deliveryOrder } from './delivery-terms.ts';
 import { paceSince, sortedMinutesOf } from './pace.ts';
 
 /** Confidence of every interval on the sheet. */
 export const LEVEL = 0.95;
-/** Share outside that a list without a plan of its own is taken to accept. Ours: a starting value. */
-export const STARTING_SHARE = 0.04;
-/** A delivery at the acceptable share passes at least this often. Ours: a starting value. */
-const STARTING_ACCEPTANCE = 0.95;
-
-const TEXTURES: Record<NonNullable<BodyOf<'deliveryDeclared'>['texture']>, Texture> = {
-  verySmooth: 'very smooth',
-  smooth: 'smooth',
-  normal: 'normal',
-  textured: 'textured'
-};
 
 /** Why there are no findings yet. */
 export type NoFindings =
   Extract<FindingsResult, { ok: false }>['reason'] | 'no-order' | 'no-pallets' | 'no-list';
-
-/** How often a delivery with a share outside is to pass, each from 0 to 1. */
-export interface RiskPoint {
-  readonly share: number;
-  readonly acceptance: number;
-}
-
-/** A good delivery that is seldom refused, and a poor one that is seldom accepted. */
-export interface RiskPoints {
-  readonly good: RiskPoint;
-  readonly poor: RiskPoint;
-}
 
 /** Everything that is said of a delivery. */
 export interface Judged {
@@ -147,6 +107,7 @@ export function judgeJob(view: JobView, offered: readonly OfferedSlate[]): Judge
   });
   if (!result.ok) return result;
   const { findings } = result;
+  const riskPoints = riskPointsOf(draw);
   return {
     ok: true,
     findings,
@@ -155,46 +116,13 @@ export function judgeJob(view: JobView, offered: readonly OfferedSlate[]): Judge
     order,
     ...(variables && { variablesPlan: variables }),
     hasRoof: need !== undefined,
-    ...riskPointsOf(draw),
+    ...(riskPoints && { riskPoints }),
     hasOwnPlan: draw.value.acceptAtMost !== undefined || draw.value.aqlPercent !== undefined,
     gauged: sample.counts.reduce((sum, count) => sum + count, 0),
     ...(pace && { pace }),
     stackPallets: palletsOfStacks(view, stacks),
     keptShare: keptShare(settings),
     bars: barsOf(sample)
-  };
-}
-
-/** The order as the engine takes it; undefined while size, thickness or count is missing. */
-export function deliveryOrder(view: JobView): DeliveryOrder | undefined {
-  const body = orderInForce(view);
-  const spec = specOf(view);
-  const lengthMm = body?.lengthMm ?? spec?.lengthMm;
-  const widthMm = body?.widthMm ?? spec?.widthMm;
-  const { nominalThicknessMm, slatesOrdered, tolerancePercent, texture } = body ?? {};
-  if (!lengthMm || !widthMm || !nominalThicknessMm || !slatesOrdered) return undefined;
-  return {
-    lengthMm,
-    widthMm,
-    nominalThicknessMm,
-    ...(tolerancePercent !== undefined && { thicknessTolerancePercent: tolerancePercent }),
-    texture: TEXTURES[texture ?? 'normal'],
-    slatesOrdered
-  };
-}
-
-function choiceTerms(body: BodyOf<'deliveryDeclared'>, delivered: number) {
-  const { pricePerThousand, creditPerThousand, queryDays, replacementDays } = body;
-  const { delayCostPerDay, returnCost } = body;
-  return {
-    ...(pricePerThousand !== undefined && { pricePerThousand }),
-    ...(creditPerThousand !== undefined && {
-      creditWhenQueried: (creditPerThousand * delivered) / 1000
-    }),
-    ...(queryDays !== undefined && { queryDelayDays: queryDays }),
-    ...(replacementDays !== undefined && { replacementDelayDays: replacementDays }),
-    ...(delayCostPerDay !== undefined && { delayCostPerDay }),
-    ...(returnCost !== undefined && { returnCost })
   };
 }
 
@@ -206,55 +134,6 @@ function palletsOfStacks(
   return [...new Set(stacks.map(({ palletId }) => palletId && labels.get(palletId)))].map(
     (label) => label || undefined
   );
-}
-
-function riskPointsOf({ value }: Draw): { riskPoints?: RiskPoints } {
-  const { acceptAtMost, good, poor } = value;
-  return acceptAtMost !== undefined && good && poor ? { riskPoints: { good, poor } } : {};
-}
-
-/** The plan that a list was drawn by, as far as it named one. */
-export function plansOf(
-  { value }: Draw,
-  delivered: number
-): { plan: JudgingPlan; variables?: VariablesPlan } {
-  const sampleSize = value.planSize ?? value.positions.length;
-  const acceptableShare =
-    value.good?.share ?? (value.aqlPercent ? value.aqlPercent / 100 : STARTING_SHARE);
-  const acceptAtMost = value.acceptAtMost ?? leastAcceptance(sampleSize, acceptableShare);
-  const plain = { sampleSize, acceptAtMost, acceptableShare };
-  if (value.plan === 'attributes') {
-    const aql = value.aqlPercent as Parameters<typeof attributesPlan>[2];
-    const table = attributesPlan(delivered, value.level ?? 'II', aql, value.severity ?? 'normal');
-    if (table.ok) return { plan: { ...plain, basis: table.plan.basis } };
-  }
-  if (value.plan === 'variables') {
-    const aql = value.aqlPercent as Parameters<typeof variablesPlan>[1];
-    const table = variablesPlan(delivered, aql);
-    if (table.ok)
-      return {
-        plan: { ...plain, basis: [{ standing: 'computed', source: 'binomial distribution' }] },
-        variables: table.plan
-      };
-  }
-  const isOwn = value.acceptAtMost !== undefined;
-  return {
-    plan: {
-      ...plain,
-      basis: [
-        isOwn
-          ? { standing: 'computed', source: 'binomial distribution, from two risk points' }
-          : { standing: 'common practice', source: '' }
-      ]
-    }
-  };
-}
-
-/** The least acceptance number with which a delivery at `share` passes at least 95 times in 100. */
-export function leastAcceptance(sampleSize: number, share: number): number {
-  let acceptAtMost = 0;
-  while (acceptance({ sampleSize, acceptAtMost }, share) < STARTING_ACCEPTANCE) acceptAtMost++;
-  return acceptAtMost;
 }
 
 /**

@@ -14,7 +14,7 @@ import {
 } from '$lib/engine/delivery';
 import { createRandom } from '$lib/engine';
 import type { BodyOf, PalletTally } from '$lib/journal';
-import { leastAcceptance } from './delivery-judge.ts';
+import { leastAcceptance } from './delivery-judging-plan.ts';
 
 export { ATTRIBUTES_AQLS, VARIABLES_AQLS };
 
