@@ -43,7 +43,7 @@ for (const part of ['findings', 'sheet'])
     const { finding, answers } = await sortingAmounts(page);
     expect(finding).toBe('215 to 235 EUR');
     expect(answers).toEqual([finding, finding]);
-    await expect(page.locator('.costs').getByText(/not known|enter/)).toHaveCount(0);
+    await expect(page.locator('.costs').getByText(/not known|\benter\b/)).toHaveCount(0);
 
     await leaveEmpty(page, job, 'Kickers accepted per 100 joints');
     await open();
@@ -169,7 +169,8 @@ test('the example: a signed sheet prints to PDF, and anyone can work its hash ou
   await expect(page.getByText('Write who signs')).toBeVisible();
   await page.getByLabel('Signed by').fill('Wren');
   await page.getByRole('button', { name: 'Take', exact: true }).click();
-  await expect(page.getByText('The figures say: Query.')).toBeVisible();
+  await expect(page.getByText('The findings alone say: Query.')).toBeVisible();
+  await page.getByLabel('Why you decide otherwise').fill('the roof is smaller now');
   await page.getByRole('button', { name: 'Sign', exact: true }).click();
   await expect(page.getByText(/^Take: signed by Wren/)).toBeVisible();
   await expect(page.getByText('Do not hole or fix yet')).toHaveCount(0);
@@ -194,6 +195,54 @@ test('the example: a signed sheet prints to PDF, and anyone can work its hash ou
   const signed = lines.slice(1, 1 + events).map((line) => `${line}\n`);
   const { createHash } = await import('node:crypto');
   expect(createHash('sha256').update(signed.join('')).digest('hex')).toBe(hash);
+});
+
+test('whoever answers otherwise than the findings gives a reason, which message and sheet state', async ({
+  page
+}) => {
+  const job = await openExample(page);
+  await page.goto(`${job}/delivery/sheet`);
+  const message = page.getByLabel('Message to the supplier');
+  await expect(message).toHaveValue(/^We query the delivery/m);
+
+  await page.goto(`${job}/delivery/findings`);
+  await page.getByLabel('Signed by').fill('Wren');
+  await page.getByRole('button', { name: 'Refuse', exact: true }).click();
+  await page.getByRole('button', { name: 'Sign', exact: true }).click();
+  await expect(page.getByText('Write why: the findings alone do not say so.')).toBeVisible();
+  await page.getByLabel('Why you decide otherwise').fill('the barn waits for no second look');
+  await page.getByRole('button', { name: 'Sign', exact: true }).click();
+  await expect(page.getByText(/^Refuse: signed by Wren/)).toBeVisible();
+  const decision =
+    'By the findings alone this delivery would be queried; the buyer refuses it, because: the barn waits for no second look.';
+  await expect(page.locator('.verdict').getByText(decision)).toBeVisible();
+
+  await page.getByRole('link', { name: 'Sheet for the supplier' }).click();
+  await expect(page.locator('.verdict').getByText(decision)).toBeVisible();
+  await expect(page.locator('.signature').getByText(decision)).toBeVisible();
+  const words = await message.inputValue();
+  expect(words).toMatch(
+    /^By the findings alone this delivery would be queried\.\nGround:\n– The roof may run short/m
+  );
+  expect(words).toMatch(
+    /^We refuse it instead and hold it unfixed, because: the barn waits for no second look\.$/m
+  );
+  expect(words).not.toContain('We query');
+  const paper = textOfPages(await page.pdf({ preferCSSPageSize: true }));
+  expect(paper[0]).toContain(withoutSpace(decision));
+});
+
+test('the costs say which pace sorting is priced at', async ({ page }) => {
+  const job = await openExample(page);
+  await page.goto(`${job}/delivery/findings`);
+  // The measured pace counts whole minutes, so it turns a little on the second the example began.
+  await expect(page.locator('.costs')).toContainText(
+    /Sorting is priced at the pace entered: 600 slates an hour; measured on this job: 3\d\d\./
+  );
+  await page.goto(`${job}/delivery/sheet`);
+  await expect(page.getByText('priced at the pace')).toHaveCount(0);
+  await page.getByLabel('Print my own costs too').check();
+  await expect(page.locator('.costs')).toContainText('Sorting is priced at the pace entered');
 });
 
 test('the paper shows the costs of the buyer only on a copy of their own', async ({ page }) => {

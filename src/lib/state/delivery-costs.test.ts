@@ -1,22 +1,15 @@
 import { describe, expect, it } from 'vitest';
-import { type BodyOf, type JobSettings, type StoredEvent, foldAll, readEvent } from '$lib/journal';
+import type { BodyOf, JobSettings, StoredEvent } from '$lib/journal';
 import { type Catalogue, NumberWords } from '$lib/text';
-import { exampleEvents } from '../../../seeds/worked-example.ts';
 import { common } from '../text/en/common.ts';
 import { delivery } from '../text/en/delivery.ts';
-import { missingFigures, sayCosts, sayMoney } from './delivery-costs.ts';
+import { missingFigures, sayCostPace, sayCosts, sayMoney } from './delivery-costs.ts';
 import { sayFindings } from './delivery-glance.ts';
-import { type Judged, judgeJob } from './delivery-judge.ts';
-import { offeredSlates } from './delivery-sample.ts';
+import type { Judged } from './delivery-judge.ts';
+import { judgedExample } from './test-delivery.ts';
 
 const text = { common, delivery } as Catalogue;
 const numbers = new NumberWords('en-GB');
-const events = exampleEvents({
-  jobId: '01890000-0000-7000-8000-000000000001',
-  deviceId: '01890000-0000-7000-8000-000000000002',
-  endsAt: 1_740_000_000_000,
-  randomHex: () => '0123456789abcdef'
-});
 
 /** The example as if these fields of its order and its settings had been left empty. */
 function judgedWithout(
@@ -24,17 +17,13 @@ function judgedWithout(
   settings: readonly (keyof JobSettings)[] = [],
   hasRoof = true
 ): Judged {
-  const left = (event: StoredEvent): StoredEvent => {
+  return judgedExample((event) => {
+    if (event.type === 'slopeSet' && !hasRoof) return undefined;
     const gone: readonly string[] = event.type === 'deliveryDeclared' ? order : settings;
     if (event.type !== 'deliveryDeclared' && event.type !== 'jobSettingsSet') return event;
     const body = Object.entries(event.body).filter(([field]) => !gone.includes(field));
-    return { ...event, body: Object.fromEntries(body) };
-  };
-  const kept = events.filter(({ type }) => hasRoof || type !== 'slopeSet');
-  const view = foldAll(kept.map(left).map(readEvent));
-  const judgement = judgeJob(view, offeredSlates(view));
-  if (!judgement.ok) throw new Error(judgement.reason);
-  return judgement;
+    return { ...event, body: Object.fromEntries(body) } as StoredEvent;
+  });
 }
 
 const said = (judged: Judged, currency = 'EUR') =>
@@ -100,5 +89,35 @@ describe('what each answer of the worked example costs', () => {
         for (const [choice, , parts] of said(judged, currency))
           if (choice !== 'refuse') expect(parts).toMatch(new RegExp(`^sorting ${amount}( if|;)`));
       }
+  });
+});
+
+describe('the pace that sorting is priced at', () => {
+  const paceOf = ({ costs, pace }: Judged): string => sayCostPace(costs, pace, text, numbers);
+  /** The example with another entered pace. */
+  const enteredAt = (sortingPacePerHour: number): Judged =>
+    judgedExample((event) =>
+      event.type === 'jobSettingsSet'
+        ? ({ ...event, body: { ...event.body, sortingPacePerHour } } as StoredEvent)
+        : event
+    );
+
+  it('is the entered one, with the measured one beside it where they differ', () => {
+    expect(paceOf(judgedExample())).toBe(
+      'Sorting is priced at the pace entered: 600 slates an hour; measured on this job: 370.'
+    );
+    expect(paceOf(enteredAt(380))).toBe(
+      'Sorting is priced at the pace entered: 380 slates an hour.'
+    );
+  });
+
+  it('is the measured one where none is entered', () => {
+    expect(paceOf(judgedWithout([], ['sortingPacePerHour']))).toBe(
+      'Sorting is priced at the pace measured on this job: 370 slates an hour.'
+    );
+  });
+
+  it('is not named where sorting has no price', () => {
+    expect(paceOf(judgedWithout([], ['sortingRatePerHour']))).toBe('');
   });
 });

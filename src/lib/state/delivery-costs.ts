@@ -1,5 +1,6 @@
 import type { ChoiceCost, CostFigure, CostPart, Verdict } from '$lib/engine/delivery';
 import type { Catalogue, NumberWords } from '$lib/text';
+import type { SortingPace } from './delivery-pace.ts';
 
 /** One answer with its cost, as a reader sees it. */
 export interface SaidCost {
@@ -61,6 +62,25 @@ export function sayCosts(
       parts: said.length > 0 ? said.join('; ') : verdict.costNone
     };
   });
+}
+
+/** Which pace sorting is priced at; empty where no answer has a price of sorting. */
+export function sayCostPace(
+  costs: readonly ChoiceCost[],
+  pace: SortingPace | undefined,
+  { delivery }: Catalogue,
+  numbers: NumberWords
+): string {
+  const isPriced = costs.some(({ parts }) =>
+    parts.some(({ code, high }) => code === 'sorting' && high > 0)
+  );
+  if (!pace || !isPriced) return '';
+  const { costPace } = delivery.verdict;
+  const used = numbers.whole(pace.perHour);
+  if (!pace.isEntered) return costPace.measured(used);
+  return pace.measuredPerHour === undefined
+    ? costPace.entered(used)
+    : costPace.both(used, numbers.whole(pace.measuredPerHour));
 }
 
 /** Every figure that a cost waits for, or that decides whether it arises; each once. */

@@ -1,40 +1,33 @@
 import { describe, expect, it } from 'vitest';
 import type { Verdict } from '$lib/engine/delivery';
-import { type StoredEvent, foldAll, readEvent } from '$lib/journal';
+import type { StoredEvent } from '$lib/journal';
 import { type Catalogue, NumberWords } from '$lib/text';
-import { exampleEvents } from '../../../seeds/worked-example.ts';
 import { common } from '../text/en/common.ts';
 import { delivery } from '../text/en/delivery.ts';
-import { type Judged, judgeJob } from './delivery-judge.ts';
-import { offeredSlates } from './delivery-sample.ts';
-import { sayMessage, sayReason } from './delivery-report.ts';
+import type { Judged } from './delivery-judge.ts';
+import { sayDecision, sayMessage, sayReason } from './delivery-report.ts';
+import { judgedExample } from './test-delivery.ts';
 
 const text = { common, delivery } as Catalogue;
 const numbers = new NumberWords('en-GB');
-const events = exampleEvents({
-  jobId: '01890000-0000-7000-8000-000000000001',
-  deviceId: '01890000-0000-7000-8000-000000000002',
-  endsAt: 1_740_000_000_000,
-  randomHex: () => '0123456789abcdef'
-});
 
 /** The example, its order made out with these fields. */
 function judgedWith(fields: object): Judged {
-  const changed = (event: StoredEvent): StoredEvent =>
+  return judgedExample((event) =>
     event.type === 'deliveryDeclared'
-      ? { ...event, body: { ...event.body, ...fields } as typeof event.body }
-      : event;
-  const view = foldAll(events.map(changed).map(readEvent));
-  const judgement = judgeJob(view, offeredSlates(view));
-  if (!judgement.ok) throw new Error(judgement.reason);
-  return judgement;
+      ? ({ ...event, body: { ...event.body, ...fields } } as StoredEvent)
+      : event
+  );
 }
 
-const example = judgedWith({});
+const example = judgedExample();
 const refused = judgedWith({ tolerancePercent: 5 });
 
-const messageOf = (judged: Judged, answer: Verdict = judged.verdict.verdict, photos = 0): string =>
-  sayMessage(judged, answer, { name: 'Shed', photos }, text, numbers);
+/** The message, signed with an answer and a note, or not signed. */
+function messageOf(judged: Judged, verdict?: Verdict, note = '', photos = 0): string {
+  const signed = verdict && { verdict, note, journalSha256: 'abc' };
+  return sayMessage(judged, { name: 'Shed', photos, signed }, text, numbers);
+}
 const groundsIn = (message: string): string[] =>
   message
     .split('\n')
@@ -67,14 +60,63 @@ describe('the message to the supplier', () => {
     expect(messageOf(refused)).toMatch(/outside the order, more than the plan accepts \(up to 7\)/);
   });
 
-  it('gives no ground for taking, and both kinds for a query', () => {
-    expect(groundsIn(messageOf(refused, 'take'))).toEqual([]);
-    expect(messageOf(refused, 'take')).not.toContain('Grounds');
-    expect(groundsIn(messageOf(refused, 'query'))).toEqual(reasonsOf(refused, 'refuse', 'query'));
+  it('signed as the findings say is worded as before it was signed, with the fingerprint', () => {
+    expect(messageOf(example, 'query', 'As agreed.')).toBe(
+      `${messageOf(example)}\nJournal fingerprint abc`
+    );
+  });
+
+  it('signed otherwise states the findings as they are, then the answer with its reason', () => {
+    const lines = messageOf(example, 'refuse', 'the barn waits for no second look').split('\n');
+    expect(lines.slice(3, 7)).toEqual([
+      'By the findings alone this delivery would be queried.',
+      'Ground:',
+      `– ${reasonsOf(example, 'query')[0]}`,
+      'We refuse it instead and hold it unfixed, because: the barn waits for no second look.'
+    ]);
+    expect(lines.join()).not.toContain('We query');
+  });
+
+  it('tells what speaks for refusing even where the buyer takes or queries', () => {
+    for (const answer of ['take', 'query'] as const) {
+      const message = messageOf(refused, answer, 'the price came down');
+      expect(groundsIn(message)).toEqual(reasonsOf(refused, 'refuse'));
+      expect(message).toContain('By the findings alone this delivery would be refused.');
+      expect(message).toMatch(/^We (take|query) it .*, because: the price came down\.$/m);
+    }
+  });
+
+  it('gives no ground where the findings alone would take it, and no reason that was not given', () => {
+    const none = {
+      ...example,
+      verdict: { ...example.verdict, verdict: 'take', reasons: [] }
+    } as Judged;
+    expect(messageOf(none)).toContain('We take the delivery.');
+    const message = messageOf(none, 'refuse');
+    expect(groundsIn(message)).toEqual([]);
+    expect(message).not.toMatch(/Grounds?:/);
+    expect(message).toContain('We refuse it instead and hold it unfixed.');
+    expect(message).not.toContain('because');
   });
 
   it('promises photos only where there are some', () => {
     expect(messageOf(example)).not.toContain('photo');
-    expect(messageOf(example, 'query', 1)).toContain('method, readings and photos');
+    expect(messageOf(example, 'query', '', 1)).toContain('method, readings and photos');
+  });
+});
+
+describe('the decision of the buyer', () => {
+  it('is silent before signing and where it is the one of the findings', () => {
+    expect(sayDecision('query', undefined, text)).toBeUndefined();
+    expect(sayDecision('query', { verdict: 'query', note: 'x' }, text)).toBeUndefined();
+  });
+
+  it('is told beside the findings, with its reason where one was given', () => {
+    expect(sayDecision('query', { verdict: 'refuse', note: 'no time' }, text)).toBe(
+      'By the findings alone this delivery would be queried; the buyer refuses it, because: no time.'
+    );
+    expect(sayDecision('refuse', { verdict: 'take', note: '' }, text)).toBe(
+      'By the findings alone this delivery would be refused; the buyer takes it.'
+    );
   });
 });

@@ -1,4 +1,5 @@
 import type { Verdict, VerdictReason, WouldChange } from '$lib/engine/delivery';
+import type { BodyOf } from '$lib/journal';
 import type { Catalogue, NumberWords } from '$lib/text';
 import type { Judged } from './delivery-judge.ts';
 
@@ -60,13 +61,36 @@ export function sayVerdict(judged: Judged, text: Catalogue, numbers: NumberWords
   };
 }
 
+/** What the buyer signed: the answer, and the reason where it is not the one of the findings. */
+export type SignedAnswer = Pick<BodyOf<'verdictSigned'>, 'verdict' | 'note'>;
+
+/**
+ * That the buyer answers otherwise than the findings alone would, and why; undefined before it is
+ * signed and where the two agree.
+ */
+export function sayDecision(
+  found: Verdict,
+  signed: SignedAnswer | undefined,
+  { delivery: { verdict } }: Catalogue
+): string | undefined {
+  if (!signed || signed.verdict === found) return undefined;
+  const { byFindings, byBuyer, decided } = verdict;
+  return decided(byFindings[found], byBuyer[signed.verdict], asSentence(signed.note));
+}
+
+/** Words as the end of a sentence. */
+function asSentence(words: string): string {
+  return words === '' || /[.!?]$/.test(words) ? words : `${words}.`;
+}
+
 /** What the message says of the job beside the findings. */
 export interface MessageJob {
   readonly name: string;
   readonly arrivedOn?: string;
-  readonly sha256?: string;
   /** Photos that the sheet shows. */
   readonly photos: number;
+  /** Undefined before an answer is signed: then the message gives the one of the findings. */
+  readonly signed?: SignedAnswer & Pick<BodyOf<'verdictSigned'>, 'journalSha256'>;
 }
 
 /** The weights of the reasons that speak for an answer: what speaks for refusing also queries. */
@@ -78,18 +102,20 @@ const SPEAKS_FOR: Readonly<Record<Verdict, readonly VerdictReason['weight'][]>> 
 
 /**
  * A short message for the supplier; sums and names of the job only. Its grounds are the verdict's
- * own reasons that speak for the answer, in the same words. What the sample found is told beside
+ * own reasons that speak for what the findings alone say, in the same words; a buyer who answers
+ * otherwise is told apart from them, with the reason signed. What the sample found is told beside
  * them as a fact, with what the plan says of it.
  */
 export function sayMessage(
   judged: Judged,
-  answer: Verdict,
-  { name, arrivedOn, sha256, photos }: MessageJob,
+  { name, arrivedOn, photos, signed }: MessageJob,
   text: Catalogue,
   numbers: NumberWords
 ): string {
   const { messageText } = text.delivery.sheet;
   const { findings, verdict } = judged;
+  const found = verdict.verdict;
+  const answer = signed?.verdict ?? found;
   const { outside, judged: sampled, countInterval, attributes } = findings.outsideOrder;
   const range = text.delivery.findings.between(
     numbers.whole(countInterval.low),
@@ -97,16 +123,22 @@ export function sayMessage(
     text.common.slates(findings.delivered)
   );
   const planSays = messageText.planSays[attributes.state](attributes.acceptAtMost);
-  const grounds = verdict.reasons
-    .filter(({ weight }) => SPEAKS_FOR[answer].includes(weight))
+  const reasons = verdict.reasons
+    .filter(({ weight }) => SPEAKS_FOR[found].includes(weight))
     .map((reason) => messageText.ground(sayReason(reason, text, numbers)));
+  const grounds = reasons.length > 0 ? [messageText.grounds(reasons.length), ...reasons] : [];
   return [
     messageText.start(name, arrivedOn ? numbers.day(arrivedOn) : ''),
     messageText.sample(sampled),
     messageText.outside(outside, planSays, range),
-    messageText[answer],
-    ...(grounds.length > 0 ? [messageText.grounds(grounds.length), ...grounds] : []),
+    ...(answer === found
+      ? [messageText[answer], ...grounds]
+      : [
+          `${text.delivery.verdict.byFindings[found]}.`,
+          ...grounds,
+          messageText.because(messageText.otherwise[answer], asSentence(signed?.note ?? ''))
+        ]),
     photos > 0 ? messageText.endWithPhotos : messageText.end,
-    ...(sha256 ? [messageText.hash(sha256)] : [])
+    ...(signed ? [messageText.hash(signed.journalSha256)] : [])
   ].join('\n');
 }

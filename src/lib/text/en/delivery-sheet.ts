@@ -80,6 +80,13 @@ export const sheet = {
     take: 'We take the delivery.',
     query: 'We query the delivery and hold it unfixed until you answer.',
     refuse: 'We refuse the delivery and hold it unfixed.',
+    otherwise: {
+      take: 'We take it all the same',
+      query: 'We query it instead and hold it unfixed until you answer',
+      refuse: 'We refuse it instead and hold it unfixed'
+    },
+    because: (answer: string, reason: string) =>
+      reason ? `${answer}, because: ${reason}` : `${answer}.`,
     end: 'The sheet with method and readings is attached.',
     endWithPhotos: 'The sheet with method, readings and photos is attached.',
     hash: (sha: string) => `Journal fingerprint ${sha}`

@@ -7,6 +7,18 @@ export const verdict = {
     query: 'Query the delivery with the supplier before anything is holed or fixed.',
     refuse: 'Refuse the delivery.'
   },
+  byFindings: {
+    take: 'By the findings alone this delivery would be taken',
+    query: 'By the findings alone this delivery would be queried',
+    refuse: 'By the findings alone this delivery would be refused'
+  },
+  byBuyer: {
+    take: 'the buyer takes it',
+    query: 'the buyer queries it',
+    refuse: 'the buyer refuses it'
+  },
+  decided: (byFindings: string, byBuyer: string, reason: string) =>
+    `${byFindings}; ${byBuyer}${reason ? `, because: ${reason}` : '.'}`,
   rule: 'The rule is ours: refuse when the plan refuses on limits that do not rest on memory; query when count, label, roof or a remembered limit is in doubt or the sample is unfinished; else take.',
   why: 'Why',
   noReason: 'Nothing speaks against it.',
@@ -89,6 +101,14 @@ export const verdict = {
   costNone: 'nothing on top of its price',
   costEnter: 'Enter what is missing: Order',
   costEnterRoof: 'Enter what is missing: Roof',
+  /** The pace that sorting is priced at; `measured` where it differs from the entered one. */
+  costPace: {
+    entered: (n: string) => `Sorting is priced at the pace entered: ${n} slates an hour.`,
+    measured: (n: string) =>
+      `Sorting is priced at the pace measured on this job: ${n} slates an hour.`,
+    both: (entered: string, measured: string) =>
+      `Sorting is priced at the pace entered: ${entered} slates an hour; measured on this job: ${measured}.`
+  },
   costHint: 'The price of the delivery itself is in none of them.',
   sign: 'Sign the verdict',
   signHint:
@@ -97,7 +117,10 @@ export const verdict = {
   signedByMissing: 'Write who signs: a name or nickname.',
   note: 'Note',
   choice: 'Your verdict',
-  differs: (advised: string) => `The figures say: ${advised}. Say in the note why you differ.`,
+  differs: (advised: string) =>
+    `The findings alone say: ${advised}. Write why you decide otherwise: the message to the supplier and the sheet give it as your reason.`,
+  reason: 'Why you decide otherwise',
+  reasonMissing: 'Write why: the findings alone do not say so.',
   signButton: 'Sign',
   signing: 'Working the fingerprint out…',
   signed: (verdict: string, who: string, when: string) => `${verdict}: signed by ${who}, ${when}`,
