@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { exampleEvents } from '../../../seeds/worked-example.ts';
+import { fixedExample } from '../../../seeds/fixed-example.ts';
 import {
   EMPTY_VIEW,
   type NewEvent,
@@ -44,13 +44,7 @@ describe('readingCounts', () => {
   });
 
   it('of the worked example: 100, 325 and 369, which are all 794 of its pallets', () => {
-    const events = exampleEvents({
-      jobId: '01890000-0000-7000-8000-000000000001',
-      deviceId: '01890000-0000-7000-8000-000000000002',
-      endsAt: 1_740_000_000_000,
-      randomHex: () => '0123456789abcdef'
-    });
-    const view = foldAll(events.map(readEvent));
+    const view = foldAll(fixedExample().map(readEvent));
     expect(readingCounts(view)).toEqual({
       inSample: 100,
       beforeGrades: 325,

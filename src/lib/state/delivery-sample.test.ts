@@ -12,7 +12,7 @@ import {
   readEvent,
   tallyPallets
 } from '$lib/journal';
-import { exampleEvents } from '../../../seeds/worked-example.ts';
+import { fixedExample } from '../../../seeds/fixed-example.ts';
 import { judgeJob } from './delivery-judge.ts';
 import { packedPallets } from './delivery-plan.ts';
 import { drawsOf, listProgress, offeredSlates } from './delivery-sample.ts';
@@ -165,12 +165,7 @@ describe('which slates judge a delivery', () => {
 });
 
 describe('the worked example', () => {
-  const events = exampleEvents({
-    jobId: JOB,
-    deviceId: DEVICE,
-    endsAt: START,
-    randomHex: () => '0123456789abcdef'
-  });
+  const events = fixedExample();
   const view = viewOf(events);
   const offered = offeredSlates(view);
   const judgement = judgeJob(view, offered);

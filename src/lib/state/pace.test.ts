@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { foldAll, readEvent } from '$lib/journal';
-import { exampleEvents } from '../../../seeds/worked-example.ts';
+import { fixedExample } from '../../../seeds/fixed-example.ts';
 import { minutesOf, paceSince, sortedMinutesOf } from './pace.ts';
 
 const minutes = (...pairs: [number, number][]) => new Map(pairs);
@@ -43,12 +43,7 @@ describe('paceSince', () => {
 });
 
 describe('the pace of the worked example', () => {
-  const events = exampleEvents({
-    jobId: '01890000-0000-7000-8000-000000000001',
-    deviceId: '01890000-0000-7000-8000-000000000002',
-    endsAt: 1_740_000_000_000,
-    randomHex: () => '0123456789abcdef'
-  });
+  const events = fixedExample();
   const view = foldAll(events.map(readEvent));
   const sum = (counts: Map<number, number>): number =>
     [...counts.values()].reduce((total, n) => total + n, 0);
