@@ -4,24 +4,13 @@
  */
 import { chromium } from '@playwright/test';
 import { MOST_BYTES, firstLoad } from '../faults/first-load.ts';
+import { JOB_SCREENS } from '../faults/screens.ts';
 
 // Not bundled with the bench: the script serves the folder beside it.
 const script = `${process.cwd()}/scripts/serve.js`;
 const { BUILD, serve } = (await import(
   /* @vite-ignore */ script
 )) as typeof import('../../scripts/serve.js');
-
-const SCREENS = [
-  '',
-  '/delivery',
-  '/sort',
-  '/grades',
-  '/roof',
-  '/courses',
-  '/lay',
-  '/sheet',
-  '/files'
-];
 
 const site = await serve(0);
 const browser = await chromium.launch({
@@ -36,7 +25,7 @@ await page.waitForURL(/\/job\//);
 const job = new URL(page.url()).pathname;
 let heaviest = 0;
 console.log('screen | scripts | kB | gzipped kB');
-for (const address of ['/', '/settings', ...SCREENS.map((screen) => `${job}${screen}`)]) {
+for (const address of ['/', '/settings', ...JOB_SCREENS.map((screen) => `${job}${screen}`)]) {
   const fresh = await browser.newContext({
     baseURL: site.url,
     serviceWorkers: 'block',

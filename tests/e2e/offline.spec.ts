@@ -1,21 +1,8 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { ownSite } from '../faults/own-site.ts';
+import { JOB_SCREENS } from '../faults/screens.ts';
 import { expect, openExample, test } from './helpers.ts';
-
-/** Every screen of a job, by the last part of its address. */
-const SCREENS = [
-  '',
-  '/delivery',
-  '/sort',
-  '/grades',
-  '/roof',
-  '/courses',
-  '/lay',
-  '/sheet',
-  '/tags',
-  '/files'
-];
 
 test.describe('without a network', () => {
   let site: Awaited<ReturnType<typeof ownSite>>;
@@ -47,7 +34,7 @@ test.describe('without a network', () => {
       // What a page had asked for when it was left is no trouble.
       if (why !== 'net::ERR_ABORTED') troubles.push(`${request.url()} ${why}`);
     });
-    for (const screen of SCREENS) {
+    for (const screen of JOB_SCREENS) {
       await page.goto(`${job}${screen}`);
       await expect(page.locator('h1').first(), screen).toBeAttached();
       await expect(page.getByText('Offline: everything works')).toBeVisible();

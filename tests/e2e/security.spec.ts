@@ -1,20 +1,8 @@
 import { expect as plainExpect, test as plainTest } from '@playwright/test';
 import { backUp } from '../faults/files.ts';
+import { JOB_SCREENS } from '../faults/screens.ts';
 import { startSorting } from '../faults/sorting.ts';
 import { expect, openExample, startJob, test } from './helpers.ts';
-
-const SCREENS = [
-  '',
-  '/delivery',
-  '/sort',
-  '/grades',
-  '/roof',
-  '/courses',
-  '/lay',
-  '/sheet',
-  '/tags',
-  '/files'
-];
 
 test('no screen asks another host for anything, and each says which scripts may run', async ({
   page,
@@ -26,7 +14,7 @@ test('no screen asks another host for anything, and each says which scripts may 
     if (/^(https?|wss?):/.test(request.url())) hosts.add(new URL(request.url()).origin);
   });
   const job = await openExample(page);
-  for (const address of ['/', '/settings', ...SCREENS.map((screen) => `${job}${screen}`)]) {
+  for (const address of ['/', '/settings', ...JOB_SCREENS.map((screen) => `${job}${screen}`)]) {
     await page.goto(address);
     await expect(page.locator('h1').first(), address).toBeAttached();
     const policy = await page

@@ -1,6 +1,6 @@
 import type { Page } from '@playwright/test';
 import { expect, test } from './helpers.ts';
-import { seedJob, smallJob } from './seed-job.ts';
+import { openSortBench } from './sort-bench.ts';
 
 /** What the doubles of the device's senses were asked for, in order. */
 interface Signs {
@@ -82,15 +82,9 @@ const signsOf = (page: Page): Promise<Signs> =>
     return { vibrated, tonesHz, said, locks: locks.map(({ released }) => ({ released })) };
   });
 
-async function openSort(page: Page, preferences: Record<string, unknown>): Promise<void> {
+async function openSort(page: Page, preferences: object): Promise<void> {
   await recordSigns(page);
-  const jobId = await seedJob(page, smallJob([6, 5]));
-  await page.evaluate((kept) => {
-    localStorage.setItem('evencourse.preferences', JSON.stringify(kept));
-    sessionStorage.setItem('evencourse.unit', 'yes');
-  }, preferences);
-  await page.goto(`/job/${jobId}/sort`);
-  await expect(page.getByRole('button', { name: 'Set aside' })).toBeVisible();
+  await openSortBench(page, preferences);
 }
 
 const pile = (page: Page, number: number) => page.locator('.piles button').nth(number - 1);

@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import type { Page } from '@playwright/test';
 import { expect, test } from './helpers.ts';
-import { eventsOf, seedJob, smallJob } from './seed-job.ts';
+import { eventsOf } from './seed-job.ts';
+import { openSortBench } from './sort-bench.ts';
 
 const END_KEYS = {
   enter: ['Enter'],
@@ -9,17 +10,6 @@ const END_KEYS = {
   both: ['Tab', 'Enter'],
   crlf: ['Enter', 'Enter']
 };
-
-async function openBench(page: Page, preferences: object = {}): Promise<string> {
-  const jobId = await seedJob(page, smallJob([6, 5]));
-  await page.evaluate((kept) => {
-    localStorage.setItem('evencourse.preferences', JSON.stringify(kept));
-    sessionStorage.setItem('evencourse.unit', 'yes');
-  }, preferences);
-  await page.goto(`/job/${jobId}/sort`);
-  await expect(page.getByRole('button', { name: 'Set aside' })).toBeVisible();
-  return jobId;
-}
 
 /** Presses keys as a gauge does: real key events, so many milliseconds apart. */
 async function burst(page: Page, keys: readonly string[], gapMs: number): Promise<void> {
@@ -34,7 +24,7 @@ const readingsOf = async (page: Page, jobId: string): Promise<number[]> =>
 test('bursts of any gap, ending and decimal mark: each reading once, no button pressed', async ({
   page
 }) => {
-  const jobId = await openBench(page);
+  const jobId = await openSortBench(page);
   const bursts = fc.sample(
     fc.record({
       hundredths: fc.integer({ min: 300, max: 999 }),
@@ -67,7 +57,7 @@ test('bursts of any gap, ending and decimal mark: each reading once, no button p
 test('a gauge without terminator is learnt, and then a pause takes the reading', async ({
   page
 }) => {
-  const jobId = await openBench(page, { way: 'gauge' });
+  const jobId = await openSortBench(page, { way: 'gauge' });
   for (const text of ['6.41', '5.32', '4.23']) {
     await burst(page, [...text], 10);
     await page.getByRole('button', { name: `Take ${text}` }).click();
@@ -80,7 +70,7 @@ test('a gauge without terminator is learnt, and then a pause takes the reading',
 });
 
 test('text that comes as input events, as on Android, is read the same', async ({ page }) => {
-  const jobId = await openBench(page);
+  const jobId = await openSortBench(page);
   const expected: number[] = [];
   for (const hundredths of [640, 640, 531, 488]) {
     const text = (hundredths / 100).toFixed(2);
@@ -112,7 +102,7 @@ test('text that comes as input events, as on Android, is read the same', async (
 });
 
 test('500 readings in a row, equal ones among them: none lost, none doubled', async ({ page }) => {
-  const jobId = await openBench(page);
+  const jobId = await openSortBench(page);
   const readings = fc.sample(fc.integer({ min: 350, max: 950 }), { numRuns: 250, seed: 7 });
   const expected = readings.flatMap((hundredths) => [hundredths, hundredths]);
   // Key events made in the page: 500 bursts at the rate of a fast gauge take seconds, not minutes.

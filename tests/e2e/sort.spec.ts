@@ -1,18 +1,13 @@
 import AxeBuilder from '@axe-core/playwright';
 import type { Page } from '@playwright/test';
 import { expect, startJob, test } from './helpers.ts';
-import { eventsOf, seedJob, smallJob } from './seed-job.ts';
+import { eventsOf } from './seed-job.ts';
+import { openSortBench } from './sort-bench.ts';
 
 const verdict = (page: Page) => page.locator('.verdict');
 
 async function openBench(page: Page, thresholdsMm: readonly number[], way: 'hand' | 'gauge') {
-  const jobId = await seedJob(page, smallJob(thresholdsMm));
-  await page.evaluate((kept) => {
-    localStorage.setItem('evencourse.preferences', JSON.stringify({ way: kept }));
-    sessionStorage.setItem('evencourse.unit', 'yes');
-  }, way);
-  await page.goto(`/job/${jobId}/sort`);
-  await expect(page.getByRole('button', { name: 'Set aside' })).toBeVisible();
+  const jobId = await openSortBench(page, { way }, thresholdsMm);
   const seen = page.getByRole('button', { name: 'Seen' });
   if (way === 'gauge') await seen.click();
   return jobId;

@@ -3,23 +3,9 @@ import { createRandom, randomNormal } from '../random.ts';
 import { binsFromPairs, momentsOfBins, totalCount } from '../thickness/index.ts';
 import { type TappedPallet, fusePallets } from './fuse-pallets.ts';
 import { fuseTaps, tapPosterior } from './fuse-taps.ts';
-import type { Hand } from './hand.ts';
+import { TWO_SLATES, UNKNOWN_HAND, knownHand } from './test-hands.ts';
 
-const hand = (thresholdsMm: number[], sdMm: number): Hand => ({
-  ok: true,
-  thresholdsMm: Object.freeze(thresholdsMm),
-  thresholdStandardErrorsMm: thresholdsMm.map(() => 0),
-  sdMm,
-  sdStandardErrorMm: 0,
-  logLikelihood: 0,
-  checks: 100
-});
-const unknown = { ok: false, reason: 'not-by-thickness' } as const;
-const sharp = { hand: hand([6], 0.001), checks: [] };
-const two = binsFromPairs([
-  [500, 1],
-  [700, 1]
-]);
+const sharp = { hand: knownHand([6], 0.001), checks: [] };
 const pallet = (
   palletId: string,
   pairs: readonly (readonly [number, number])[],
@@ -39,9 +25,9 @@ describe('fusePallets', () => {
       ok: false,
       reason: 'nothing-gauged'
     });
-    expect(fusePallets([pallet('a', [[500, 2]], [1, 1])], [{ hand: unknown, checks: [] }])).toEqual(
-      { ok: false, reason: 'no-spot-checks' }
-    );
+    expect(
+      fusePallets([pallet('a', [[500, 2]], [1, 1])], [{ hand: UNKNOWN_HAND, checks: [] }])
+    ).toEqual({ ok: false, reason: 'no-spot-checks' });
   });
 
   it('refuses taps that do not match the sorters and their hands', () => {
@@ -63,7 +49,10 @@ describe('fusePallets', () => {
 
   it('with a sure hand adds each tap to its own thickness', () => {
     const taps = [30, 10];
-    const result = fusePallets([{ palletId: 'a', slates: 50, bins: two, taps: [taps] }], [sharp]);
+    const result = fusePallets(
+      [{ palletId: 'a', slates: 50, bins: TWO_SLATES, taps: [taps] }],
+      [sharp]
+    );
     if (!result.ok) throw new Error(result.reason);
     expect(result.pallets[0].bins.counts[0]).toBeCloseTo(11, 9);
     expect(result.pallets[0].bins.counts[1]).toBeCloseTo(31, 9);
@@ -72,7 +61,7 @@ describe('fusePallets', () => {
   it('leaves out the taps of a hand that is not known, and pallets that only it touched', () => {
     const result = fusePallets(
       [pallet('a', [[500, 2]], [3, 1], [0, 0]), pallet('b', [], [0, 0], [4, 4])],
-      [sharp, { hand: unknown, checks: [] }]
+      [sharp, { hand: UNKNOWN_HAND, checks: [] }]
     );
     if (!result.ok) throw new Error(result.reason);
     expect(result.tapsCounted).toBe(4);
@@ -83,7 +72,7 @@ describe('fusePallets', () => {
 
   it('counts a checked slate once in the stock, by its gauge', () => {
     const checks = [1, 1, 2].map((pile) => ({ pile, thicknessMm: pile === 1 ? 7 : 5 }));
-    const sorters = [{ hand: hand([6], 0.4), checks }];
+    const sorters = [{ hand: knownHand([6], 0.4), checks }];
     const result = fusePallets([pallet('a', [[500, 1]], [2, 1])], sorters);
     if (!result.ok) throw new Error(result.reason);
     // all taps are checked, so the stock is 5, 5, 7 and 7 mm
@@ -92,7 +81,7 @@ describe('fusePallets', () => {
 
   it('of one pallet is the fused spread of the stock', () => {
     const gauged = binsFromPairs(slatesAbout(580, 90, 80, 21));
-    const known = hand([6.3, 5.1], 0.4);
+    const known = knownHand([6.3, 5.1], 0.4);
     const taps = [500, 350, 150];
     const whole = fuseTaps(gauged, [{ taps, hand: known }]);
     const result = fusePallets(
@@ -107,7 +96,7 @@ describe('fusePallets', () => {
 
   it('of pallets that do not differ tells every tap by the stock', () => {
     const pairs = slatesAbout(580, 60, 40, 5);
-    const sorters = [{ hand: hand([6.3, 5.4], 0.4), checks: [] }];
+    const sorters = [{ hand: knownHand([6.3, 5.4], 0.4), checks: [] }];
     const pallets = [pallet('a', pairs, [10, 20, 10]), pallet('b', pairs, [40, 5, 5])];
     const result = fusePallets(pallets, sorters);
     const merged = binsFromPairs([...pairs, ...pairs]);
@@ -121,7 +110,7 @@ describe('fusePallets', () => {
   });
 
   it('tells a thick tap on a thin pallet far thinner than one on a thick pallet', () => {
-    const sorters = [{ hand: hand([6.5, 5.7], 0.35), checks: [] }];
+    const sorters = [{ hand: knownHand([6.5, 5.7], 0.35), checks: [] }];
     const pallets = [
       pallet('thin', slatesAbout(570, 50, 20, 1), [8, 92, 100]),
       pallet('thick', slatesAbout(710, 80, 100, 2), [0, 0, 0])
@@ -150,7 +139,7 @@ describe('fusePallets', () => {
         const felt = 580 + 50 * randomNormal(random) + 35 * randomNormal(random);
         taps[felt >= 650 ? 0 : felt >= 570 ? 1 : 2]++;
       }
-      const known = hand([6.5, 5.7], 0.35);
+      const known = knownHand([6.5, 5.7], 0.35);
       const gauged = [slatesAbout(560, 50, 100, 100 + seed), slatesAbout(710, 85, 100, 200 + seed)];
       const result = fusePallets(
         [pallet('a', [], taps), ...gauged.map((pairs, k) => pallet(`g${k}`, pairs, [0, 0, 0]))],
