@@ -9,10 +9,14 @@ class Field extends EventTarget implements CaptureField {
   readonly type = 'text';
 }
 
-/** An event with the properties a browser would give it. */
+/** An event with the properties a browser would give it; without a time of its own unless given. */
 function eventWith(type: string, properties: object, target?: object): Event {
   const event = new Event(type, { cancelable: true });
-  for (const [name, value] of Object.entries({ ...properties, ...(target && { target }) }))
+  for (const [name, value] of Object.entries({
+    timeStamp: 0,
+    ...properties,
+    ...(target && { target })
+  }))
     Object.defineProperty(event, name, { value });
   return event;
 }
@@ -52,6 +56,18 @@ describe('WedgeListener', () => {
     page.dispatchEvent(up);
     expect(up.defaultPrevented).toBe(true);
     expect(told()).toEqual([6.4]);
+  });
+
+  it('goes by when a key was pressed, so that a page that hears of it late tears no burst', () => {
+    const { press, timer, told, listener } = openPage({ kind: 'pause', decimals: 2 });
+    timer.pass(5_000);
+    press('6', undefined, { timeStamp: 5_000 });
+    timer.pass(200); // the page is busy
+    for (const [place, key] of [...'.41'].entries())
+      press(key, undefined, { timeStamp: 5_010 + 10 * place });
+    expect(listener.state.slowGaps).toBe(0);
+    timer.pass(400);
+    expect(told()).toEqual([6.41]);
   });
 
   it('leaves other fields, shortcuts and quiet buttons alone', () => {

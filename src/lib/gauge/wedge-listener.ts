@@ -108,7 +108,7 @@ export class WedgeListener {
     const { key, code, shiftKey, ctrlKey, altKey, metaKey, repeat } = event;
     const isSwallowed = this.#take({
       kind: 'key',
-      at: this.timer.now(),
+      at: this.#momentOf(event),
       ...{ key, code, shiftKey, ctrlKey, altKey, metaKey, repeat },
       isOnControl: event.target !== field && isControl(event.target)
     });
@@ -125,7 +125,7 @@ export class WedgeListener {
   #takeText(event: InputEvent, field: CaptureField): void {
     const { erased, inserted } = changeOfText(this.#fieldText, field.value);
     this.#fieldText = field.value;
-    this.#take({ kind: 'text', at: this.timer.now(), erased, inserted });
+    this.#take({ kind: 'text', at: this.#momentOf(event), erased, inserted });
     // Emptied only between readings and outside a composition, which would type its text again.
     const isIdle = this.#state.text === '' && !event.isComposing;
     if (isIdle && field.value.length > LONGEST_FIELD) this.#fieldText = field.value = '';
@@ -135,7 +135,16 @@ export class WedgeListener {
   #takeLineBreak(event: InputEvent): void {
     if (event.inputType !== 'insertLineBreak' && event.inputType !== 'insertParagraph') return;
     event.preventDefault();
-    this.#take({ kind: 'text', at: this.timer.now(), inserted: '\n' });
+    this.#take({ kind: 'text', at: this.#momentOf(event), inserted: '\n' });
+  }
+
+  /**
+   * When a key was pressed, which a busy page hears of late: the gaps of a burst are those of the
+   * gauge. An event without a time of its own happened now.
+   */
+  #momentOf({ timeStamp }: Event): number {
+    const now = this.timer.now();
+    return timeStamp > 0 ? Math.min(timeStamp, now) : now;
   }
 
   #take(event: WedgeEvent): boolean {
