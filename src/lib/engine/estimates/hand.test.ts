@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { createRandom, randomNormal } from '../random.ts';
-import { type SpotCheck, handBias, learnHand, logPileChances } from './hand.ts';
+import { type SpotCheck, learnHand, logPileChances } from './hand.ts';
 
 /** Spot checks of a hand that cuts at 6.3 and 5.1 mm with a spread of 0.4 mm. */
 function simulatedChecks(count: number, seed: number): SpotCheck[] {
@@ -152,16 +152,5 @@ describe('logPileChances', () => {
     const chances = logPileChances({ thresholdsMm: [6, 5], sdMm: 0.5 }, 6).map(Math.exp);
     expect(chances[0]).toBeCloseTo(0.5, 15);
     expect(chances.reduce((sum, chance) => sum + chance)).toBeCloseTo(1, 14);
-  });
-});
-
-describe('handBias', () => {
-  it('is the threshold of the hand less that of the grade', () => {
-    const hand = learnHand(simulatedChecks(5000, 12), 3);
-    if (!hand.ok) throw new Error(hand.reason);
-    const [upper] = handBias(hand, Object.freeze([6, 5]));
-    expect(upper.biasMm).toBeCloseTo(hand.thresholdsMm[0] - 6, 12);
-    expect(upper.standardErrorMm).toBe(hand.thresholdStandardErrorsMm[0]);
-    expect(() => handBias(hand, [6])).toThrow(/wrong-length/);
   });
 });

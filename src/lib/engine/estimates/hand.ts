@@ -127,31 +127,6 @@ export function logPileChances(
 }
 
 /**
- * How far each threshold of a hand lies from the grade's, for a screen that says "calls medium from
- * 5.4; the grade starts at 5.8".
- *
- * @param hand the hand as learnt; not modified
- * @param thresholdsMm the grades' thresholds, mm, as many as the hand's; not modified
- * @returns for each threshold the hand's less the grade's, mm: below 0 where the hand lets thinner
- * slates onto the thicker pile; and its standard error
- * @throws EngineError `wrong-length`
- */
-export function handBias(
-  hand: Hand,
-  thresholdsMm: readonly number[]
-): { readonly biasMm: number; readonly standardErrorMm: number }[] {
-  if (thresholdsMm.length !== hand.thresholdsMm.length)
-    throw new EngineError(
-      'wrong-length',
-      `${thresholdsMm.length} thresholds for a hand of ${hand.thresholdsMm.length}`
-    );
-  return thresholdsMm.map((thresholdMm, k) => ({
-    biasMm: hand.thresholdsMm[k] - thresholdMm,
-    standardErrorMm: hand.thresholdStandardErrorsMm[k]
-  }));
-}
-
-/**
  * Where no slate on a pile is thicker than any slate on a thicker pile, the gaps in which the
  * thresholds must lie; null as soon as two piles overlap, for then the spread is determined.
  */

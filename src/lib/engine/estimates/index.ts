@@ -28,8 +28,7 @@ export {
   type UnknownHand,
   FEWEST_CHECKS_A_PILE,
   learnHand,
-  logPileChances,
-  handBias
+  logPileChances
 } from './hand.ts';
 export { tapsBetweenChecks } from './spot-checks.ts';
 export {
