@@ -46,6 +46,15 @@ describe('suitTheRoof', () => {
     expect(result.ok && result.expectedKickers).toBeCloseTo((2 * 19 * 20) / 39, 12);
   });
 
+  it('takes the kick allowance to the nearest hundredth: a step of 1 mm kicks at 0.994, not at 0.995', () => {
+    const kickersAt = (kickAllowanceMm: number) => {
+      const result = suitTheRoof({ ...roof, kickAllowanceMm });
+      return result.ok && result.expectedKickers;
+    };
+    expect(kickersAt(0.994)).toBeCloseTo((2 * 19 * 20) / 39, 12);
+    expect(kickersAt(0.995)).toBe(0);
+  });
+
   it('leaves the uneven beds over where there is stock to spare', () => {
     const spare = suitTheRoof({ ...roof, courses: [course, course], piles: 3 });
     expect(spare).toMatchObject({ expectedKickers: 0 });

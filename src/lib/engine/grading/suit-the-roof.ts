@@ -24,7 +24,7 @@ export interface RoofToSuit {
   readonly courses: readonly CourseNeed[];
   /** How many piles to make, 1 or more. */
   readonly piles: number;
-  /** The step between neighbours that is still accepted, mm. */
+  /** The step between neighbours that is still accepted, mm, 0 or more; see `suitTheRoof`. */
   readonly kickAllowanceMm: number;
   /** Share of each pile kept back, 0 to below 1: one figure, or one per pile. */
   readonly reserve?: number | readonly number[];
@@ -67,7 +67,8 @@ export interface NothingToLay {
  *
  * Definition: thresholds are tried at {@link candidateCuts}; every pile holds at least one of the
  * windows between them, its slates scale from the sample to the stock, and its chance to kick is
- * that of the sample's distinct pairs. A pile lays at most its slates less its reserve, rounded
+ * that of the sample's distinct pairs. The kick allowance is first rounded to 0.01 mm, the grid
+ * that thicknesses lie on, halves up. A pile lays at most its slates less its reserve, rounded
  * down. Optimal among all choices of candidates and courses: exact dynamic programme over (courses
  * laid, edge reached), one layer a pile. Ties: choices that agree within a billionth of a kicker a
  * joint are settled by the least mean squared step between neighbours. Planning with changeover
