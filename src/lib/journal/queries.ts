@@ -108,8 +108,12 @@ export interface PalletTally {
   layers?: number;
   perLayer?: number;
   stackOf100Mm?: number;
-  /** All gauge readings: of the sample and while sorting. */
+  /** All gauge readings: of slates put back and of slates on piles. */
   gaugedBins: ThicknessBins;
+  /** Those of slates put back on the pallet: of the sample, and from before there were grades. */
+  putBackBins: ThicknessBins;
+  /** Those of slates that went on to a pile. */
+  piledBins: ThicknessBins;
   gauged: number;
   sampled: number;
   tapped: number;
@@ -133,10 +137,13 @@ export function tallyPallet(view: JobView, palletId: string, piles = pilesOf(vie
     tapped += tapsHere;
     if (pile > 0) onPile[Math.min(pile, piles) - 1] += sum(gauged) + tapsHere;
   }
-  const gaugedBins = mergeBins([
-    binsOf(part.sampled),
-    ...pileParts.map(([, { gauged }]) => binsOf(gauged))
-  ]);
+  const readBins = (isPiled: boolean): ThicknessBins[] =>
+    pileParts
+      .filter(([key]) => pileOfKey(key) > 0 === isPiled)
+      .map(([, { gauged }]) => binsOf(gauged));
+  const putBackBins = mergeBins([binsOf(part.sampled), ...readBins(false)]);
+  const piledBins = mergeBins(readBins(true));
+  const gaugedBins = mergeBins([putBackBins, piledBins]);
   const setAside = sum(part.setAside);
   return {
     palletId,
@@ -146,6 +153,8 @@ export function tallyPallet(view: JobView, palletId: string, piles = pilesOf(vie
     perLayer: declared?.perLayer,
     stackOf100Mm: declared?.stackOf100Mm,
     gaugedBins,
+    putBackBins,
+    piledBins,
     gauged: totalCount(gaugedBins),
     sampled: sum(part.sampled),
     tapped,

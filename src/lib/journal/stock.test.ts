@@ -123,6 +123,11 @@ describe('stockOf', () => {
     expect(stockOf(journal.view)).toMatchObject({ delivered: 10, pallets: [{ usable: 10 }] });
   });
 
+  it('counts a pallet that nobody declared and that was only measured as what was measured', () => {
+    const journal = new TestJournal().add(...many(12, (i) => gauged('c', 600 + i, null, null)));
+    expect(stockOf(journal.view)).toMatchObject({ delivered: 12, pallets: [{ usable: 12 }] });
+  });
+
   it('believes a count by hand, and adds what is tallied after it', () => {
     const { journal, gradesId } = measured();
     const tap = (): NewEvent => ({

@@ -101,7 +101,7 @@ export function stockOf(view: JobView): Stock {
 
 /** Slates of a pallet: as declared, or as many as were seen of it. */
 function sizeOf(tally: PalletTally): number {
-  return Math.max(tally.slates, tally.sorted, tally.sampled);
+  return Math.max(tally.slates, tally.sorted, totalCount(tally.putBackBins));
 }
 
 /** A pallet's spread scaled to its size; a pallet without readings is like all others together. */

@@ -24,6 +24,8 @@ const pallet = (
   layers,
   perLayer,
   gaugedBins: binsFromPairs([]),
+  putBackBins: binsFromPairs([]),
+  piledBins: binsFromPairs([]),
   gauged: 0,
   sampled: 0,
   tapped: 0,

@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { binsFromPairs, totalCount } from '$lib/engine/thickness';
+import { type NewEvent, stockOf, tallyPallets } from '$lib/journal';
+import { TestJournal } from '../journal/test-journal.ts';
 import { courseNeeds, samplesOf, weightedSpread } from './grades-ground.ts';
 
 describe('the spread of the stock', () => {
@@ -33,6 +35,8 @@ describe('the samples', () => {
     label: 'A',
     slates: 100,
     gaugedBins: binsFromPairs([[500, 10]]),
+    putBackBins: binsFromPairs([[500, 10]]),
+    piledBins: binsFromPairs([]),
     gauged: 10,
     sampled: 0,
     tapped: 0,
@@ -54,8 +58,53 @@ describe('the samples', () => {
   });
 
   it('leave out a pallet of no known slates', () => {
-    const nothing = { gaugedBins: binsFromPairs([]), gauged: 0 };
+    const none = binsFromPairs([]);
+    const nothing = { gaugedBins: none, putBackBins: none, gauged: 0 };
     expect(samplesOf([{ ...tally, ...nothing }], stock(0))).toEqual([]);
+  });
+});
+
+describe('slates gauged twice', () => {
+  const gauged = (palletId: string, hundredths: number, pile: number | null): NewEvent => ({
+    type: 'slateGauged',
+    body: { palletId, points: [hundredths], gradesId: pile ? GRADES : null, pile }
+  });
+  const GRADES = TestJournal.id(0);
+
+  /** A pallet of thirty, so many gauged and put back, and so many gauged on to piles since. */
+  function sampleOf(putBack: number, piled: number) {
+    const { view } = new TestJournal().add(
+      { type: 'gradesSet', body: { method: 'byHand', thresholdsMm: [6] } },
+      { type: 'palletAdded', body: { palletId: 'a', label: 'A', slates: 30 } },
+      ...Array.from({ length: putBack }, () => gauged('a', 500, null)),
+      ...Array.from({ length: piled }, () => gauged('a', 700, 1))
+    );
+    return samplesOf(tallyPallets(view), stockOf(view))[0];
+  }
+  const readings = (putBack: number, piled: number) =>
+    Object.fromEntries(
+      [500, 700].map((hundredths) => {
+        const { bins } = sampleOf(putBack, piled);
+        return [hundredths, bins.counts[bins.hundredths.indexOf(hundredths)] ?? 0];
+      })
+    );
+
+  it('are few while few are gauged, and all readings count', () => {
+    expect(readings(8, 6)).toEqual({ 500: 8, 700: 6 });
+  });
+
+  it('do not make a pallet larger than it is', () => {
+    expect(sampleOf(8, 30).slates).toBe(30);
+    expect(readings(8, 30)).toEqual({ 500: 0, 700: 30 });
+  });
+
+  it('do not make a pallet known to the last slate before it is', () => {
+    expect(totalCount(sampleOf(8, 22).bins)).toBe(22);
+    expect(sampleOf(8, 22).slates).toBe(30);
+  });
+
+  it('count as put back where nearly all were', () => {
+    expect(readings(30, 5)).toEqual({ 500: 30, 700: 0 });
   });
 });
 

@@ -9,10 +9,17 @@ export interface NamedSample extends PalletSample {
   readonly label: string;
 }
 
+/** Part of a pallet, gauged one way, from which readings of the other way are mostly repeats. Ours. */
+const MOSTLY_REPEATS = 0.5;
+
 /**
  * What was gauged of each pallet. A pallet's size is what the stock counts on of it, less what is
  * set aside now and later, so that every screen speaks of the same slates; or what was seen of it
  * where that is more. A pallet of no known slates is left out.
+ *
+ * A slate put back and sorted later has two readings. While few are gauged, hardly any has; once half
+ * of a pallet was gauged, on to piles or back, only the readings of that way count, for the others are
+ * mostly of the same slates.
  *
  * @param stock of the same job, its pallets in the order of the tallies
  */
@@ -21,13 +28,24 @@ export function samplesOf(
   stock: Pick<Stock, 'pallets'>
 ): NamedSample[] {
   return pallets
-    .map(({ palletId, label, gauged, tapped, gaugedBins }, place) => ({
-      palletId,
-      label,
-      slates: Math.max(stock.pallets[place].usable, gauged, tapped),
-      bins: gaugedBins
-    }))
+    .map((tally, place) => {
+      const { palletId, label, tapped } = tally;
+      const { usable } = stock.pallets[place];
+      const bins = readingsOf(tally, usable);
+      return { palletId, label, slates: Math.max(usable, totalCount(bins), tapped), bins };
+    })
     .filter(({ slates }) => slates > 0);
+}
+
+/** A pallet's readings, as far as they are of different slates. */
+function readingsOf(
+  { gaugedBins, putBackBins, piledBins }: PalletTally,
+  slates: number
+): ThicknessBins {
+  const [putBack, piled] = [totalCount(putBackBins), totalCount(piledBins)];
+  if (putBack === 0 || piled === 0) return gaugedBins;
+  if (Math.max(putBack, piled) < MOSTLY_REPEATS * slates) return gaugedBins;
+  return putBack > piled ? putBackBins : piledBins;
 }
 
 /**

@@ -47,6 +47,7 @@ export const grades = {
     inSample: (n: string) => `${n} in the sample`,
     beforeGrades: (n: string) => `${n} before there were grades`,
     whileSorting: (n: string) => `${n} while sorting`,
+    repeats: (n: string) => `less ${n} taken as second readings of the same slates`,
     noneSeen: 'none seen',
     basis: (readings: string, slates: string, mean: string) =>
       `${readings} of ${slates}; mean ${mean}`,
