@@ -2,9 +2,8 @@ import { type JobView, partOf } from '$lib/journal';
 import { type CheckTimer, afterTap, nextCheckTimer } from './check-timer.ts';
 import type { JobState } from './job.svelte.ts';
 
-/** Taps between two questions before the hand was looked at, and once it never errs. */
-const AT_FIRST = 5;
-const WHEN_SURE = 20;
+/** Taps between two questions where the hand cannot be looked at. */
+const UNLEARNT = 5;
 
 /** A slate that was put on a pile by hand, and can still be gauged to check the hand. */
 export interface TappedSlate {
@@ -21,14 +20,16 @@ export class SpotChecks {
   readonly #job: () => JobState;
   readonly #sorter: () => string;
   readonly #random: () => number;
-  #interval = AT_FIRST;
-  #isHandKnown = false;
-  #timer = $state.raw<CheckTimer>({ tapsUntil: AT_FIRST, askedFor: null });
+  /** Taps between two questions; none are asked before the hand was looked at. */
+  #interval = Infinity;
+  #timer = $state.raw<CheckTimer>(nextCheckTimer(0));
   #last = $state.raw<TappedSlate>();
+  /** Who taps under which grades: the hand whose pace this is. */
+  #hand = $state.raw('');
 
   /** The slate to gauge now, or undefined while no question is up. */
-  readonly asked: TappedSlate | undefined = $derived(
-    this.#timer.askedFor === null ? undefined : this.#last
+  readonly asked: TappedSlate | undefined = $derived.by(() =>
+    this.#timer.askedFor === null || this.#hand !== this.#handNow() ? undefined : this.#last
   );
 
   constructor(job: () => JobState, sorter: () => string, random: () => number) {
@@ -40,7 +41,7 @@ export class SpotChecks {
   /** A slate was tapped; true when a question comes up with it. */
   tapped(slate: TappedSlate): boolean {
     // Not before the first tap: what it takes to learn would slow the screen's start.
-    if (!this.#isHandKnown) void this.learn();
+    if (this.#hand !== this.#handNow()) this.#beginAnew();
     this.#last = slate;
     this.#timer = afterTap(this.#timer, this.#interval, this.#random());
     return this.#timer.askedFor === 0;
@@ -49,7 +50,7 @@ export class SpotChecks {
   /** The slate was checked, or the question put off: the next one comes later. */
   putOff(): void {
     this.#last = undefined;
-    this.#timer = nextCheckTimer(this.#interval, this.#random());
+    this.#timer = nextCheckTimer(this.#random());
   }
 
   /** The last tap was taken back: there is nothing to check. */
@@ -59,19 +60,32 @@ export class SpotChecks {
 
   /** Looks at the hand anew, away from the work: how well it is known sets the pace of questions. */
   async learn(): Promise<void> {
+    const estimates = await import('$lib/engine/estimates').catch(() => undefined);
     const { view, grades, piles } = this.#job();
     if (!grades) return;
-    this.#isHandKnown = true;
+    if (!estimates) {
+      // Not on the device yet: a pace that suits a hand of which nothing is known.
+      this.#interval = UNLEARNT;
+      return;
+    }
     const checks = checksOf(view, this.#sorter(), grades.gradesId);
-    const estimates = await import('$lib/engine/estimates').catch(() => undefined);
-    if (!estimates) return; // not on the device yet: the questions keep their first pace
-    const { learnHand, tapsBetweenChecks } = estimates;
-    const hand = learnHand(
+    const hand = estimates.learnHand(
       checks.filter(({ pile }) => pile <= piles),
       piles
     );
-    const hasNeverErred = !hand.ok && hand.reason === 'separated';
-    this.#interval = hasNeverErred ? WHEN_SURE : tapsBetweenChecks(hand);
+    this.#interval = estimates.tapsBetweenChecks(hand);
+  }
+
+  /** Another sorter, or other grades: another hand, with a pace of its own. */
+  #beginAnew(): void {
+    this.#hand = this.#handNow();
+    this.#interval = Infinity;
+    this.putOff();
+    void this.learn();
+  }
+
+  #handNow(): string {
+    return `${this.#job().grades?.gradesId} ${this.#sorter()}`;
   }
 }
 
