@@ -205,6 +205,19 @@ export class GradesState {
   readonly fusedPiles = $derived.by(() =>
     this.way.ok ? this.#fusedBands(gradeIntervals(this.thresholdsMm)) : undefined
   );
+  /**
+   * Between how many slates each pile cut at given boundaries may hold, at 95 %, by the same data as
+   * the piles shown; none where every slate was gauged or nothing tells yet.
+   */
+  pileIntervals(thresholdsMm: readonly number[]): ({ low: number; high: number } | undefined)[] {
+    if (this.isAllGauged || this.isTrying) return [];
+    const estimates = this.usesTaps
+      ? this.#fusedBands(gradeIntervals(thresholdsMm))
+      : this.estimates?.pileEstimates(this.samples, thresholdsMm);
+    return (estimates ?? []).map((estimate) =>
+      'countLow' in estimate ? { low: estimate.countLow, high: estimate.countHigh } : undefined
+    );
+  }
   /** Mean of the stock from gauge and taps together, likewise. */
   readonly fusedMean = $derived.by(() => {
     const { estimates, fused, fusedErrors } = this;

@@ -144,9 +144,9 @@ export const grades = {
     underNone: (slates: string) =>
       `${slates} were put on piles before there were grades. By what boundaries is not known, so check a few of each pile with the gauge.`,
     gain: (before: string, after: string) =>
-      `Regrading them to the boundaries shown would bring ${before} kickers per 100 joints down to ${after}.`,
+      `If all the stock is cut at the boundaries shown, and these slates are regraded: ${after} kickers per 100 joints instead of ${before}.`,
     noGain: (before: string, after: string) =>
-      `Regrading them to the boundaries shown would save nothing: ${after} kickers per 100 joints instead of ${before}. Leave them.`,
+      `Regrading them to the boundaries shown would save nothing: ${after} kickers per 100 joints, and ${before} as they were cut. Leave them.`,
     work: (slates: string) => `To do it, ${slates} must change pile:`,
     unmarked: (onPiles: string) =>
       `They carry no mark. To find them, feel or gauge the ${onPiles} that lie on those piles from those pallets, and move the ones within the thickness given.`,
@@ -194,23 +194,27 @@ export const grades = {
     worst: 'Worst step',
     unsorted: 'Unsorted',
     perfect: 'Perfect order',
-    cell: (slates: string, mean: string, sd: string) => `${slates}, mean ${mean}, spread ${sd}`,
+    between: (low: string, high: string) => `between ${low} and ${high}`,
+    mean: (mean: string) => `mean ${mean}`,
+    spread: (sd: string) => `spread ${sd}`,
+    worstStep: (step: string) => `worst step ${step}`,
+    per100: (kickers: string) => `${kickers} kickers per 100 joints`,
     empty: 'empty',
     coursesMissing: 'Courses not filled'
   },
   curve: {
     title: 'How many piles?',
-    basis:
-      'The bars are by natural breaks at each number of piles; the sentence compares with the boundaries shown above.',
+    basis: 'The bars are by natural breaks at each number of piles.',
     piles: 'Piles',
     suited: 'To suit the roof',
     kickers: 'Kickers per 100 joints',
-    saves: (next: number, from: string, to: string, way: string, onRoof: string) =>
-      `A ${ordinal(next)} pile would bring ${from} kickers per 100 joints, as shown above, down to ${to} (${way})${onRoof}.`,
+    best: (piles: number, kickers: string, way: string, shown: string) =>
+      `${common.piles(piles)} at their best come to ${kickers} kickers per 100 joints (${way}); the boundaries shown above to ${shown}.`,
+    saves: (next: number, to: string, way: string, onRoof: string) =>
+      `A ${ordinal(next)} pile would bring the best down to ${to} (${way})${onRoof}.`,
     worth: 'It is worth its floor space if you have the room.',
     notWorth: 'It is hardly worth its floor space.',
-    savesNone: (next: number, now: string, to: string, way: string) =>
-      `A ${ordinal(next)} pile would save nothing: ${to} kickers per 100 joints (${way}) against ${now} as shown above.`,
+    savesNone: (next: number) => `A ${ordinal(next)} pile would save nothing.`,
     natural: 'by natural breaks',
     roof: 'to suit the roof',
     onRoof: (kickers: string) => `, about ${kickers} fewer on this roof`,
@@ -266,10 +270,12 @@ export const grades = {
     within: 'Count of each pile within ±',
     unit: 'slates',
     wrong: 'Type a whole number of slates, 1 or more.',
+    allGauged:
+      'Every slate of the pallets, as large as they are known to be, was gauged. If a pallet holds more, enter on the Sort screen how many.',
     enough: (within: string) =>
-      `The sample is enough: at 90 % every pile's count is within ± ${within}.`,
+      `The sample is enough: by the gauge alone, each pile's count is within ± ${within} at 90 %.`,
     more: (slates: string, within: string) =>
-      `Gauge ${slates} more to know every pile's count within ± ${within} at 90 %:`,
+      `Gauge ${slates} more to know each pile's count within ± ${within} at 90 %, by the gauge alone:`,
     first: {
       'nothing-gauged': 'Nothing is gauged yet. Begin with:',
       'one-pallet-of-many':
