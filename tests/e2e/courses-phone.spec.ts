@@ -16,19 +16,19 @@ function widerThanTheirPlace(page: Page): Promise<string[]> {
 
 const whole = (text: string): number => Number(text.replace(/[^0-9]/g, '') || '0');
 
-test('the plan by course, draw list, loading out and trial fit a phone of 390 px without scrolling sideways', async ({
+test('the plan by course, chances, draw list, loading out, what if and trial fit a phone of 390 px without scrolling sideways', async ({
   page
 }) => {
   const job = await openExample(page);
   await page.goto(`${job}/courses`);
   const courses = page.locator('.scroll-x', { has: page.locator('tfoot') });
   await expect(courses).toHaveCount(2);
-  // Of the Plan view: the tables course by course, which need not scroll, and the order list.
   const ofSlopes = await courses.evaluateAll((places) =>
     places.map((place) => place.getAttribute('aria-label') ?? '')
   );
-  const wide = await widerThanTheirPlace(page);
-  expect(wide.filter((name) => [...ofSlopes, 'Slate-and-a-halves'].includes(name))).toEqual([]);
+  expect(new Set(ofSlopes).size).toBe(2);
+  await expect(page.getByRole('columnheader', { name: 'Chance that it runs out' })).toBeAttached();
+  expect(await widerThanTheirPlace(page)).toEqual([]);
 
   await page.getByRole('button', { name: 'Draw list', exact: true }).click();
   const line = page.getByRole('row').filter({ hasText: /\d/ }).nth(4);
@@ -46,11 +46,62 @@ test('the plan by course, draw list, loading out and trial fit a phone of 390 px
   await expect(page.getByRole('rowheader', { name: 'Lift 1', exact: true })).toBeVisible();
   expect(await widerThanTheirPlace(page)).toEqual([]);
 
+  await page.getByRole('button', { name: 'What if', exact: true }).click();
+  await page.getByRole('button', { name: 'Work it out' }).click();
+  await expect(page.getByRole('row', { name: /^As set now/ })).toBeVisible({ timeout: 30_000 });
+  expect(await widerThanTheirPlace(page)).toEqual([]);
+
   await page.getByRole('button', { name: 'Trial laying', exact: true }).click();
   await page.getByRole('button', { name: /^Lay it/ }).click();
   await expect(page.getByRole('row', { name: /^As planned/ })).toBeVisible({ timeout: 30_000 });
   expect(await widerThanTheirPlace(page)).toEqual([]);
   await expect(page.getByText(/^± says how far/)).toContainText('The slates dealt are');
+});
+
+test('on a phone each pile and each change is a block that names and shows its figures', async ({
+  page
+}) => {
+  const job = await openExample(page);
+  await page.goto(`${job}/courses`);
+  const expectBlocks = async (table: string, first: string, labels: string[]): Promise<void> => {
+    const row = page
+      .locator('.scroll-x')
+      .and(page.getByRole('region', { name: table }))
+      .getByRole('row', { name: new RegExp(`^${first}`) });
+    await expect(row).toBeVisible({ timeout: 30_000 });
+    const [head, ...lines] = await row.evaluate((line) =>
+      [...line.children].map((cell) => {
+        const { left, right, top } = cell.getBoundingClientRect();
+        const label = getComputedStyle(cell, '::before').content;
+        return { left, right, top, label, figure: cell.textContent ?? '' };
+      })
+    );
+    expect(lines.map(({ label }) => label)).toEqual(
+      labels.map((label) => expect.stringContaining(`"${label} "`) as string)
+    );
+    let above = head.top;
+    for (const { left, right, top, figure } of lines) {
+      expect(figure).toMatch(/\d/);
+      expect(top).toBeGreaterThan(above);
+      expect(left).toBeGreaterThanOrEqual(0);
+      expect(right).toBeLessThanOrEqual(390);
+      above = top;
+    }
+  };
+  await expectBlocks('Will each pile last?', '1 Thick', [
+    'Slates',
+    'Give or take, 95 times in 100',
+    'Lays and breaks',
+    'Chance that it runs out'
+  ]);
+  await page.getByRole('button', { name: 'What if', exact: true }).click();
+  await page.getByRole('button', { name: 'Work it out' }).click();
+  await expectBlocks('What if', 'As set now', [
+    'Per 100 joints',
+    'Kickers',
+    'Changes of pile',
+    'Left over'
+  ]);
 });
 
 test('the lifts add up to the total that stands above them', async ({ page }) => {

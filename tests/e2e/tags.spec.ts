@@ -5,7 +5,7 @@ import { eventsOf, seedJob, smallJob } from './seed-job.ts';
 /** CSS pixels in a millimetre: 96 an inch by definition (CSS Values and Units, absolute lengths). */
 const PX_PER_MM = 96 / 25.4;
 
-test('the card is drawn to scale: slots as wide as the limits, the check line 100 mm', async ({
+test('the card prints to scale: slots as wide as the limits, the check line 100 mm', async ({
   page
 }) => {
   const jobId = await seedJob(page, smallJob([6.4, 5.25]));
@@ -13,6 +13,7 @@ test('the card is drawn to scale: slots as wide as the limits, the check line 10
   await expect(page.getByText('6.40 mm and thicker')).toBeVisible();
   await page.getByRole('button', { name: 'Go/no-go card' }).click();
   const card = page.getByRole('img', { name: 'Go/no-go card' });
+  await page.emulateMedia({ media: 'print' }); // on screen a phone shows the card reduced
   const linePx = await card.locator('.check').evaluate((line) => {
     const path = line as SVGPathElement;
     return path.getBBox().width * (path.getScreenCTM()?.a ?? 0);

@@ -11,7 +11,6 @@ export { default as PhotoStrip } from './PhotoStrip.svelte';
 export { default as ReadingsTable } from './ReadingsTable.svelte';
 export { default as RiskCurve } from './RiskCurve.svelte';
 export { default as SampleHistogram } from './SampleHistogram.svelte';
-export { default as ScrollTable } from './ScrollTable.svelte';
 export { default as SlateLook } from './SlateLook.svelte';
 export { default as SortingAndRoof } from './SortingAndRoof.svelte';
 export { default as VerdictPanel } from './VerdictPanel.svelte';

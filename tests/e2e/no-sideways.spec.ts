@@ -1,0 +1,161 @@
+import type { Page } from '@playwright/test';
+import { expect, openExample, test } from './helpers.ts';
+
+const PHONE = { width: 390, height: 844 };
+/** The narrowest phone that pages must hold on: WCAG 2.2, 1.4.10, asks for 320 CSS px. */
+const NARROWEST = { width: 320, height: 700 };
+
+test.use({ viewport: PHONE });
+
+/** What may be wider than its place. */
+const MAY_SCROLL: readonly { label: string; why: string }[] = [
+  {
+    label: 'Parts of the delivery screen',
+    why: 'a strip of links and no figures: the part shown is brought into view by itself'
+  }
+];
+
+/** Each screen of the example beside the name of a part that must be on it before it is measured. */
+const SCREENS: readonly (readonly [path: string, shows?: string])[] = [
+  [''],
+  ['/sort', 'Slates by pallet'],
+  ['/roof', 'Whole roof'],
+  ['/sheet', 'Courses, eave to ridge'],
+  ['/lay', 'What is left'],
+  ['/tags'],
+  ['/files'],
+  ['/delivery'],
+  ['/delivery/order', 'Pallets'],
+  ['/delivery/sample'],
+  ['/delivery/measure'],
+  ['/delivery/compare', 'By supplier'],
+  ['/delivery/findings', 'Pallets compared'],
+  ['/delivery/sheet', 'Pallets compared']
+];
+
+/** Whatever holds more across than it shows and would have to be panned, and by how much. */
+async function sideways(page: Page): Promise<string[]> {
+  const wide = await page.evaluate(async () => {
+    // A new width is answered in the next frame.
+    for (let frame = 0; frame < 3; frame++) await new Promise(requestAnimationFrame);
+    const root = document.documentElement;
+    return [root, ...document.body.querySelectorAll('*')]
+      .filter((part) => {
+        const scrolls = /auto|scroll/.test(getComputedStyle(part).overflowX);
+        return (scrolls || part === root) && part.scrollWidth > part.clientWidth + 1;
+      })
+      .map((part) => ({
+        label: part.getAttribute('aria-label') ?? part.tagName,
+        size: `${part.scrollWidth} in ${part.clientWidth}`
+      }));
+  });
+  return wide
+    .filter(({ label }) => !MAY_SCROLL.some((part) => part.label === label))
+    .map(({ label, size }) => `${label}: ${size}`);
+}
+
+/** Measures what is shown on a phone and on the narrowest one. */
+async function expectNothingSideways(page: Page, what: string): Promise<void> {
+  for (const details of await page.locator('main details:not([open])').all())
+    await details.evaluate((part: HTMLDetailsElement) => (part.open = true));
+  for (const size of [NARROWEST, PHONE]) {
+    await page.setViewportSize(size);
+    expect(await sideways(page), `${what} at ${size.width} px`).toEqual([]);
+  }
+}
+
+async function visit(page: Page, address: string, shows?: string): Promise<void> {
+  await page.goto(address);
+  await expect(page.getByRole('heading', { level: 1 }).first()).toBeAttached();
+  await expect(page.getByText('Opening…')).toHaveCount(0);
+  if (shows) await expect(page.getByRole('region', { name: shows }).first()).toBeVisible();
+}
+
+test('no screen of a job holds a table or panel that must be panned on a phone', async ({
+  page
+}) => {
+  const job = await openExample(page);
+  for (const [path, shows] of SCREENS) {
+    await visit(page, `${job}${path}`, shows);
+    await expectNothingSideways(page, path);
+  }
+  for (const path of ['/', '/settings']) {
+    await visit(page, path);
+    await expectNothingSideways(page, path);
+  }
+});
+
+test('no view of Courses, panel of Sort or sheet of tags must be panned on a phone', async ({
+  page
+}) => {
+  const job = await openExample(page);
+  const press = (name: string | RegExp): Promise<void> =>
+    page.getByRole('button', { name, exact: true }).first().click();
+  const region = (name: string) => page.getByRole('region', { name });
+
+  await visit(page, `${job}/courses`, 'Left over beyond the reserve');
+  await expect(region('Will each pile last?').getByRole('table')).toBeVisible();
+  await expectNothingSideways(page, 'Plan');
+  for (const [view, shown] of [
+    ['Draw list', region('Back slope, from the eaves up').getByRole('table')],
+    ['Loading out', page.getByRole('rowheader', { name: 'Lift 1', exact: true })]
+  ] as const) {
+    await press(view);
+    await expect(shown).toBeVisible();
+    await expectNothingSideways(page, view);
+  }
+  await press('What if');
+  await press('Work it out');
+  await expect(region('What if').getByRole('table')).toBeVisible();
+  await expectNothingSideways(page, 'What if');
+  await press('Trial laying');
+  await press(/^Lay it/);
+  await expect(page.getByRole('row', { name: /^As planned/ })).toBeVisible({ timeout: 30_000 });
+  await expectNothingSideways(page, 'Trial laying');
+
+  await visit(page, `${job}/sort`, 'Slates by pallet');
+  for (const [panel, back] of [
+    ['Pallets', 'Back'],
+    ['Set aside', 'Back'],
+    ['Entries', 'Back'],
+    ['The day', 'Back'],
+    ['Options', 'Back'],
+    ['Gauge', 'By hand']
+  ]) {
+    await press(panel);
+    await expect(page.getByRole('button', { name: back, exact: true })).toBeVisible();
+    await expectNothingSideways(page, panel);
+    await press(back);
+  }
+
+  await visit(page, `${job}/tags`);
+  for (const sheet of ['Pallet tags', 'Tally sheet', 'Go/no-go card']) {
+    await press(sheet);
+    await expectNothingSideways(page, sheet);
+  }
+});
+
+test('the audit sees a table that must be panned and a page wider than the window', async ({
+  page
+}) => {
+  await openExample(page);
+  const add = (className: string, label: string): Promise<void> =>
+    page.evaluate(
+      ([className, label]) => {
+        const place = document.createElement('div');
+        place.className = className;
+        place.setAttribute('aria-label', label);
+        const wide = document.createElement('div');
+        wide.style.width = '500px';
+        wide.textContent = label;
+        place.append(wide);
+        document.querySelector('main')?.append(place);
+      },
+      [className, label]
+    );
+  expect(await sideways(page)).toEqual([]);
+  await add('scroll-x', 'Too wide');
+  expect(await sideways(page)).toEqual([expect.stringMatching(/^Too wide: 500 in \d+$/)]);
+  await add('', 'Wider than the window');
+  expect((await sideways(page)).join()).toContain('HTML');
+});
