@@ -10,8 +10,10 @@ export interface Cluster {
   readonly sampled: number;
   /** Mean of the sampled slates, in any unit; a share where each slate counts 1 or 0. */
   readonly mean: number;
-  /** Sample variance, n − 1; null for one slate. */
+  /** Variance of the pallet's slates: of those sampled, n − 1, or taken; null for one slate. */
   readonly variance: number | null;
+  /** What a variance that is taken is worth; `sampled` − 1 unless given. */
+  readonly degreesOfFreedom?: number;
 }
 
 /** A mean over all pallets, with what it is worth. */
@@ -90,12 +92,13 @@ export function twoStageMean(
     opened === pallets ? 0 : ((1 - opened / pallets) * spread) / ((opened - 1) * opened);
   let variance = between;
   let curvature = between === 0 ? 0 : between ** 2 / (opened - 1);
-  for (const { size, sampled: gauged, variance: own } of sampled) {
+  for (const cluster of sampled) {
+    const { size, sampled: gauged, variance: own } = cluster;
     const within =
       ((size / meanSize) ** 2 * (1 - gauged / size) * (own ?? pooled?.variance ?? 0)) /
       (gauged * opened * pallets);
     variance += within;
-    curvature += within ** 2 / (own === null ? (pooled?.degreesOfFreedom ?? 1) : gauged - 1);
+    curvature += within ** 2 / (own === null ? (pooled?.degreesOfFreedom ?? 1) : worthOf(cluster));
   }
   const degreesOfFreedom =
     curvature > 0 ? variance ** 2 / curvature : (pooled?.degreesOfFreedom ?? 1);
@@ -121,20 +124,26 @@ function pooledVariance(
 ): { variance: number; degreesOfFreedom: number } | null {
   let squares = 0;
   let degreesOfFreedom = 0;
-  for (const { sampled: gauged, variance } of sampled)
-    if (variance !== null) {
-      squares += variance * (gauged - 1);
-      degreesOfFreedom += gauged - 1;
+  for (const cluster of sampled)
+    if (cluster.variance !== null) {
+      squares += cluster.variance * worthOf(cluster);
+      degreesOfFreedom += worthOf(cluster);
     }
   return degreesOfFreedom > 0 ? { variance: squares / degreesOfFreedom, degreesOfFreedom } : null;
 }
 
-function requireCluster({ size, sampled, mean, variance }: Cluster): void {
+/** Degrees of freedom of a pallet's variance. */
+function worthOf({ sampled, degreesOfFreedom }: Cluster): number {
+  return degreesOfFreedom ?? sampled - 1;
+}
+
+function requireCluster(cluster: Cluster): void {
+  const { size, sampled, mean, variance } = cluster;
   requireWhole(size, 1, 'slates on a pallet');
   requireWhole(sampled, 1, 'gauged slates');
   requireFinite(mean, 'mean');
   if (sampled > size)
     throw new EngineError('out-of-range', `${sampled} slates gauged of a pallet of ${size}`);
-  if ((variance === null) !== (sampled === 1) || (variance !== null && !(variance >= 0)))
+  if ((variance === null) !== !(worthOf(cluster) > 0) || (variance !== null && !(variance >= 0)))
     throw new EngineError('inconsistent', `variance ${variance} of ${sampled} gauged slates`);
 }

@@ -49,10 +49,9 @@ describe('estimateGrade', () => {
     // 81 of 263, 95 %: 0.2527 to 0.3676; the correction for 10 million slates is beyond the digits
     const result = estimateGrade([pallet('a', 10_000_000, [550, 81], [700, 182])], medium);
     if (!result.ok) throw new Error(result.reason);
-    // the plain sample as precise as this one counts n − 1: its variance divides by n − 1
     expect(result.share).toBeCloseTo(81 / 263, 14);
-    expect(Math.abs(result.shareLow - 0.2527367456)).toBeLessThan(2e-4);
-    expect(Math.abs(result.shareHigh - 0.3676219226)).toBeLessThan(2e-4);
+    expect(Math.abs(result.shareLow - 0.2527367456)).toBeLessThan(2e-6);
+    expect(Math.abs(result.shareHigh - 0.3676219226)).toBeLessThan(2e-6);
   });
 
   it('where none was seen still allows for some', () => {
@@ -72,6 +71,28 @@ describe('estimateGrade', () => {
     if (!result.ok) throw new Error(result.reason);
     // worth 2² / (1/200 + 1/10) = 38.1 slates, not 210
     expect(result.shareHigh).toBeCloseTo(1 - 0.025 ** (0.105 / 4), 5);
+  });
+
+  it('where none was seen knows no more for a pallet gauged to the last slate', () => {
+    const result = estimateGrade(
+      [pallet('a', 1000, [700, 1000]), pallet('b', 1000, [700, 10])],
+      medium
+    );
+    if (!result.ok) throw new Error(result.reason);
+    // half of the stock is known; 10 of 1000 are worth 2² / (0.99 / 10) = 40.4 of all
+    expect(result.shareHigh).toBeCloseTo(1 - 0.025 ** (0.099 / 4), 10);
+  });
+
+  it('takes none of five slates for no proof that a pallet has none', () => {
+    // thirty of 300 seen on the first pallet; what the second holds is all but unknown
+    const result = estimateGrade(
+      [pallet('a', 1000, [550, 30], [700, 270]), pallet('b', 1000, [700, 5])],
+      medium
+    );
+    if (!result.ok) throw new Error(result.reason);
+    expect(result.count).toBeCloseTo(100, 9);
+    expect(result.countStandardError).toBeLessThan(15); // the five alike count as a variance of 0
+    expect(result.countHigh).toBeGreaterThan(300); // a fifth of the second pallet, and more
   });
 
   it('where all were seen still allows for others', () => {
@@ -104,12 +125,12 @@ describe('estimateGrade', () => {
     expect(apart.countHigh).toBeGreaterThan(calm.countHigh + 50);
   });
 
-  it('four of ten gauged from a hundred: 40, between 12 and 74', () => {
+  it('four of ten gauged from a hundred: 40, between 13 and 73; hypergeometric limits 14 and 72', () => {
     expect(estimateGrade([pallet('a', 100, [550, 4], [650, 6])], medium)).toMatchObject({
       count: 40,
       countStandardError: expect.closeTo(100 * Math.sqrt(0.024), 10), // 0.9 · 0.24 / 9
-      countLow: 12,
-      countHigh: 74
+      countLow: 13,
+      countHigh: 73
     });
   });
 
@@ -124,10 +145,12 @@ describe('estimateGrade', () => {
     const result = estimateGrade(pallets, medium);
     if (!result.ok) throw new Error(result.reason);
     const between = (0.5 * 2 * 0.1 ** 2) / 2;
-    const within = (0.99 * (0.24 / 9)) / 8; // each pallet's part
+    const seen = (0.99 * (0.24 / 9)) / 8; // each pallet's part
+    expect(result.shareStandardError).toBeCloseTo(Math.sqrt(between + 2 * seen), 12);
+    const likely = 8.5 / 19; // nine slates of the stock's half mixed in: of 4 and of 6 alike
+    const within = (0.99 * likely * (1 - likely)) / 10 / 8;
     const variance = between + 2 * within;
-    expect(result.shareStandardError).toBeCloseTo(Math.sqrt(variance), 12);
-    const degrees = variance ** 2 / (between ** 2 + (2 * within ** 2) / 9);
+    const degrees = variance ** 2 / (between ** 2 + (2 * within ** 2) / 18);
     const ratio = tQuantile(0.975, 19) / tQuantile(0.975, degrees);
     const plain = (0.25 / variance) * ratio ** 2;
     expect(ratio).toBeLessThan(0.85); // so that the correction shows

@@ -11,6 +11,7 @@ import {
 import { comparePallets } from './between-pallets.ts';
 import { type Cluster, type ClusterEstimate, type NoEstimate, twoStageMean } from './clusters.ts';
 import { requireConfidence } from './confidence.ts';
+import { likelyShares } from './likely-shares.ts';
 import type { PalletSample } from './pallet-sample.ts';
 
 /** Mean thickness of a delivery, mm, with its interval. */
@@ -28,6 +29,7 @@ export interface GradeEstimate {
   readonly ok: true;
   /** Share of all slates, 0 to 1. */
   readonly share: number;
+  /** By the plain two-stage formula; where few were seen on a pallet, the interval knows better. */
   readonly shareStandardError: number;
   readonly shareLow: number;
   readonly shareHigh: number;
@@ -93,14 +95,21 @@ export function estimateMean(
  * Definition: the two-stage estimate of {@link twoStageMean} with each slate counting 1 or 0. The
  * interval is that of Clopper and Pearson for the number of slates of a simple random sample that
  * would be as precise, corrected for the degrees of freedom (Korn and Graubard 1998, from memory); so
- * it stays within 0 and 1 and is honest where few or no slates of the grade were seen. Where the
- * sample shows no variation at all, that number is the slates gauged, less what pallets gauged in
- * unequal parts take from them (Kish 1965, from memory), with the finite population correction, less
- * what pallets that differ in thickness take. Accuracy: 1e-12. Cost: linear in the bins.
+ * it stays within 0 and 1. How precise the sample is follows from the shares that the pallets are
+ * likely to hold ({@link likelyShares}: variances pᵢ(1 − pᵢ) with as many degrees of freedom as slates
+ * gauged and mixed in, less one), not from those seen: a pallet of which few were gauged, none of the
+ * grade, may well have some. Where no slate of the grade was seen, or no other, that number is the
+ * slates gauged, less what pallets gauged in unequal parts take from them (Kish 1965, from memory),
+ * with the finite population correction, less what pallets that differ in thickness take.
+ *
+ * Accuracy: arithmetic 1e-12. Of 95 % intervals 94 to 99.8 % held the truth in each of 30 sets of
+ * 3,000 invented (600 deliveries, five grades): 2 to 20 pallets with means apart by an SD of 0 to
+ * 0.8 mm, slates of a pallet by 0.5 mm, gauged alike or as unequally as 300 and five times 5, some
+ * pallets not opened. Cost: linear in the bins.
  *
  * @throws EngineError as {@link estimateMean}, and `wrong-order` for a band that runs backwards
  * @example
- * // 4 of 10 gauged from a pallet of 100: count 40, standard error 15.5, between 12 and 74
+ * // 4 of 10 gauged from a pallet of 100: count 40, standard error 15.5, between 13 and 73
  * estimateGrade([{ palletId: 'a', slates: 100, bins: binsFromPairs([[550, 4], [650, 6]]) }], { fromMm: 5, toMm: 6 });
  */
 export function estimateGrade(
@@ -121,7 +130,8 @@ export function estimateGrade(
   const gauged = pallets.reduce((sum, { bins }) => sum + totalCount(bins), 0);
   const seen = pallets.reduce((sum, { bins }) => sum + countBetween(bins, interval), 0);
   const share = Math.min(1, Math.max(0, result.estimate));
-  const [low, high] = shareInterval(pallets, share, result, confidence);
+  const likely = asLikely(pallets, interval, confidence);
+  const [low, high] = shareInterval(pallets, share, likely, confidence);
   const leastShare = seen / all;
   const mostShare = (all - (gauged - seen)) / all;
   const shareLow = Math.min(share, Math.max(low, leastShare));
@@ -156,6 +166,28 @@ function overPallets(
   return twoStageMean(sampled, unsampledSizes, confidence);
 }
 
+/** The same estimate, as precise as the shares are that the pallets are likely to hold. */
+function asLikely(
+  pallets: readonly PalletSample[],
+  interval: ThicknessInterval,
+  confidence: number
+): ClusterEstimate {
+  const hits = pallets.map(({ bins }) => countBetween(bins, interval));
+  const gauged = pallets.map(({ bins }) => totalCount(bins));
+  const { shares, mixedIn } = likelyShares(hits, gauged);
+  const opened = pallets.flatMap(({ slates }, pallet): Cluster[] => {
+    const sampled = gauged[pallet];
+    if (sampled === 0) return [];
+    const variance = shares[pallet] * (1 - shares[pallet]);
+    const degreesOfFreedom = sampled - 1 + mixedIn;
+    return [{ size: slates, sampled, mean: hits[pallet] / sampled, variance, degreesOfFreedom }];
+  });
+  const closed = pallets.filter((_, pallet) => gauged[pallet] === 0).map(({ slates }) => slates);
+  const result = twoStageMean(opened, closed, confidence);
+  if (!result.ok) throw new EngineError('inconsistent', 'estimable by what was seen');
+  return result;
+}
+
 /** Clopper–Pearson limits at the size of the simple random sample that would be as precise. */
 function shareInterval(
   pallets: readonly PalletSample[],
@@ -172,7 +204,7 @@ function shareInterval(
   if (standardError > 0 && share > 0 && share < 1) {
     const ratio = tQuantile(1 - tail, gauged - 1) / tQuantile(1 - tail, degreesOfFreedom);
     asGoodAs = ((share * (1 - share)) / standardError ** 2) * Math.min(1, ratio) ** 2;
-  } else asGoodAs = plainSampleSize(pallets, gauged, all);
+  } else asGoodAs = plainSampleSize(pallets, gauged);
   const hits = share * asGoodAs;
   return [
     hits > 0 ? betaQuantile(tail, hits, asGoodAs - hits + 1) : 0,
@@ -184,7 +216,7 @@ function shareInterval(
  * Slates of a simple random sample worth as much as these, judged by how unequally pallets were gauged
  * and how they differ.
  */
-function plainSampleSize(pallets: readonly PalletSample[], gauged: number, all: number): number {
+function plainSampleSize(pallets: readonly PalletSample[], gauged: number): number {
   const opened = pallets.filter(({ bins }) => totalCount(bins) > 0);
   const compared = comparePallets(pallets);
   let alike = 0;
@@ -192,11 +224,12 @@ function plainSampleSize(pallets: readonly PalletSample[], gauged: number, all: 
   if (opened.length < pallets.length && !compared.ok && compared.reason === 'no-spread-within')
     alike = 1;
   const slates = opened.reduce((sum, pallet) => sum + pallet.slates, 0);
-  const unequal = opened.reduce(
-    (sum, pallet) => sum + pallet.slates ** 2 / totalCount(pallet.bins),
-    0
-  );
-  return slates ** 2 / unequal / (1 - gauged / all) / (1 + (gauged / opened.length - 1) * alike);
+  const unequal = opened.reduce((sum, pallet) => {
+    const own = totalCount(pallet.bins);
+    const notDrawn = 1 - ((own / pallet.slates) * opened.length) / pallets.length;
+    return sum + (pallet.slates ** 2 * notDrawn) / own;
+  }, 0);
+  return slates ** 2 / unequal / (1 + (gauged / opened.length - 1) * alike);
 }
 
 function requirePallet({ palletId, slates, bins }: PalletSample): void {
