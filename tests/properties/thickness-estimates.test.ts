@@ -116,10 +116,45 @@ describe('estimates over a delivery', () => {
         near(other.intraclassCorrelation, one.intraclassCorrelation, 1e-6);
         expect(one.intraclassCorrelation).toBeGreaterThanOrEqual(0);
         expect(one.intraclassCorrelation).toBeLessThanOrEqual(1);
-        const odd = oddPallets(pallets);
-        if (odd.ok) expect(odd.odd.length).toBeLessThanOrEqual(Math.max(0, pallets.length - 2));
       })
     ));
+
+  it('name odd pallets the same after shift and scale, each by one SD within pallets or more', () => {
+    const names = ['a', 'b', 'c', 'd', 'e', 'f'];
+    const uneven = fc
+      .array(fc.tuple(bins(8), fc.integer({ min: 0, max: 600 })), { minLength: 3, maxLength: 6 })
+      .map((pallets) =>
+        pallets.map(([spread, by], place): PalletSample => ({
+          palletId: names[place],
+          slates: 1000,
+          bins: moved(spread, by)
+        }))
+      );
+    let named = 0;
+    check(
+      fc.property(uneven, fc.integer({ min: 1, max: 900 }), (pallets, by) => {
+        const [one, compared] = [oddPallets(pallets), comparePallets(pallets)];
+        const other = oddPallets(
+          pallets.map((pallet) => ({
+            ...pallet,
+            bins: { ...pallet.bins, hundredths: pallet.bins.hundredths.map((v) => 3 * v + by) }
+          }))
+        );
+        expect(other.ok).toBe(one.ok);
+        if (!one.ok || !other.ok || !compared.ok) return;
+        expect(other.odd.map(({ palletId }) => palletId)).toEqual(
+          one.odd.map(({ palletId }) => palletId)
+        );
+        expect(one.odd.length).toBeLessThanOrEqual(Math.max(0, pallets.length - 2));
+        for (const [place, { differenceMm }] of one.odd.entries()) {
+          named++;
+          expect(Math.abs(differenceMm)).toBeGreaterThanOrEqual(Math.sqrt(compared.varianceWithin));
+          near(other.odd[place].differenceMm, 3 * differenceMm);
+        }
+      })
+    );
+    expect(named).toBeGreaterThan(20);
+  });
 });
 
 describe('censored normal', () => {

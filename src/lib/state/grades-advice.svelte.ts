@@ -83,8 +83,7 @@ export class GradesAdvice {
     const { grades, view } = this.#job();
     const { estimates } = this.#grades();
     if (!grades || !estimates || this.sorted.length === 0) return undefined;
-    const { sample, since } = sampleAndSince(view, grades.gradesId);
-    return estimates.stockDrift(sample, since);
+    return estimates.stockDrift(sampleAndSince(view, grades.gradesId));
   });
 
   /**

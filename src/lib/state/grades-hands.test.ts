@@ -185,8 +185,29 @@ describe('slates on the piles', () => {
       [1, [620], 0],
       [2, [], 1]
     ]);
-    const { sample, since } = sampleAndSince(view, gradesId);
-    expect([...sample.hundredths]).toEqual([610, 620]);
-    expect([...since.hundredths]).toEqual([520, 630]);
+  });
+
+  it('are told apart from the sample of their own pallet', async () => {
+    const { view, gradesId } = await jobOf([
+      ['', [opened, pallet('a', 100), pallet('b', 100), pallet('c', 100), gauged('a', 610)]],
+      ['', [gauged('b', 700)]],
+      ['', [grades]],
+      ['', [gauged('a', 620, 1), tapped('a', 2)]],
+      ['', [grades]],
+      ['', [gauged('a', 630, 1), gauged('a', 520, 2), gauged('c', 580, 2), gauged('c', 560)]]
+    ]);
+    expect(
+      sampleAndSince(view, gradesId).map(({ sample, since }) => [
+        [...sample.hundredths],
+        [...since.hundredths]
+      ])
+    ).toEqual([
+      [
+        [610, 620],
+        [520, 630]
+      ],
+      [[700], []],
+      [[560], [580]]
+    ]);
   });
 });

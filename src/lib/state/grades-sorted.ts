@@ -1,3 +1,4 @@
+import type { PalletSince } from '$lib/engine/estimates';
 import { type ThicknessBins, mergeBins } from '$lib/engine/thickness';
 import {
   type JobView,
@@ -71,22 +72,18 @@ export function sortedUnder(view: JobView, told: ToldByTap = () => undefined): S
 }
 
 /**
- * The sample that a set of grades came from and the slates sorted under it since, both as gauged.
- * A slate gauged on to no pile belongs to the sample, whenever it was gauged.
+ * Of each pallet the sample that a set of grades came from and the slates sorted under it since, both
+ * as gauged. A slate gauged on to no pile belongs to the sample, whenever it was gauged.
  */
-export function sampleAndSince(
-  view: JobView,
-  gradesId: string
-): { sample: ThicknessBins; since: ThicknessBins } {
-  const sample: ThicknessBins[] = [];
-  const since: ThicknessBins[] = [];
-  for (const palletId of palletIds(view)) {
+export function sampleAndSince(view: JobView, gradesId: string): PalletSince[] {
+  return palletIds(view).map((palletId) => {
     const { sampled, piles } = partOf(view, `pallet:${palletId}`);
-    sample.push(binsOf(sampled));
+    const sample = [binsOf(sampled)];
+    const since: ThicknessBins[] = [];
     for (const [key, { gauged }] of Object.entries(piles)) {
       const isSince = gradesIdOfKey(key) === gradesId && pileOfKey(key) > 0;
       (isSince ? since : sample).push(binsOf(gauged));
     }
-  }
-  return { sample: mergeBins(sample), since: mergeBins(since) };
+    return { sample: mergeBins(sample), since: mergeBins(since) };
+  });
 }

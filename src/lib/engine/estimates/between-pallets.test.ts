@@ -1,6 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { binsFromPairs } from '../thickness/index.ts';
-import { comparePallets, oddPallets, oneWayRandomEffects } from './between-pallets.ts';
+import {
+  comparePallets,
+  intraclassCorrelationAtMost,
+  oneWayRandomEffects
+} from './between-pallets.ts';
 import type { PalletSample } from './pallet-sample.ts';
 
 const pallet = (palletId: string, ...hundredths: number[]): PalletSample => ({
@@ -65,53 +69,43 @@ describe('comparePallets', () => {
   });
 });
 
-describe('oddPallets', () => {
-  const usual = [490, 500, 510, 495, 505];
-  const thick = usual.map((value) => value + 80);
+describe('intraclassCorrelationAtMost', () => {
+  const pallets = [
+    [500, 600],
+    [700, 800]
+  ].map((hundredths) => binsFromPairs(hundredths.map((value) => [value, 1])));
 
-  it('names nobody where pallets are alike', () => {
-    const pallets = ['a', 'b', 'c', 'd'].map((name) => pallet(name, ...usual));
-    expect(oddPallets(pallets)).toEqual({ ok: true, odd: [] });
+  it('is 1 where nothing tells', () => {
+    expect(intraclassCorrelationAtMost([], 0.95)).toBe(1);
+    expect(intraclassCorrelationAtMost([pallets[0], binsFromPairs([])], 0.95)).toBe(1);
+    expect(
+      intraclassCorrelationAtMost(
+        pallets.map(() => binsFromPairs([[500, 9]])),
+        0.9
+      )
+    ).toBe(1);
+    const ones = [500, 600].map((value) => binsFromPairs([[value, 1]]));
+    expect(intraclassCorrelationAtMost(ones, 0.95)).toBe(1);
   });
 
-  it('names the thick pallet and not those it makes look thin', () => {
-    const pallets = ['a', 'b', 'c'].map((name) => pallet(name, ...usual));
-    const result = oddPallets([...pallets, pallet('thick', ...thick)]);
-    expect(result).toMatchObject({
-      ok: true,
-      odd: [{ palletId: 'thick', differenceMm: expect.closeTo(0.8, 12) }]
-    });
-    if (result.ok) expect(result.odd.length).toBe(1);
+  it('is the limit that F gives: 5, 6 and 7, 8, F = 8 against that of 1 and 2', () => {
+    // With 1 and 2 degrees of freedom F = t², and P(|t₂| ≤ x) = x/√(x² + 2): 0.025 at F = 0.0012508.
+    const least = (2 * 0.025 ** 2) / (1 - 0.025 ** 2);
+    const ratio = (8 / least - 1) / 2;
+    expect(intraclassCorrelationAtMost(pallets, 0.975)).toBeCloseTo(ratio / (1 + ratio), 12);
   });
 
-  it('names the oddest first', () => {
-    const pallets = ['a', 'b', 'c'].map((name) => pallet(name, ...usual));
-    const thin = usual.map((value) => value - 120);
-    const result = oddPallets([pallet('thick', ...thick), ...pallets, pallet('thin', ...thin)]);
-    expect(result).toMatchObject({ odd: [{ palletId: 'thin' }, { palletId: 'thick' }] });
+  it('is 0 where means agree better than chance would have it', () => {
+    const same = [500, 600, 700].flatMap((value) => [
+      binsFromPairs([
+        [value, 4],
+        [1200 - value, 4]
+      ])
+    ]);
+    expect(intraclassCorrelationAtMost(same, 0.9)).toBe(0);
   });
 
-  it('tells each by its difference from the pallets that are not odd', () => {
-    const pallets = ['a', 'b', 'c'].map((name) => pallet(name, ...usual));
-    const thin = usual.map((value) => value - 120);
-    const result = oddPallets([pallet('thick', ...thick), ...pallets, pallet('thin', ...thin)]);
-    expect(result).toMatchObject({
-      odd: [
-        { palletId: 'thin', differenceMm: expect.closeTo(-1.2, 12) },
-        { palletId: 'thick', differenceMm: expect.closeTo(0.8, 12) }
-      ]
-    });
-  });
-
-  it('of two pallets names neither, for either may be the odd one', () => {
-    expect(oddPallets([pallet('a', ...usual), pallet('b', ...thick)])).toEqual({
-      ok: true,
-      odd: []
-    });
-  });
-
-  it('says when it cannot compare, and refuses a confidence that cannot be', () => {
-    expect(oddPallets([pallet('a', 500)])).toEqual({ ok: false, reason: 'too-few-groups' });
-    expect(() => oddPallets([], 1)).toThrow(/out-of-range/);
+  it('refuses a confidence that cannot be', () => {
+    expect(() => intraclassCorrelationAtMost(pallets, 1)).toThrow(/out-of-range/);
   });
 });

@@ -1,6 +1,6 @@
 import fCdf from '@stdlib/stats-base-dists-f-cdf';
-import tQuantile from '@stdlib/stats-base-dists-t-quantile';
-import { momentsOfBins, momentsOfList } from '../thickness/index.ts';
+import fQuantile from '@stdlib/stats-base-dists-f-quantile';
+import { type ThicknessBins, momentsOfBins, momentsOfList } from '../thickness/index.ts';
 import { requireConfidence } from './confidence.ts';
 import type { PalletSample } from './pallet-sample.ts';
 
@@ -83,96 +83,59 @@ export function comparePallets(pallets: readonly PalletSample[]): GroupCompariso
   return compareGroups(gaugedPallets(pallets).map(({ figures }) => figures));
 }
 
-/** A pallet whose mean stands out, and by how much. */
-export interface OddPallet {
-  readonly palletId: string;
-  /** Its mean less the plain mean of the means of the pallets that are not odd, mm. */
-  readonly differenceMm: number;
-  /** By how many standard errors it stood out from those not yet set apart when it was found odd. */
-  readonly standardised: number;
-}
-
 /**
- * Pallets whose mean thickness stands out from the others by more than the scatter of slates within
- * pallets explains.
+ * Largest intraclass correlation that gauged slates of some pallets allow: how much pallets may differ
+ * at most.
  *
- * @param pallets gauged or not, in any order; not modified
- * @param confidence that no pallet is named where all are alike (0.95 unless given)
- * @returns the odd pallets, oddest first, perhaps none; or why they cannot be compared
+ * @param pallets slates by thickness of each, in any order; empty ones are passed over; not modified
+ * @param confidence that the true one is not larger, between 0 and 1
+ * @returns the correlation, 0 to 1; 1 where nothing tells
  *
- * Rule: the pallet furthest from the plain mean of the other pallets' means, in standard errors from
- * the pooled variance within pallets, is odd where that exceeds the t bound shared out over all
- * pallets (Bonferroni). It is then set apart and the rest are judged again, so that one odd pallet
- * does not make the others look odd; at two pallets it ends, for then either may be the odd one.
- * Slates gauged are taken as few beside the pallet. Ties: the pallet given first. Cost: pallets
- * squared.
+ * Definition: the upper limit that the F distribution gives for the ratio of the variances, from the
+ * plain means of the pallets and the harmonic mean of their slates; exact for normal spreads and as
+ * many slates of each pallet, close to it otherwise. Cost: linear in the bins.
  *
  * @throws EngineError `out-of-range` for the confidence
+ * @source Thomas and Hultquist 1978 (from memory; agrees with the F limit for groups of equal size)
  * @example
- * // three pallets of 4.9, 4.95, 5, 5.05 and 5.1 mm and one of the same plus 0.8 mm
- * oddPallets(pallets); // { ok: true, odd: [{ palletId: 'D', differenceMm: 0.8, … }] }
+ * // 5 and 6 mm on one pallet, 7 and 8 mm on the other: below 0.9997 at 0.975
+ * intraclassCorrelationAtMost(pallets, 0.975);
  */
-export function oddPallets(
-  pallets: readonly PalletSample[],
-  confidence = 0.95
-): { readonly ok: true; readonly odd: readonly OddPallet[] } | NoComparison {
+export function intraclassCorrelationAtMost(
+  pallets: readonly ThicknessBins[],
+  confidence: number
+): number {
   requireConfidence(confidence);
-  const gauged = gaugedPallets(pallets);
-  const compared = compareGroups(gauged.map(({ figures }) => figures));
-  if (!compared.ok) return compared;
-  const bound = tQuantile(1 - (1 - confidence) / (2 * gauged.length), compared.degreesWithin);
-  const odd: { readonly pallet: GaugedPallet; readonly standardised: number }[] = [];
-  let rest = gauged;
-  while (rest.length > 2) {
-    const [furthest] = rest
-      .map((pallet) => ({ pallet, standardised: standOut(pallet, rest, compared.varianceWithin) }))
-      .sort((one, other) => Math.abs(other.standardised) - Math.abs(one.standardised));
-    if (Math.abs(furthest.standardised) <= bound) break;
-    odd.push(furthest);
-    rest = rest.filter((pallet) => pallet !== furthest.pallet);
-  }
-  const usualMm = meanOfMeans(rest);
-  return {
-    ok: true,
-    odd: odd.map(({ pallet: { palletId, figures }, standardised }) => ({
-      palletId,
-      differenceMm: figures.mean - usualMm,
-      standardised
-    }))
-  };
+  const groups = pallets.flatMap((bins) => groupOf(bins) ?? []);
+  const compared = compareGroups(groups);
+  if (!compared.ok) return 1;
+  const means = momentsOfList(groups.map(({ mean }) => mean));
+  const ofMeans = means.ok ? (means.sd ?? 0) ** 2 : 0;
+  const oneSlate = groups.reduce((sum, { count }) => sum + 1 / count, 0) / groups.length;
+  const least = fQuantile(1 - confidence, compared.degreesBetween, compared.degreesWithin);
+  const ratio = Math.max(0, ofMeans / (compared.varianceWithin * least) - oneSlate);
+  return ratio / (1 + ratio);
 }
 
-interface GaugedPallet {
+/** A pallet that was gauged, in figures. */
+export interface GaugedPallet {
   readonly palletId: string;
   readonly figures: Group;
 }
 
-function gaugedPallets(pallets: readonly PalletSample[]): GaugedPallet[] {
+/** The pallets of which slates were gauged, in the order given. */
+export function gaugedPallets(pallets: readonly PalletSample[]): GaugedPallet[] {
   return pallets.flatMap(({ palletId, bins }) => {
-    const moments = momentsOfBins(bins);
-    if (!moments.ok) return [];
-    const { count, meanMm, sdMm } = moments;
-    const variance = sdMm === null ? null : sdMm ** 2;
-    return [{ palletId, figures: { count, mean: meanMm, variance } }];
+    const figures = groupOf(bins);
+    return figures ? [{ palletId, figures }] : [];
   });
 }
 
-/** How far a pallet's mean lies from the mean of the others' means, in standard errors. */
-function standOut(
-  pallet: GaugedPallet,
-  among: readonly GaugedPallet[],
-  varianceWithin: number
-): number {
-  const others = among.filter((other) => other !== pallet);
-  const ofOthers = others.reduce((sum, { figures }) => sum + 1 / figures.count, 0);
-  const standardError = Math.sqrt(
-    varianceWithin * (1 / pallet.figures.count + ofOthers / others.length ** 2)
-  );
-  return (pallet.figures.mean - meanOfMeans(others)) / standardError;
-}
-
-function meanOfMeans(pallets: readonly GaugedPallet[]): number {
-  return pallets.reduce((sum, { figures }) => sum + figures.mean, 0) / pallets.length;
+function groupOf(bins: ThicknessBins): Group | undefined {
+  const moments = momentsOfBins(bins);
+  if (!moments.ok) return undefined;
+  const { count, meanMm, sdMm } = moments;
+  return { count, mean: meanMm, variance: sdMm === null ? null : sdMm ** 2 };
 }
 
 function compareGroups(groups: readonly Group[]): GroupComparison | NoComparison {

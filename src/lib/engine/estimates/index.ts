@@ -4,11 +4,11 @@ export { type MeanEstimate, type GradeEstimate, estimateMean, estimateGrade } fr
 export {
   type GroupComparison,
   type NoComparison,
-  type OddPallet,
   oneWayRandomEffects,
   comparePallets,
-  oddPallets
+  intraclassCorrelationAtMost
 } from './between-pallets.ts';
+export { type OddPallet, oddPallets } from './odd-pallets.ts';
 export {
   type RankInterval,
   quantileRanks,
@@ -56,4 +56,4 @@ export { type Draw, type SampleAdvice, type FirstSample, sampleAdvice } from './
 export type { GaugeReadings, NoGaugeStudy } from './gauge-readings.ts';
 export { type AverageRangeStudy, averageRangeStudy } from './gauge-average-range.ts';
 export { type VarianceLine, type AnovaStudy, anovaStudy } from './gauge-anova.ts';
-export { FEWEST_FOR_DRIFT, type Drift, stockDrift } from './drift.ts';
+export { FEWEST_FOR_DRIFT, type PalletSince, type Drift, stockDrift } from './drift.ts';

@@ -167,13 +167,13 @@ export const grades = {
   drift: {
     title: 'While sorting: drift and short piles',
     tooFew:
-      'Too few slates were gauged while sorting to compare the stock with the sample (ten of each at least). Gauge one now and then.',
+      'Too few slates were gauged to compare what is sorted with the sample. Each pallet is compared with its own sample: ten slates sampled and ten gauged while sorting, of the same pallets, are the least.',
     thicker: (shift: string) => `${shift} thicker`,
     thinner: (shift: string) => `${shift} thinner`,
     none: (shift: string, low: string, high: string) =>
-      `The stock keeps to the sample the grades came from: the slates gauged while sorting are ${shift} on average, which chance alone can explain. By these readings the stock may run from ${low} to ${high} than the sample (at 95 %).`,
+      `The stock keeps to the sample the grades came from: pallet compared with pallet, the slates gauged while sorting are ${shift} on average, which chance alone can explain. By these readings the stock may run from ${low} to ${high} than the sample (at 95 %).`,
     drifted: (shift: string, low: string, high: string) =>
-      `The stock has drifted: the slates gauged while sorting are ${shift} on average than the sample the grades came from, more than chance explains. By these readings the stock may run from ${low} to ${high} (at 95 %).`,
+      `The stock has drifted: pallet compared with pallet, the slates gauged while sorting are ${shift} on average than the sample the grades came from, more than chance explains. By these readings the stock may run from ${low} to ${high} (at 95 %).`,
     short: (pile: string, slates: string) =>
       `${pile} will run short: the plan takes ${slates} more than it is expected to hold.`,
     notShort:
@@ -258,8 +258,9 @@ export const grades = {
     shareHigh:
       'The pallets differ: gauge some slates of every pallet, and draw courses from several together.',
     oddOne: (pallet: string, difference: string, thicker: boolean) =>
-      `Pallet ${pallet} is odd: ${difference} ${thicker ? 'thicker' : 'thinner'} on average than the pallets that are not odd.`,
-    noOdd: 'No pallet stands out from the others by more than chance explains.',
+      `Pallet ${pallet} is odd: ${difference} ${thicker ? 'thicker' : 'thinner'} on average than the pallets that are not odd, which is more than slates of one pallet usually vary.`,
+    noOdd:
+      'No pallet stands out from the others by more than chance explains and more than slates of one pallet usually vary.',
     no: {
       'too-few-groups': 'Pallets cannot be compared: slates of one pallet only were gauged.',
       'one-value-a-group': 'Pallets cannot be compared: gauge two slates or more of some pallet.',
