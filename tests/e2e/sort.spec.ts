@@ -161,25 +161,6 @@ test('pallets stand open side by side and change in two taps', async ({ page }) 
   expect(taps).toEqual(['pallet-B', 'pallet-C']);
 });
 
-test('a spot check is asked beside the work and saved as one', async ({ page }) => {
-  const jobId = await openBench(page, [6, 5], 'hand');
-  const piles = page.getByRole('group', { name: 'On the piles' }).getByRole('button');
-  const ask = page.getByText('Spot check: gauge the slate');
-  for (let tap = 0; tap < 8 && !(await ask.isVisible()); tap++) {
-    await piles.nth(tap % 3).click();
-    await expect(page.getByRole('status').or(verdict(page)).first()).toContainText('saved');
-    await page.waitForTimeout(160); // a second tap on one pile within 150 ms is a bounce
-  }
-  await expect(ask).toBeVisible();
-  await expectAccessible(page);
-  await gauge(page, '6.4');
-  await expect(verdict(page)).toContainText('Spot check');
-  await expect(ask).toBeHidden();
-  await expect
-    .poll(async () => (await eventsOf(page, jobId)).at(-1))
-    .toMatchObject({ type: 'slateChecked', body: { of: 'tap', points: [640] } });
-});
-
 test('the last ten entries can be taken back one by one', async ({ page }) => {
   await openBench(page, [6, 5], 'gauge');
   for (const text of ['6.1', '5.2', '4.3']) {
