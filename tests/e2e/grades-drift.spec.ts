@@ -121,6 +121,25 @@ test('a stock that keeps to its sample is told so', async ({ page }) => {
   await expect(section.getByText(/has drifted/)).toHaveCount(0);
 });
 
+test('pallets that differ are no drift when one of them is sorted first', async ({ page }) => {
+  const thinnest = [420, 600, 420];
+  const others = sortedJob(420).filter(({ type }) => type !== 'slateGauged');
+  const section = await whileSorting(page, [
+    ...others.slice(0, -1),
+    ...PALLETS.flatMap((label, pallet) =>
+      slatesOf(pallet, SAMPLED, thinnest[pallet]).map((hundredths) =>
+        gauged(label, hundredths, null, null)
+      )
+    ),
+    ...others.slice(-1),
+    ...slatesOf(1, SORTED, thinnest[1]).map((hundredths) =>
+      gauged('B', hundredths, IN_FORCE, pileAt(OLD_MM, hundredths))
+    )
+  ]);
+  await expect(section.getByText(/^The stock keeps to the sample/)).toBeVisible();
+  await expect(section.getByText(/has drifted/)).toHaveCount(0);
+});
+
 test('a pile that the plan takes more from than it holds is told with how many are missing', async ({
   page
 }) => {
