@@ -8,6 +8,7 @@ import {
 import { totalCount } from '$lib/engine/thickness';
 import { current, partOf, stockOf } from '$lib/journal';
 import { handKey } from './grade-keys.ts';
+import type { AsSorted } from './grades-as-sorted.ts';
 import type { SorterHand } from './grades-hands.ts';
 import { type SortedUnder, sampleAndSince, sortedUnder } from './grades-sorted.ts';
 import type { GradesState } from './grades.svelte.ts';
@@ -157,14 +158,17 @@ export class GradesAdvice {
   readonly isGaugeStudied = $derived.by(() => this.#job().settings.gaugeSdMm !== null);
 
   /** The figures as they come out of real sorting: by gauge, and by every hand that is known. */
-  readonly asSorted = $derived.by(() => {
-    const { estimates, ground, thresholdsMm } = this.#grades();
+  readonly asSorted = $derived.by(() => this.asSortedAt(this.#grades().thresholdsMm));
+
+  /** The same for boundaries that are not the ones shown; none while the statistics load. */
+  asSortedAt(thresholdsMm: readonly number[]): AsSorted[] {
+    const { estimates, ground, hands } = this.#grades();
     if (!estimates || thresholdsMm.length === 0) return [];
     return [
       estimates.sortedByGauge(ground, thresholdsMm, this.gaugeSdMm),
-      ...estimates.sortedByHands(ground, thresholdsMm, this.#grades().hands ?? [])
+      ...estimates.sortedByHands(ground, thresholdsMm, hands ?? [])
     ];
-  });
+  }
 
   /** When a set of grades was set; undefined for piles made before there were grades. */
   setAt(gradesId: string): string | undefined {

@@ -18,6 +18,7 @@ export { WakeLock } from './wake-lock.ts';
 export { localVoice } from './feedback.ts';
 export { drawnThicknessMm } from './drawn-thickness.ts';
 export { GradesState } from './grades.svelte.ts';
+export { HeldOut } from './held-out.svelte.ts';
 export { palletSpreads } from './pallet-spreads.ts';
 export { GradesAdvice, type Regrade, type SorterStudy } from './grades-advice.svelte.ts';
 export { GaugeStudy, STUDY_SIZES, type StudySize } from './gauge-study.svelte.ts';

@@ -26,7 +26,15 @@ import {
   createFusedTrials,
   fusePallets
 } from '$lib/engine/estimates';
-import { type RoofToSuit, suitTheRoof } from '$lib/engine/grading';
+import {
+  type CutSpread,
+  type GaugedPallet,
+  type RoofToSuit,
+  equalShares,
+  heldOutRound,
+  naturalBreaks,
+  suitTheRoof
+} from '$lib/engine/grading';
 
 /**
  * The engine's long tasks, by name. A task is a generator: it yields the share done (0 to 1) where
@@ -43,6 +51,43 @@ export const tasks = {
   *suitTheRoof(roof: RoofToSuit): Generator<number, ReturnType<typeof suitTheRoof>> {
     yield 0;
     return suitTheRoof(roof);
+  },
+
+  /**
+   * Kickers per 100 joints on slates that the boundaries were not cut from, in so many rounds: by natural
+   * breaks, to suit the roof and by equal shares; undefined where a way cannot cut.
+   */
+  *tryHeldOut({
+    roof,
+    pallets,
+    seed,
+    rounds
+  }: {
+    roof: Omit<RoofToSuit, 'bins' | 'chanceAbove'>;
+    pallets: readonly GaugedPallet[];
+    seed: number;
+    rounds: number;
+  }): Generator<number, (number | undefined)[]> {
+    const found = <T extends { readonly thresholdsMm: readonly number[] }>(
+      cut: ({ readonly ok: true } & T) | { readonly ok: false }
+    ): readonly number[] | undefined => (cut.ok ? cut.thresholdsMm : undefined);
+    const cuts: CutSpread[] = [
+      (bins) => found(naturalBreaks(bins, roof.piles)),
+      (bins) => found(suitTheRoof({ ...roof, bins })),
+      (bins) => found(equalShares(bins, roof.piles))
+    ];
+    const random = createRandom(seed);
+    const told: (number | undefined)[][] = [];
+    for (let round = 0; round < rounds; round++) {
+      yield round / rounds;
+      told.push(heldOutRound(roof, pallets, cuts, random));
+    }
+    return cuts.map((_cut, way) =>
+      told.reduce<number | undefined>((sum, round) => {
+        const own = round[way];
+        return sum === undefined || own === undefined ? undefined : sum + own / rounds;
+      }, 0)
+    );
   },
 
   /** The smallest plan by the gauge, for one limit, that keeps two risks. */

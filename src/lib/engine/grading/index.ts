@@ -34,6 +34,7 @@ export {
   type PileThickness,
   gradeFigures
 } from './grade-figures.ts';
+export { type CutSpread, type GaugedPallet, heldOutRound } from './held-out.ts';
 export { type BoundaryMethod, type CurvePoint, kickerCurve } from './kicker-curve.ts';
 export {
   type AgreementTable,

@@ -191,6 +191,14 @@ export const grades = {
     figure: 'Figure',
     boundaries: 'Boundaries',
     kickers: 'Kickers per 100 joints',
+    heldOut: 'On slates held out',
+    byGauge: 'Sorted by gauge',
+    byHand: (name: string) => `Sorted by the hand of ${name}`,
+    sharp: 'Kickers per 100 joints: if every slate lies on its right pile, as in the table above.',
+    heldOutMeans:
+      'On slates held out: boundaries do better on the very readings they were cut from than on the stock; this is what the way comes to, by the readings alone, when it is cut from four fifths of them and tried on the rest. Sorted by gauge or hand: with the slates that their straying puts on a wrong pile. No slate is held out from boundaries set by hand.',
+    tooFewToHoldOut:
+      'Boundaries do better on the very readings they were cut from than on the stock, and the fewer the readings the more so; from 150 readings on this is tried and shown here.',
     worst: 'Worst step',
     unsorted: 'Unsorted',
     perfect: 'Perfect order',

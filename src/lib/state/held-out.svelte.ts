@@ -1,0 +1,45 @@
+import type { BoundaryMethod } from '$lib/journal';
+import { runTask } from '$lib/worker';
+import type { GradesState } from './grades.svelte.ts';
+
+/** Fewest readings from which slates held out tell anything: kickers are rare. Ours. */
+export const ENOUGH_TO_HOLD_OUT = 150;
+
+/** Rounds of trials, and where their draws begin. */
+const ROUNDS = 4;
+const SEED = 1;
+
+/** What the ways to cut come to on slates that the boundaries were not cut from. */
+export class HeldOut {
+  readonly #grades: () => GradesState;
+  /** Kickers per 100 joints by way; undefined while they are tried, or where there are too few readings. */
+  kickers = $state.raw<Partial<Record<BoundaryMethod, number>>>();
+
+  constructor(grades: () => GradesState) {
+    this.#grades = grades;
+  }
+
+  get isEnough(): boolean {
+    return this.#grades().gauged >= ENOUGH_TO_HOLD_OUT;
+  }
+
+  /** Tries the piles shown in the worker. To be run in an effect; gives what stops it. */
+  try(): () => void {
+    const { ground, piles, samples } = this.#grades();
+    if (!this.isEnough) return () => undefined;
+    this.kickers = undefined;
+    const { stockSlates, courses, kickAllowanceMm, reserve } = ground;
+    const trying = runTask('tryHeldOut', {
+      roof: { stockSlates, courses, kickAllowanceMm, reserve, piles },
+      pallets: samples.map(({ slates, bins }) => ({ slates, bins })),
+      seed: SEED,
+      rounds: ROUNDS
+    });
+    const show = async (): Promise<void> => {
+      const [naturalBreaks, suitTheRoof, equalShares] = await trying.result;
+      this.kickers = { naturalBreaks, suitTheRoof, equalShares };
+    };
+    show().catch(() => undefined);
+    return () => trying.cancel();
+  }
+}
