@@ -1,4 +1,5 @@
 import type { Page } from '@playwright/test';
+import { JOB_SCREENS } from '../faults/screens.ts';
 import { expect, openExample, test } from './helpers.ts';
 
 const PHONE = { width: 390, height: 844 };
@@ -15,23 +16,18 @@ const MAY_SCROLL: readonly { label: string; why: string }[] = [
   }
 ];
 
-/** Each screen of the example beside the name of a part that must be on it before it is measured. */
-const SCREENS: readonly (readonly [path: string, shows?: string])[] = [
-  [''],
-  ['/sort', 'Slates by pallet'],
-  ['/roof', 'Whole roof'],
-  ['/sheet', 'Courses, eave to ridge'],
-  ['/lay', 'What is left'],
-  ['/tags'],
-  ['/files'],
-  ['/delivery'],
-  ['/delivery/order', 'Pallets'],
-  ['/delivery/sample'],
-  ['/delivery/measure'],
-  ['/delivery/compare', 'By supplier'],
-  ['/delivery/findings', 'Pallets compared'],
-  ['/delivery/sheet', 'Pallets compared']
-];
+/** A part that must be on a screen before it is measured. */
+const SHOWS: Readonly<Record<string, string>> = {
+  '/sort': 'Slates by pallet',
+  '/roof': 'Whole roof',
+  '/sheet': 'Courses, eave to ridge',
+  '/courses': 'Left over beyond the reserve',
+  '/lay': 'What is left',
+  '/delivery/order': 'Pallets',
+  '/delivery/compare': 'By supplier',
+  '/delivery/findings': 'Pallets compared',
+  '/delivery/sheet': 'Pallets compared'
+};
 
 /** Whatever holds more across than it shows and would have to be panned, and by how much. */
 async function sideways(page: Page): Promise<string[]> {
@@ -64,8 +60,9 @@ async function expectNothingSideways(page: Page, what: string): Promise<void> {
   }
 }
 
-async function visit(page: Page, address: string, shows?: string): Promise<void> {
-  await page.goto(address);
+async function visit(page: Page, job: string, screen: string): Promise<void> {
+  await page.goto(`${job}${screen}`);
+  const shows = SHOWS[screen];
   await expect(page.getByRole('heading', { level: 1 }).first()).toBeAttached();
   await expect(page.getByText('Opening…')).toHaveCount(0);
   if (shows) await expect(page.getByRole('region', { name: shows }).first()).toBeVisible();
@@ -75,13 +72,17 @@ test('no screen of a job holds a table or panel that must be panned on a phone',
   page
 }) => {
   const job = await openExample(page);
-  for (const [path, shows] of SCREENS) {
-    await visit(page, `${job}${path}`, shows);
-    await expectNothingSideways(page, path);
+  const ofDelivery = ['order', 'sample', 'measure', 'findings', 'sheet', 'compare'];
+  for (const screen of [
+    ...JOB_SCREENS.filter((each) => each !== '/grades'),
+    ...ofDelivery.map((part) => `/delivery/${part}`)
+  ]) {
+    await visit(page, job, screen);
+    await expectNothingSideways(page, screen);
   }
-  for (const path of ['/', '/settings']) {
-    await visit(page, path);
-    await expectNothingSideways(page, path);
+  for (const screen of ['/', '/settings']) {
+    await visit(page, '', screen);
+    await expectNothingSideways(page, screen);
   }
 });
 
@@ -93,7 +94,7 @@ test('no view of Courses, panel of Sort or sheet of tags must be panned on a pho
     page.getByRole('button', { name, exact: true }).first().click();
   const region = (name: string) => page.getByRole('region', { name });
 
-  await visit(page, `${job}/courses`, 'Left over beyond the reserve');
+  await visit(page, job, '/courses');
   await expect(region('Will each pile last?').getByRole('table')).toBeVisible();
   await expectNothingSideways(page, 'Plan');
   for (const [view, shown] of [
@@ -113,7 +114,7 @@ test('no view of Courses, panel of Sort or sheet of tags must be panned on a pho
   await expect(page.getByRole('row', { name: /^As planned/ })).toBeVisible({ timeout: 30_000 });
   await expectNothingSideways(page, 'Trial laying');
 
-  await visit(page, `${job}/sort`, 'Slates by pallet');
+  await visit(page, job, '/sort');
   for (const [panel, back] of [
     ['Pallets', 'Back'],
     ['Set aside', 'Back'],
@@ -128,7 +129,7 @@ test('no view of Courses, panel of Sort or sheet of tags must be panned on a pho
     await press(back);
   }
 
-  await visit(page, `${job}/tags`);
+  await visit(page, job, '/tags');
   for (const sheet of ['Pallet tags', 'Tally sheet', 'Go/no-go card']) {
     await press(sheet);
     await expectNothingSideways(page, sheet);
