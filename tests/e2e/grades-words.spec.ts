@@ -50,6 +50,25 @@ test('the figures of the worked example can be followed from one to the next', a
     }
   });
 
+  await test.step('the ways to cut are told on slates held out too, and as the hand sorts', async () => {
+    const section = page
+      .locator('details')
+      .filter({ has: page.getByRole('heading', { name: 'The four ways side by side' }) });
+    const held = section.getByRole('row', { name: /^On slates held out/ }).locator('td');
+    await expect(held.nth(0)).toHaveText(/^[\d.]+$/);
+    const numbersOf = async (cells: Locator): Promise<number[]> =>
+      (await cells.allInnerTexts()).slice(0, 3).map(Number);
+    const [, suited, equal] = await numbersOf(held);
+    expect(suited).toBeLessThan(equal);
+    const byHand = await numbersOf(
+      section.getByRole('row', { name: /^Sorted by the hand of Finch/ }).locator('td')
+    );
+    const byGauge = await numbersOf(
+      section.getByRole('row', { name: /^Sorted by gauge/ }).locator('td')
+    );
+    for (const [way, kickers] of byHand.entries()) expect(kickers).toBeGreaterThan(byGauge[way]);
+  });
+
   await test.step('a further pile is compared with the best that these piles can do', async () => {
     const [, now] = /Expected: ([\d.]+) kickers/.exec(await page.locator('main').innerText()) ?? [];
     const section = await open(page, 'How many piles?');
@@ -72,6 +91,7 @@ test('the figures of the worked example can be followed from one to the next', a
 
   await test.step('an odd pallet is told by its difference from those that are not odd', async () => {
     const section = await open(page, 'Pallets compared, and how many more to gauge');
+    await expect(section.getByText(/^Pallet .* is odd/)).toBeVisible();
     const rows = await section.locator('tbody tr').all();
     const pallets = await Promise.all(
       rows.map(async (row) => ({
