@@ -3,7 +3,6 @@ export { default as KickerCurve } from './KickerCurve.svelte';
 export { default as PilesStepper } from './PilesStepper.svelte';
 export { default as PileTable } from './PileTable.svelte';
 export { default as RecheckTable } from './RecheckTable.svelte';
-export { default as ScrollX } from './ScrollX.svelte';
 export { default as Section } from './Section.svelte';
 export { default as SpreadChart } from './SpreadChart.svelte';
 export { default as SpreadTable } from './SpreadTable.svelte';
