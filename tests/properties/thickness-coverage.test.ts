@@ -89,6 +89,61 @@ describe.each(PLANS)('a delivery with $name sampled', (plan) => {
   });
 });
 
+/** For each of the patterns below; the standard error of 95 in a hundred is then 1.1. */
+const UNEQUAL_DELIVERIES = 400;
+/** Slates gauged on each pallet, as unequally as a delivery is while it is sorted pallet by pallet. */
+const UNEQUAL = [
+  { gauged: [228, 16, 94, 16, 218, 222], palletSdMm: 0.4 },
+  { gauged: [228, 16, 94, 16, 218, 222], palletSdMm: 0.2 },
+  { gauged: [200, 10, 10, 10, 10, 10], palletSdMm: 0.4 },
+  { gauged: [300, 5, 5, 5, 5, 5], palletSdMm: 0.4 },
+  { gauged: [200, 200, 200, 5, 5, 5], palletSdMm: 0.4 },
+  { gauged: [300, 8], palletSdMm: 0.4 },
+  { gauged: [200, 5, 5, 5, 5, 0, 0, 0, 0], palletSdMm: 0.3 },
+  { gauged: [16, 16, 16, 16, 16, 16], palletSdMm: 0.4 }
+];
+/** Thickest pile to thinnest, one that hardly a slate is of, and one that nearly all are of; 0.01 mm. */
+const BANDS = [
+  [680, Infinity],
+  [620, 680],
+  [540, 620],
+  [0, 540],
+  [760, Infinity],
+  [0, 760]
+];
+
+it.each(UNEQUAL)(
+  'counts of grades from pallets gauged $gauged, means $palletSdMm mm apart',
+  ({ gauged, palletSdMm }) => {
+    const held = BANDS.map(() => 0);
+    for (let delivery = 0; delivery < UNEQUAL_DELIVERIES; delivery++) {
+      const random = createRandom(60_000 + delivery);
+      const really = BANDS.map(() => 0);
+      const sample = gauged.map((own, index): PalletSample => {
+        const mean = 600 + 100 * palletSdMm * randomNormal(random);
+        const slates = 500 + Math.floor(500 * random());
+        const readings: [number, number][] = [];
+        for (let slate = 0; slate < slates; slate++) {
+          const at = Math.round(mean + 55 * randomNormal(random));
+          if (slate < own) readings.push([at, 1]);
+          for (let band = 0; band < BANDS.length; band++)
+            if (at >= BANDS[band][0] && at < BANDS[band][1]) really[band]++;
+        }
+        return { palletId: String(index), slates, bins: binsFromPairs(readings) };
+      });
+      for (const [band, [from, to]] of BANDS.entries()) {
+        const result = estimateGrade(sample, { fromMm: from / 100, toMm: to / 100 });
+        if (!result.ok) throw new Error(result.reason);
+        if (result.countLow <= really[band] && really[band] <= result.countHigh) held[band]++;
+      }
+    }
+    const shares = held.map((deliveries) => deliveries / UNEQUAL_DELIVERIES);
+    for (const share of shares) expect(share).toBeGreaterThan(0.93);
+    // the middle piles, of which enough are seen, are given no more than they need
+    expect((shares[1] + shares[2]) / 2).toBeLessThan(0.99);
+  }
+);
+
 it('ranks enclose the quarter quantile as often as their level says', () => {
   const ranks = quantileRanks(40, 0.25, 0.9);
   if (!ranks.ok) throw new Error(ranks.reason);

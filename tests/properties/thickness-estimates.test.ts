@@ -103,6 +103,22 @@ describe('estimates over a delivery', () => {
       })
     ));
 
+  it('leave to the other grades what a grade does not take, also where all or none were seen', () => {
+    let bare = 0;
+    check(
+      fc.property(delivery, fc.integer({ min: 2, max: 11 }), (pallets, cutMm) => {
+        const thick = estimateGrade(pallets, { fromMm: cutMm, toMm: Infinity });
+        const thin = estimateGrade(pallets, { fromMm: 0, toMm: cutMm });
+        if (!thick.ok || !thin.ok) return;
+        if (thick.share === 0 || thin.share === 0) bare++;
+        near(thick.share + thin.share, 1, 1e-12);
+        near(thick.shareLow + thin.shareHigh, 1, 1e-9);
+        near(thin.shareLow + thick.shareHigh, 1, 1e-9);
+      })
+    );
+    expect(bare).toBeGreaterThan(30);
+  });
+
   it('compare pallets the same after shift and in any order', () =>
     check(
       fc.property(delivery, fc.integer({ min: 1, max: 900 }), (pallets, by) => {

@@ -129,7 +129,8 @@ export function estimateGrade(
   const all = pallets.reduce((sum, { slates }) => sum + slates, 0);
   const gauged = pallets.reduce((sum, { bins }) => sum + totalCount(bins), 0);
   const seen = pallets.reduce((sum, { bins }) => sum + countBetween(bins, interval), 0);
-  const share = Math.min(1, Math.max(0, result.estimate));
+  // weights may add up to a last place short of 1
+  const share = seen === gauged ? 1 : Math.min(1, Math.max(0, result.estimate));
   const likely = asLikely(pallets, interval, confidence);
   const [low, high] = shareInterval(pallets, share, likely, confidence);
   const leastShare = seen / all;
