@@ -55,7 +55,7 @@ export function likelyShares(
   return { shares, mixedIn };
 }
 
-/** Intraclass correlation of slates as 1 and 0; 0 where one pallet, or no spread within, tells none. */
+/** Intraclass correlation of slates as 1 and 0; 0 where one pallet, or one slate of each, tells none. */
 function intraclass(hits: readonly number[], gauged: readonly number[]): number {
   const pallets = gauged.filter((slates) => slates > 0).length;
   const all = sum(gauged);

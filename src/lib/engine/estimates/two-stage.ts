@@ -102,10 +102,10 @@ export function estimateMean(
  * slates gauged, less what pallets gauged in unequal parts take from them (Kish 1965, from memory),
  * with the finite population correction, less what pallets that differ in thickness take.
  *
- * Accuracy: arithmetic 1e-12. Of 95 % intervals 94 to 99.8 % held the truth in each of 30 sets of
- * 3,000 invented (600 deliveries, five grades): 2 to 20 pallets with means apart by an SD of 0 to
- * 0.8 mm, slates of a pallet by 0.5 mm, gauged alike or as unequally as 300 and five times 5, some
- * pallets not opened. Cost: linear in the bins.
+ * Accuracy: arithmetic 1e-12. Of the 95 % intervals of 600 invented deliveries 93 to 100 % held the
+ * truth, 97 % on average, for each of five grades in each of 30 plans: 2 to 20 pallets with means apart
+ * by an SD of 0 to 0.8 mm, slates of a pallet by 0.5 mm, gauged alike or as unequally as 300 and five
+ * times 5, some pallets not opened. Cost: linear in the bins.
  *
  * @throws EngineError as {@link estimateMean}, and `wrong-order` for a band that runs backwards
  * @example
