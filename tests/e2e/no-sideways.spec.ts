@@ -19,6 +19,7 @@ const MAY_SCROLL: readonly { label: string; why: string }[] = [
 /** A part that must be on a screen before it is measured. */
 const SHOWS: Readonly<Record<string, string>> = {
   '/sort': 'Slates by pallet',
+  '/grades': 'The piles as they stand, in slates',
   '/roof': 'Whole roof',
   '/sheet': 'Courses, eave to ridge',
   '/courses': 'Left over beyond the reserve',
@@ -52,8 +53,9 @@ async function sideways(page: Page): Promise<string[]> {
 
 /** Measures what is shown on a phone and on the narrowest one. */
 async function expectNothingSideways(page: Page, what: string): Promise<void> {
-  for (const details of await page.locator('main details:not([open])').all())
-    await details.evaluate((part: HTMLDetailsElement) => (part.open = true));
+  await page
+    .locator('main details')
+    .evaluateAll((parts: HTMLDetailsElement[]) => parts.forEach((part) => (part.open = true)));
   for (const size of [NARROWEST, PHONE]) {
     await page.setViewportSize(size);
     expect(await sideways(page), `${what} at ${size.width} px`).toEqual([]);
@@ -73,10 +75,7 @@ test('no screen of a job holds a table or panel that must be panned on a phone',
 }) => {
   const job = await openExample(page);
   const ofDelivery = ['order', 'sample', 'measure', 'findings', 'sheet', 'compare'];
-  for (const screen of [
-    ...JOB_SCREENS.filter((each) => each !== '/grades'),
-    ...ofDelivery.map((part) => `/delivery/${part}`)
-  ]) {
+  for (const screen of [...JOB_SCREENS, ...ofDelivery.map((part) => `/delivery/${part}`)]) {
     await visit(page, job, screen);
     await expectNothingSideways(page, screen);
   }
