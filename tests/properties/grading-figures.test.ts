@@ -169,7 +169,12 @@ describe('regrade advice', () => {
               .map((slate) => [Math.round(slate * 100), 1])
           )
         }));
-        const { recheck, slatesToRecheck } = regradeAdvice(ground, one, other, onPiles);
+        const { recheck, slatesToRecheck } = regradeAdvice(
+          gradeFigures(ground),
+          one,
+          other,
+          onPiles
+        );
         const changed = slates.filter((slate) => pileOf(slate, one) !== pileOf(slate, other));
         expect(slatesToRecheck).toBe(changed.length);
         for (const { fromPile, toPile, thinnestMm, thickestMm } of recheck)

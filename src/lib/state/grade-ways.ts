@@ -37,6 +37,21 @@ export type GradeWay =
 
 type FiguresAt = (thresholdsMm: readonly number[]) => GradeFigures;
 
+/** Boundaries whose figures are kept; ours, about twice as many as the screen tells of at once. */
+const REMEMBERED = 12;
+
+/** The same figures, worked out once though several parts of the screen ask for them. */
+export function rememberFigures(figuresAt: FiguresAt): FiguresAt {
+  const known = new Map<string, GradeFigures>();
+  return (thresholdsMm) => {
+    const key = thresholdsMm.join(' ');
+    const figures = known.get(key) ?? figuresAt(thresholdsMm);
+    if (known.size >= REMEMBERED) known.clear();
+    known.set(key, figures);
+    return figures;
+  };
+}
+
 /** Boundaries by natural breaks or equal shares. */
 export function plainWay(
   method: 'naturalBreaks' | 'equalShares',

@@ -191,7 +191,7 @@ export class GradesAdvice {
       afterPer100: per100(newMm),
       advice:
         oldMm.length === newMm.length
-          ? regradeAdvice(this.#grades().ground, oldMm, newMm, sorted.onPiles)
+          ? regradeAdvice(this.#grades().figuresAt, oldMm, newMm, sorted.onPiles)
           : undefined,
       unknownSlates: Math.max(0, Math.round(sorted.slates - known))
     };

@@ -22,6 +22,7 @@ import {
   type Suited,
   noWay,
   plainWay,
+  rememberFigures,
   suitedWay,
   wayAt
 } from './grade-ways.ts';
@@ -103,7 +104,7 @@ export class GradesState {
   readonly ground = $derived.by(() =>
     groundOf(this.spread, this.stockSlates, this.courses, this.#job().settings)
   );
-  readonly figuresAt = $derived(gradeFigures(this.ground));
+  readonly figuresAt = $derived(rememberFigures(gradeFigures(this.ground)));
 
   get usesTaps(): boolean {
     return this.#usesTaps && this.canUseTaps;

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { binsFromPairs } from '../thickness/index.ts';
+import { gradeFigures } from './grade-figures.ts';
 import { regradeAdvice } from './regrade-advice.ts';
 
 const bins = binsFromPairs([
@@ -9,6 +10,7 @@ const bins = binsFromPairs([
 ]);
 const courses = Array.from({ length: 3 }, () => ({ slates: 20, joints: 19 }));
 const ground = Object.freeze({ bins, stockSlates: 60, courses, kickAllowanceMm: 1 });
+const figuresAt = gradeFigures(ground);
 /** Two pallets on three piles, every slate on the pile that the thresholds 6 and 5 mm give it. */
 const sorted = Object.freeze([
   {
@@ -26,7 +28,7 @@ const sorted = Object.freeze([
 
 describe('regradeAdvice', () => {
   it('asks for nothing where nothing moves', () => {
-    expect(regradeAdvice(ground, [7, 5], [7, 5], sorted)).toMatchObject({
+    expect(regradeAdvice(figuresAt, [7, 5], [7, 5], sorted)).toMatchObject({
       gainPer100Joints: 0,
       recheck: [],
       slatesToRecheck: 0
@@ -34,7 +36,7 @@ describe('regradeAdvice', () => {
   });
 
   it('lists by pallet and pile the slates between an old threshold and a new one', () => {
-    const advice = regradeAdvice(ground, [6, 5], [7, 5], sorted);
+    const advice = regradeAdvice(figuresAt, [6, 5], [7, 5], sorted);
     expect(advice.recheck).toEqual([
       { palletId: 'A', fromPile: 1, toPile: 2, slates: 4, thinnestMm: 6, thickestMm: 6.1 },
       { palletId: 'B', fromPile: 1, toPile: 2, slates: 2, thinnestMm: 6.5, thickestMm: 6.5 }
@@ -43,7 +45,7 @@ describe('regradeAdvice', () => {
   });
 
   it('tells the gain: the mixed pile of two beds comes apart', () => {
-    const { before, after, gainPer100Joints } = regradeAdvice(ground, [6, 5], [7, 5], sorted);
+    const { before, after, gainPer100Joints } = regradeAdvice(figuresAt, [6, 5], [7, 5], sorted);
     // before: 6 and 8 mm share a pile, 20 × 20 kicking pairs of 780, over two courses of three
     expect(before.expectedKickers).toBeCloseTo((2 * 19 * 400) / 780, 12);
     expect(after.expectedKickers).toBe(0);
@@ -51,14 +53,14 @@ describe('regradeAdvice', () => {
   });
 
   it('reads the whole stock while there is no roof', () => {
-    const advice = regradeAdvice({ ...ground, courses: [] }, [6, 5], [7, 5], []);
+    const advice = regradeAdvice(gradeFigures({ ...ground, courses: [] }), [6, 5], [7, 5], []);
     expect(advice.gainPer100Joints).toBeCloseTo(((40 / 60) * 100 * 400) / 780, 12);
     expect(advice.before).toMatchObject({ joints: 59, coursesMissing: 0 });
   });
 
   it('follows a slate over several piles and keeps one on the threshold', () => {
     const far = regradeAdvice(
-      ground,
+      figuresAt,
       [6, 5],
       [9, 8],
       [
@@ -86,17 +88,22 @@ describe('regradeAdvice', () => {
       { palletId: 'A', pile: 2, bins: binsFromPairs([[650, 0.15]]) },
       { palletId: 'A', pile: 3, bins: binsFromPairs([[650, 0.1]]) }
     ];
-    expect(regradeAdvice(ground, [6, 5], [7, 5], tapped).recheck).toEqual([
+    expect(regradeAdvice(figuresAt, [6, 5], [7, 5], tapped).recheck).toEqual([
       { palletId: 'A', fromPile: 1, toPile: 2, slates: 0.75, thinnestMm: 6.5, thickestMm: 6.5 }
     ]);
   });
 
   it('leaves alone a slate on a wrong pile that no threshold moves past', () => {
     const wrong = [{ palletId: 'A', pile: 2, bins: binsFromPairs([[800, 1]]) }];
-    expect(regradeAdvice(ground, [6, 5], [7, 5], wrong).recheck).toEqual([]);
+    expect(regradeAdvice(figuresAt, [6, 5], [7, 5], wrong).recheck).toEqual([]);
+  });
+
+  it('leaves alone slates on no pile, or on one that there is not', () => {
+    const nowhere = [0, 4].map((pile) => ({ palletId: 'A', pile, bins }));
+    expect(regradeAdvice(figuresAt, [6, 5], [7, 4], nowhere).recheck).toEqual([]);
   });
 
   it('refuses another number of piles', () => {
-    expect(() => regradeAdvice(ground, [6, 5], [7], sorted)).toThrow(/wrong-length/);
+    expect(() => regradeAdvice(figuresAt, [6, 5], [7], sorted)).toThrow(/wrong-length/);
   });
 });

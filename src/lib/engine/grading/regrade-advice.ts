@@ -1,6 +1,6 @@
 import { EngineError } from '../errors.ts';
 import { type ThicknessBins } from '../thickness/index.ts';
-import { type GradingGround, type Kickers, gradeFigures } from './grade-figures.ts';
+import { type GradeFigures, type Kickers } from './grade-figures.ts';
 import { requireThresholds } from './piles.ts';
 import { cutsAtThresholds } from './threshold-between.ts';
 
@@ -44,7 +44,7 @@ export interface RegradeAdvice {
  * What it would bring, and what it would cost, to move the boundaries after sorting began: the gain
  * in kickers under the spread as it is known now, and the sorted slates that would change pile.
  *
- * @param ground the spread, stock and roof as known now
+ * @param figuresAt the figures of the spread, stock and roof as known now, from `gradeFigures`
  * @param oldThresholdsMm thresholds the piles were sorted under, mm, strictly falling
  * @param newThresholdsMm thresholds they might be sorted under, mm, strictly falling, as many
  * @param sorted what lies on the piles, by pallet and pile
@@ -53,11 +53,11 @@ export interface RegradeAdvice {
  * pile is not made wrong by them, and to find it every slate would have to be gauged. A slate exactly
  * on a threshold belongs to its thicker pile under both
  *
- * Cost: twice that of the figures, and the bins of the sorted slates.
+ * Cost: that of the figures under both, and the bins of the sorted slates.
  * @throws EngineError `wrong-length`, `wrong-order`, `not-finite` and those of `gradeFigures`
  */
 export function regradeAdvice(
-  ground: GradingGround,
+  figuresAt: (thresholdsMm: readonly number[]) => GradeFigures,
   oldThresholdsMm: readonly number[],
   newThresholdsMm: readonly number[],
   sorted: readonly SlatesOnPile[]
@@ -69,7 +69,6 @@ export function regradeAdvice(
       'wrong-length',
       `${newThresholdsMm.length} new thresholds for ${oldThresholdsMm.length} old ones`
     );
-  const figuresAt = gradeFigures(ground);
   const kickersAt = (thresholdsMm: readonly number[]) => {
     const { roof, expectedKickersPer100Joints, unsorted } = figuresAt(thresholdsMm);
     if (roof) return roof;
@@ -96,14 +95,14 @@ function slatesThatMove(
   oldThresholdsMm: readonly number[],
   newThresholdsMm: readonly number[]
 ): SlatesToRecheck[] {
-  const oldCuts = cutsAtThresholds(bins, oldThresholdsMm);
   const newCuts = cutsAtThresholds(bins, newThresholdsMm);
-  const gradeAt = (cuts: readonly number[], bin: number) =>
-    1 + cuts.filter((cut) => bin < cut).length;
+  // Between two of these, from the thickest slate down, lies what its old grade leaves on each pile.
+  const oldEdges = [bins.counts.length, ...cutsAtThresholds(bins, oldThresholdsMm), 0];
   const moves: SlatesToRecheck[] = [];
-  for (let bin = bins.counts.length - 1; bin >= 0; bin--) {
-    const toPile = gradeAt(newCuts, bin);
-    if (gradeAt(oldCuts, bin) !== pile || toPile === pile) continue;
+  let toPile = 1;
+  for (let bin = oldEdges[pile - 1] - 1; bin >= oldEdges[pile]; bin--) {
+    while (toPile <= newCuts.length && bin < newCuts[toPile - 1]) toPile++;
+    if (toPile === pile) continue;
     const thicknessMm = bins.hundredths[bin] / 100;
     const last = moves.at(-1);
     if (last?.toPile === toPile)

@@ -125,7 +125,10 @@ export function makeSpreadChart(canvas: HTMLCanvasElement): SpreadChart {
       chart.update('none');
     },
     colour: (colours) => {
-      chart.data.datasets[0].backgroundColor = [...colours];
+      const [bars] = chart.data.datasets;
+      const drawn = bars.backgroundColor as readonly string[];
+      if (colours.every((colour, index) => colour === drawn[index])) return;
+      bars.backgroundColor = [...colours];
       for (const [index, bar] of chart.getDatasetMeta(0).data.entries())
         bar.options = { ...bar.options, backgroundColor: colours[index] };
       chart.draw();
