@@ -10,9 +10,8 @@ import {
 import type { JobState } from './job.svelte.ts';
 import { sharesThatRelease } from './narrow-reserve.ts';
 import type { PlanDesk } from './plan-desk.svelte.ts';
+import { ASSUMED_HAND_SD_MM } from './slate-judgement.ts';
 
-/** SD of a hand that was not measured, mm. Ours; labelled as assumed wherever it is used. */
-export const ASSUMED_HAND_SD_MM = 0.5;
 /** Roofs that a trial lays each way. */
 export const TRIAL_TIMES = 500;
 /** The same seed gives the same trial, so that two looks at one plan agree. */

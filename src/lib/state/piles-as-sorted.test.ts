@@ -87,7 +87,7 @@ describe('pilesAsSorted', () => {
     const view = viewOf([]);
     expect(pilesAsSorted(view, stockOf(view))).toMatchObject({
       byHandShare: 0,
-      tapsTakenAsRight: 0
+      tapsAssumed: 0
     });
   });
 
@@ -102,21 +102,36 @@ describe('pilesAsSorted', () => {
     }
   });
 
-  it('takes taps to be right while no spot check tells the hand, and says how many', () => {
+  it('assumes an error for taps of a hand that no spot check tells, and says how many', () => {
     const { acts } = sortByHand(40, 0.4, 1000);
     const view = viewOf([...sample(100), ...acts]);
-    const { tapsTakenAsRight, byHandShare, bins } = pilesAsSorted(view, stockOf(view));
-    expect(tapsTakenAsRight).toBe(40);
+    const stock = stockOf(view);
+    const { tapsAssumed, byHandShare, bins, assumedHandSdMm } = pilesAsSorted(view, stock);
+    expect(tapsAssumed).toBe(40);
     expect(byHandShare).toBe(1);
-    expect(Math.min(...bins[0].hundredths)).toBeGreaterThanOrEqual(650);
+    expect(assumedHandSdMm).toBe(0.5);
+    const foretold = bins.map((pile) => kickProbabilityWithin(pile, ALLOWANCE_MM));
+    const sharp = stock.piles.map((pile) => kickProbabilityWithin(pile.bins, ALLOWANCE_MM));
+    for (const [pile, chance] of foretold.entries()) expect(chance).toBeGreaterThan(sharp[pile]);
+  });
+
+  it('foretells by the assumed error what such a hand comes to', () => {
+    const { acts, truth } = sortByHand(3000, 0.5, 100_000);
+    const view = viewOf([...sample(3000), ...acts]);
+    const { bins } = pilesAsSorted(view, stockOf(view));
+    for (const [pile, real] of truth.entries()) {
+      const foretold = kickProbabilityWithin(bins[pile], ALLOWANCE_MM);
+      const happened = kickProbabilityWithin(real, ALLOWANCE_MM);
+      expect(Math.abs(foretold - happened)).toBeLessThan(0.25 * happened);
+    }
   });
 
   it('foretells the kickers of piles that a hand sorted', () => {
     const { acts, truth } = sortByHand(3000, 0.4, 10);
     const view = viewOf([...sample(3000), ...acts]);
     const stock = stockOf(view);
-    const { bins, tapsTakenAsRight } = pilesAsSorted(view, stock);
-    expect(tapsTakenAsRight).toBe(0);
+    const { bins, tapsAssumed } = pilesAsSorted(view, stock);
+    expect(tapsAssumed).toBe(0);
     for (const [pile, real] of truth.entries()) {
       expect(totalCount(bins[pile])).toBeCloseTo(stock.piles[pile].slates, 6);
       const sharp = kickProbabilityWithin(stock.piles[pile].bins, ALLOWANCE_MM);

@@ -2,6 +2,7 @@
  * What really stands on the piles, slates on the wrong pile among it. It needs the statistics, which
  * the first paint does without: import it with `await import()` only.
  */
+import { type Hand, tapPosterior } from '$lib/engine/estimates';
 import { type ChanceAbove, misgradedPiles, splitIntoPiles } from '$lib/engine/grading';
 import { normalMisgrading } from '$lib/engine/grading/misgrading';
 import { type ThicknessBins, mergeBins, totalCount } from '$lib/engine/thickness';
@@ -16,8 +17,8 @@ import {
   settingsOf,
   tallyPallets
 } from '$lib/journal';
-import { type KnownHand, type KnownHands, rememberKnownHands, toldByTap } from './known-hands.ts';
-import { UNSTUDIED_GAUGE_SD_MM } from './slate-judgement.ts';
+import { type KnownHands, rememberKnownHands, toldByTap } from './known-hands.ts';
+import { ASSUMED_HAND_SD_MM, UNSTUDIED_GAUGE_SD_MM } from './slate-judgement.ts';
 
 /** The piles with their misgraded slates, and what that rests on. */
 export interface PilesAsSorted {
@@ -25,8 +26,10 @@ export interface PilesAsSorted {
   readonly bins: readonly ThicknessBins[];
   /** Share of the slates on the piles that a hand put there; 0 before any is sorted. */
   readonly byHandShare: number;
-  /** Tapped slates of hands that are not known: they are taken to lie on their right pile. */
-  readonly tapsTakenAsRight: number;
+  /** Tapped slates of hands that are not known: an error is assumed for them. */
+  readonly tapsAssumed: number;
+  /** SD of that error, mm. */
+  readonly assumedHandSdMm: number;
 }
 
 /** Tells the piles as sorted for one job after another state of it; see {@link pilesAsSorted}. */
@@ -41,8 +44,9 @@ export function createPilesAsSorted(): (view: JobView, stock: Stock) => PilesAsS
  * Gauged slates lie where the gauge put them. A tapped slate may have any thickness that its sorter's
  * hand lets on to that pile: Bayes' rule with its pallet's spread. Slates still to come are taken to
  * be sorted by gauge and by hand in the shares so far, each with its own error. A sorter whose hand is
- * known under other grades alone is taken to stray as widely about the boundaries in force. Taps of
- * a hand that no spot checks tell are taken to be right, and counted in `tapsTakenAsRight`.
+ * known under other grades alone is taken to stray as widely about the boundaries in force. A hand
+ * that no spot checks tell is assumed to stray by `ASSUMED_HAND_SD_MM` about them, and its taps are
+ * counted in `tapsAssumed`.
  *
  * @param stock of the same view
  * @param known the hands of the same view
@@ -53,10 +57,20 @@ export function pilesAsSorted(view: JobView, stock: Stock, known: KnownHands): P
   const piles = stock.piles.length;
   const thresholdsMm = gradesOf(view)?.thresholdsMm ?? [];
   if (!stock.isGauged || thresholdsMm.length + 1 !== piles)
-    return { bins: stock.piles.map(({ bins }) => bins), byHandShare: 0, tapsTakenAsRight: 0 };
+    return {
+      bins: stock.piles.map(({ bins }) => bins),
+      byHandShare: 0,
+      tapsAssumed: 0,
+      assumedHandSdMm: ASSUMED_HAND_SD_MM
+    };
   const windows = splitIntoPiles(stock.spread, thresholdsMm);
+  const assumed = { thresholdsMm, sdMm: ASSUMED_HAND_SD_MM };
+  const toldIfAssumed = (palletId: string, pile: number): ThicknessBins => {
+    const told = tapPosterior(known.spreadOf(palletId) ?? stock.spread, assumed, pile);
+    return told.ok ? told.bins : windows[pile - 1];
+  };
   const parts: { bins: ThicknessBins; slates: number; pile: number }[] = [];
-  let [gauged, tapped, tapsTakenAsRight] = [0, 0, 0];
+  let [gauged, tapped, tapsAssumed] = [0, 0, 0];
   for (const { palletId } of tallyPallets(view)) {
     for (const [key, part] of Object.entries(partOf(view, `pallet:${palletId}`).piles)) {
       if (pileOfKey(key) === 0) continue;
@@ -67,15 +81,19 @@ export function pilesAsSorted(view: JobView, stock: Stock, known: KnownHands): P
       for (const [sorter, slates] of Object.entries(part.tapped)) {
         const tap = { palletId, gradesId: gradesIdOfKey(key) ?? '', sorter, pile: pileOfKey(key) };
         const told = toldByTap(known, tap, thresholdsMm);
-        parts.push({ bins: told ?? windows[pile - 1], slates, pile });
+        parts.push({ bins: told ?? toldIfAssumed(palletId, pile), slates, pile });
         tapped += slates;
-        if (!told) tapsTakenAsRight += slates;
+        if (!told) tapsAssumed += slates;
       }
     }
   }
   const byHandShare = tapped > 0 ? tapped / (tapped + gauged) : 0;
   const sdMm = settingsOf(view).gaugeSdMm ?? UNSTUDIED_GAUGE_SD_MM;
-  const chance = mixed(byHandShare, known.hands, thresholdsMm, normalMisgrading(sdMm));
+  const hands = [
+    ...known.hands,
+    ...(tapsAssumed > 0 ? [{ hand: assumed, thresholdsMm, taps: tapsAssumed }] : [])
+  ];
+  const chance = mixed(byHandShare, hands, thresholdsMm, normalMisgrading(sdMm));
   for (const [index, bins] of misgradedPiles(stock.spread, thresholdsMm, chance).entries())
     parts.push({ bins, slates: stock.piles[index].toCome, pile: index + 1 });
   const bins = stock.piles.map(({ pile, slates, bins: sharp }) =>
@@ -85,16 +103,20 @@ export function pilesAsSorted(view: JobView, stock: Stock, known: KnownHands): P
       sharp
     )
   );
-  return { bins, byHandShare, tapsTakenAsRight };
+  return { bins, byHandShare, tapsAssumed, assumedHandSdMm: ASSUMED_HAND_SD_MM };
 }
 
 /**
- * How slates still to come fall: by gauge, and by the hands that are known, each by its taps. A hand
+ * How slates still to come fall: by gauge, and by the hands so far, each by its taps. A hand
  * learnt under the grades in force errs about its own thresholds, else about the right ones.
  */
 function mixed(
   byHandShare: number,
-  hands: readonly KnownHand[],
+  hands: readonly {
+    readonly hand: Pick<Hand, 'thresholdsMm' | 'sdMm'>;
+    readonly thresholdsMm: readonly number[] | undefined;
+    readonly taps: number;
+  }[],
   thresholdsMm: readonly number[],
   byGauge: ChanceAbove
 ): ChanceAbove {

@@ -2,10 +2,15 @@ import { isBorderline } from '$lib/engine/thickness';
 import { pileOf } from '$lib/engine/grading';
 
 /**
- * Repeatability SD of a gauge that was never studied, mm. Ours: a starting value, no source; a gauge
- * study on the Delivery screen replaces it.
+ * Repeatability SD of a gauge that was never studied, mm. Ours: a starting value, no source; the gauge
+ * study on the Grades screen replaces it.
  */
 export const UNSTUDIED_GAUGE_SD_MM = 0.05;
+
+/**
+ * SD of a hand that no spot checks tell, mm. Ours, no source; said to be assumed wherever it is used.
+ */
+export const ASSUMED_HAND_SD_MM = 0.5;
 
 /** A range of thickness, both ends included. */
 export interface ThicknessRange {

@@ -65,8 +65,8 @@ export const courses = {
     byHand: (percent: string) =>
       `Slates on a wrong pile are reckoned with: ${percent} of those sorted so far were told by hand, and the rest is expected to be sorted alike.`,
     byGauge: 'Slates on a wrong pile are reckoned with, as far as the gauge strays.',
-    tapsTakenAsRight: (n: number) =>
-      `${common.slates(n)} told by hands that spot checks do not tell yet ${n === 1 ? 'is' : 'are'} taken to lie right.`,
+    tapsAssumed: (n: number, sd: string) =>
+      `${common.slates(n)} ${n === 1 ? 'was' : 'were'} told by hands that spot checks do not tell yet: an error of ${sd} is assumed for them.`,
     keptBack: (share: string, breakage: string, spares: string) =>
       `Kept back: ${share} of each pile as it stood before laying, ${breakage} for breakage and ${spares} for repairs, rounded up.`,
     unknown: 'not known',
