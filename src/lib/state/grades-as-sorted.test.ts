@@ -37,14 +37,17 @@ describe('the figures as really sorted', () => {
     expect(felt).toMatchObject({ by: 'hand', sorter: 'Finch', sdMm: 0.4, isBiasCounted: true });
   });
 
-  it('take of each sorter what was learnt last, and pass over what is not known', () => {
+  it('take of each sorter what was learnt last, and assume an error for those not known', () => {
     const told = sortedByHands(ground, CUTS, [
       { sorter: 'Finch', hand: hand(0.4), thresholdsMm: [6.8, 5.2] },
       { sorter: 'Wren', hand: unknown, thresholdsMm: CUTS },
       { sorter: 'Finch', hand: hand(0.2), thresholdsMm: CUTS },
       { sorter: 'Finch', hand: unknown, thresholdsMm: undefined }
     ]);
-    expect(told.map(({ sorter, sdMm }) => [sorter, sdMm])).toEqual([['Finch', 0.2]]);
+    expect(told.map(({ by, sorter, sdMm }) => [by, sorter, sdMm])).toEqual([
+      ['hand', 'Finch', 0.2],
+      ['assumed', '', 0.5]
+    ]);
   });
 
   it('reckon with a hand’s own boundaries only where it was learnt under those asked about', () => {

@@ -3,11 +3,13 @@ import { type GradeFigures, type GradingGround, gradeFigures } from '$lib/engine
 import { normalMisgrading } from '$lib/engine/grading/misgrading';
 import type { Hand } from '$lib/engine/estimates';
 import type { SorterHand } from './grades-hands.ts';
+import { ASSUMED_HAND_SD_MM } from './slate-judgement.ts';
 
 /** A way of sorting as it goes, with what the piles then come to. */
 export interface AsSorted {
-  /** `gauge`, or the nickname of who sorts by hand. */
-  readonly by: 'gauge' | 'hand';
+  /** By gauge, by a hand that is known, or by one that is not, for which an error is assumed. */
+  readonly by: 'gauge' | 'hand' | 'assumed';
+  /** Nickname of who sorts by a known hand. */
   readonly sorter: string;
   /** SD of the error with which a slate meets a boundary, mm. */
   readonly sdMm: number;
@@ -36,9 +38,10 @@ export function sortedByGauge(
 }
 
 /**
- * The figures when slates are sorted by each hand that is known, by what was learnt of it last. A hand
- * strays about its own boundaries; where those were learnt under the very boundaries asked about they
- * are reckoned with, else the hand is taken to cut where it should.
+ * The figures when slates are sorted by each hand that is known, by what was learnt of it last, and
+ * once for those that are not, with an assumed error. A hand strays about its own boundaries; where
+ * those were learnt under the very boundaries asked about they are reckoned with, else the hand is taken
+ * to cut where it should.
  *
  * @param hands oldest grades first
  */
@@ -50,9 +53,12 @@ export function sortedByHands(
   const latest = new Map<string, { hand: Hand; learntUnderMm: readonly number[] | undefined }>();
   for (const { sorter, hand, thresholdsMm: learntUnderMm } of hands)
     if (hand.ok) latest.set(sorter, { hand, learntUnderMm });
-  return [...latest].map(([sorter, { hand, learntUnderMm }]) =>
+  const known = [...latest].map(([sorter, { hand, learntUnderMm }]) =>
     sortedByHand(ground, thresholdsMm, hand, sorter, learntUnderMm)
   );
+  if (hands.every(({ sorter }) => latest.has(sorter))) return known;
+  const assumed = sortedByGauge(ground, thresholdsMm, ASSUMED_HAND_SD_MM);
+  return [...known, { ...assumed, by: 'assumed' }];
 }
 
 function sortedByHand(

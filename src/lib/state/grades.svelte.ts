@@ -38,6 +38,9 @@ type Estimates = typeof import('./grades-estimates.ts');
 /** Fewer readings than this give intervals too wide to trust; ours. */
 const FEW_READINGS = 60;
 
+/** Fewest readings from which slates held out tell anything: kickers are rare. Ours. */
+export const ENOUGH_TO_HOLD_OUT = 150;
+
 /** Deliveries tried to see how far gauge and taps together stray, and where their draws begin. */
 const TRIALS = 400;
 const TRIALS_SEED = 1;
@@ -197,6 +200,8 @@ export class GradesState {
     return bars.map((bar, index) => (bar.slates > 0 ? { ...bar, ...intervals[index] } : bar));
   });
   readonly isAllGauged = $derived(this.gauged >= this.stockSlates);
+  /** Whether the readings are so few that kickers told from them are too low, and none can be held out. */
+  readonly isFlattered = $derived(!this.isAllGauged && this.gauged < ENOUGH_TO_HOLD_OUT);
 
   /** Estimated slates on each pile, from gauged slates alone; undefined while that loads. */
   readonly pileEstimates = $derived(
@@ -257,6 +262,7 @@ export class GradesState {
   /** Puts the boundaries shown in force, by one event. */
   async set(): Promise<boolean> {
     if (!this.way.ok) return false;
+    const { method } = this.way;
     this.isSetting = true;
     try {
       const stored = await this.#job().act({
@@ -267,6 +273,7 @@ export class GradesState {
           sampleSlates: this.gauged
         }
       });
+      if (stored) this.#method = method;
       return stored !== undefined;
     } finally {
       this.isSetting = false;

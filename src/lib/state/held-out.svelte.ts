@@ -1,9 +1,6 @@
 import type { BoundaryMethod } from '$lib/journal';
 import { runTask } from '$lib/worker';
-import type { GradesState } from './grades.svelte.ts';
-
-/** Fewest readings from which slates held out tell anything: kickers are rare. Ours. */
-export const ENOUGH_TO_HOLD_OUT = 150;
+import { ENOUGH_TO_HOLD_OUT, type GradesState } from './grades.svelte.ts';
 
 /** Rounds of trials, and where their draws begin. */
 const ROUNDS = 4;

@@ -17,7 +17,7 @@ export const grades = {
     toFiles: 'Take in a file'
   },
   few: (readings: number) =>
-    `Only ${many(readings, READING)}: the counts below may be far off, as their intervals say. Gauge more before you sort.`,
+    `Only ${many(readings, READING)}: the counts below may be far off. Gauge more before you sort.`,
   fewAndAll: (readings: number) =>
     `Only ${many(readings, READING)}, and no pallet is said to hold more slates. If there are more, enter on the Sort screen how many each pallet holds.`,
   oneThickness: (thickness: string) =>
@@ -53,6 +53,7 @@ export const grades = {
       `${readings} of ${slates}; mean ${mean}`,
     basisWithTaps: (readings: string, taps: string, slates: string, mean: string) =>
       `${readings} and ${taps} told by hand, of ${slates}; mean ${mean}`,
+    partOfTaps: (counted: string, taps: string) => `${counted} of ${taps}`,
     meanWorking: ', how far off it may be is being worked out',
     meanByGauge: (low: string, high: string) =>
       `, by gauge alone between ${low} and ${high} at 95 %`,
@@ -68,6 +69,15 @@ export const grades = {
     between: (low: string, high: string, stock: string) => `between ${low} and ${high} of ${stock}`,
     working: (stock: string) => `of ${stock}, interval being worked out`,
     exactly: (stock: string) => `of ${stock}, every one gauged`,
+    unsure: {
+      'nothing-gauged': (stock: string) => `of ${stock}`,
+      'one-pallet-of-many': (stock: string) =>
+        `of ${stock}; how far off is not known, for one pallet of several was gauged`,
+      'one-slate-a-pallet': (stock: string) =>
+        `of ${stock}; how far off is not known, for one slate a pallet was gauged`
+    },
+    flattered: (readings: string) =>
+      `From ${readings} kickers and steps come out too low: slates thicker or thinner than any gauged so far are not in them.`,
     byGauge: (words: string) => `by gauge alone ${words}`,
     courses: 'Courses filled',
     mean: 'Mean',
@@ -192,7 +202,7 @@ export const grades = {
     boundaries: 'Boundaries',
     kickers: 'Kickers per 100 joints',
     heldOut: 'On slates held out',
-    byGauge: 'Sorted by gauge',
+    sortedBy: { gauge: 'Sorted by gauge', assumed: 'Sorted by a hand not known yet' },
     byHand: (name: string) => `Sorted by the hand of ${name}`,
     sharp: 'Kickers per 100 joints: if every slate lies on its right pile, as in the table above.',
     heldOutMeans:
@@ -237,6 +247,7 @@ export const grades = {
     ideal: 'Without error',
     gauge: (sd: string) => `Gauge, straying ${sd}`,
     hand: (name: string, sd: string) => `Hand of ${name}, straying ${sd}`,
+    assumed: (sd: string) => `A hand not known yet, ${sd} assumed`,
     kickers: 'Kickers per 100 joints',
     worst: 'Worst step',
     counts: 'Slates on the piles',
@@ -323,7 +334,7 @@ export const grades = {
     missing: (list: string) => `Not known yet. Spot checks still missing: ${list}.`,
     missingOn: (checks: number, pile: string) => `${checks} on ${pile}`,
     separated:
-      'Every checked slate was on the right side, so the spread of this hand is small and cannot be put in millimetres yet. Checks of slates near a boundary would tell.',
+      'In these checks no thinner slate went on a thicker pile than a thicker one did: the hand keeps to boundaries of its own without a miss, which need not be those of the grades. So its spread is small and cannot be put in millimetres yet. Checks of slates near a boundary would tell.',
     separatedAt: (pile: string, from: string, to: string) =>
       `It calls ${pile} from somewhere between ${from} and ${to}.`,
     notByThickness:
