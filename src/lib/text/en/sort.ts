@@ -49,7 +49,7 @@ export const sort = {
     saved: 'saved',
     notSaved: 'NOT SAVED',
     borderline: 'Borderline',
-    borderlineWhy: (threshold: string) => `within reach of ${threshold}: read it again`,
+    borderlineWhy: (threshold: string) => `very near ${threshold}: either pile is right`,
     rogue: 'Rogue',
     outsideOrder: (band: string) => `outside the order, ${band}`,
     beyondSpread: (over: string) => `${over} beyond nearly all so far: it would kick`,
@@ -215,7 +215,7 @@ export const sort = {
     unplugged: 'The gauge was unplugged. What it sent before is kept.',
     closed: 'Disconnected.',
     failed: (detail: string) => `The gauge did not open: ${detail}`,
-    bytesLost: 'Some signs from the gauge were lost. Gauge the last slate again.',
+    bytesLost: 'Some signs from the gauge were lost. If the last slate was not taken, gauge it.',
     noise: (text: string) => `Not a reading, left out: ${text}`
   },
   unsaved: (n: number) =>

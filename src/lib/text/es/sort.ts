@@ -53,7 +53,7 @@ export const sort: Catalogue['sort'] = {
     saved: 'guardado',
     notSaved: 'NO GUARDADO',
     borderline: 'En el límite',
-    borderlineWhy: (threshold) => `muy cerca de ${threshold}: lea otra vez`,
+    borderlineWhy: (threshold) => `muy cerca de ${threshold}: valen ambos montones`,
     rogue: 'Dispar',
     outsideOrder: (band) => `fuera del pedido, ${band}`,
     beyondSpread: (over) => `${over} más allá de casi todas hasta ahora: levantaría a su vecina`,
@@ -218,7 +218,7 @@ export const sort: Catalogue['sort'] = {
     unplugged: 'Se desenchufó el calibre. Lo que mandó antes se conserva.',
     closed: 'Desconectado.',
     failed: (detail) => `El calibre no se abrió: ${detail}`,
-    bytesLost: 'Se perdieron signos del calibre. Mida otra vez la última pizarra.',
+    bytesLost: 'Se perdieron signos del calibre. Si la última pizarra no se tomó, mídala.',
     noise: (text) => `No es una lectura, se deja: ${text}`
   },
   unsaved: (n) =>

@@ -49,7 +49,7 @@ export const sort: Catalogue['sort'] = {
     saved: 'enregistré',
     notSaved: 'NON ENREGISTRÉ',
     borderline: 'Limite',
-    borderlineWhy: (threshold) => `tout près de ${threshold} : mesurez encore`,
+    borderlineWhy: (threshold) => `tout près de ${threshold} : les deux tas conviennent`,
     rogue: 'Hors série',
     outsideOrder: (band) => `hors commande, ${band}`,
     beyondSpread: (over) => `${over} au-delà de presque toutes jusqu’ici : elle bâillerait`,
@@ -215,7 +215,7 @@ export const sort: Catalogue['sort'] = {
     unplugged: 'Le calibre a été débranché. Ce qui précède est gardé.',
     closed: 'Débranché.',
     failed: (detail) => `Le calibre ne s’est pas ouvert : ${detail}`,
-    bytesLost: 'Des signes du calibre sont perdus. Mesurez encore la dernière ardoise.',
+    bytesLost: 'Des signes du calibre sont perdus. Si la dernière ardoise manque, mesurez-la.',
     noise: (text) => `Pas une mesure, laissé : ${text}`
   },
   unsaved: (n) =>

@@ -54,7 +54,7 @@ export const sort: Catalogue['sort'] = {
     saved: 'zapisano',
     notSaved: 'NIE ZAPISANO',
     borderline: 'Na granicy',
-    borderlineWhy: (threshold) => `tuż przy ${threshold}: odczytaj ponownie`,
+    borderlineWhy: (threshold) => `tuż przy ${threshold}: oba stosy są dobre`,
     rogue: 'Odstaje',
     outsideOrder: (band) => `poza zamówieniem, ${band}`,
     beyondSpread: (over) => `${over} poza prawie wszystkimi dotąd: podniosłaby sąsiednią`,
@@ -217,7 +217,7 @@ export const sort: Catalogue['sort'] = {
     unplugged: 'Przyrząd odłączono. Wcześniejsze odczyty są zachowane.',
     closed: 'Rozłączono.',
     failed: (detail) => `Przyrząd się nie otworzył: ${detail}`,
-    bytesLost: 'Część znaków zginęła. Zmierz ostatnią płytkę ponownie.',
+    bytesLost: 'Część znaków zginęła. Jeśli ostatniej płytki nie zapisano, zmierz ją.',
     noise: (text) => `To nie odczyt, pominięto: ${text}`
   },
   unsaved: (n) => `${many(n, ENTRY)} do zapisania; zostaje na tym ekranie.`,

@@ -54,7 +54,7 @@ export const sort: Catalogue['sort'] = {
     saved: 'salvat',
     notSaved: 'NESALVAT',
     borderline: 'La limită',
-    borderlineWhy: (threshold) => `foarte aproape de ${threshold}: citiți iar`,
+    borderlineWhy: (threshold) => `foarte aproape de ${threshold}: ambele stive sunt bune`,
     rogue: 'Nepotrivită',
     outsideOrder: (band) => `în afara comenzii, ${band}`,
     beyondSpread: (over) => `cu ${over} dincolo de aproape toate până acum: ar ridica vecina`,
@@ -216,7 +216,7 @@ export const sort: Catalogue['sort'] = {
     unplugged: 'Șublerul a fost scos. Ce a trimis înainte este păstrat.',
     closed: 'Deconectat.',
     failed: (detail) => `Șublerul nu s-a deschis: ${detail}`,
-    bytesLost: 'S-au pierdut semne. Măsurați iar ultima placă.',
+    bytesLost: 'S-au pierdut semne. Dacă ultima placă nu s-a luat, măsurați-o.',
     noise: (text) => `Nu e o citire, lăsat: ${text}`
   },
   unsaved: (n) => `${many(n, ENTRY)} de salvat; rămân pe acest ecran.`,
