@@ -98,6 +98,16 @@ describe('reading the slate', () => {
 });
 
 describe('reading a slope', () => {
+  it('asks whether metres were meant where millimetres would be far too few', () => {
+    const [trouble] = readSlope(slopeForm({ rafterLengthMm: '4.5' }), 'mm', SLATE).troubles;
+    expect(told(trouble)).toEqual({
+      sentence: '4.5 mm is too small. If you mean 4.5 metres, the field wants millimetres.',
+      mend: { label: 'Use 4,500 mm', text: '4500' }
+    });
+    const [tiny] = readSlope(slopeForm({ rafterLengthMm: '0.3' }), 'mm', SLATE).troubles;
+    expect(told(tiny).sentence).not.toContain('metres');
+  });
+
   it('a fresh slope asks for its three measures', () => {
     const { troubles } = readSlope(blankSlopeForm('a', '', 'mm'), 'mm', SLATE);
     expect(troubles.map(({ field }) => field)).toEqual([

@@ -18,6 +18,12 @@ export function sayRoofTrouble(
   unit: ShownUnit
 ): ToldTrouble {
   const { field, code, value, limit } = trouble;
+  const metresMm = meantAsMetres(trouble, unit);
+  if (metresMm !== undefined)
+    return {
+      sentence: text.trouble.inMetres(String(value)),
+      mend: { label: text.use(write(metresMm, 0)), text: fieldText(metresMm, unit) }
+    };
   const nearest = nearestOnTape(trouble, unit);
   const say = (number: number | undefined) =>
     number === undefined ? '' : sayValue(field, number, write);
@@ -32,6 +38,20 @@ export function sayRoofTrouble(
       text: isLength(field) ? fieldText(nearest, unit) : String(nearest)
     }
   };
+}
+
+/** Fields of metres rather than millimetres, and the most that is taken for metres typed there. Ours. */
+const MEASURES_OF_ROOF = ['rafterLengthMm', 'eaveWidthMm'];
+const MOST_METRES = 30;
+
+/** What a number too small for millimetres comes to as metres; undefined where that is no answer. */
+function meantAsMetres(
+  { field, value, nearest }: FieldTrouble,
+  unit: ShownUnit
+): number | undefined {
+  if (unit !== 'mm' || !MEASURES_OF_ROOF.includes(field)) return undefined;
+  if (value === null || nearest === undefined || value < 1 || value > MOST_METRES) return undefined;
+  return value * 1000 >= nearest ? Math.round(value * 1000) : undefined;
 }
 
 type Sentences = (typeof words)['text']['roof']['trouble'];

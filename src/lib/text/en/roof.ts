@@ -136,6 +136,8 @@ export const roof = {
     'not-a-length': 'This is not a length. Type a number, with a unit if you like: 5.5 m.',
     'not-a-number': 'This is not a number. Type digits only.',
     negative: (limit: string) => `A measure cannot be below zero. At least ${limit} works here.`,
+    inMetres: (value: string) =>
+      `${value} mm is too small. If you mean ${value} metres, the field wants millimetres.`,
     'too-small': (limit: string) => `Too small: at least ${limit} works here.`,
     'too-large': (limit: string) => `Too large: at most ${limit} works here.`,
     'headlap-above-third': (limit: string) =>
