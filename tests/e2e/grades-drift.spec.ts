@@ -166,10 +166,27 @@ test('a pile that the plan takes more from than it holds is told with how many a
   const section = await whileSorting(page, sortedJob(500, [SLATE, slope('South', 2500), plan]));
   const short = takes.filter(({ pile }) => onPile(pile) < 40).map(({ pile }) => pile);
   expect(short).toEqual([3]);
-  await expect(
-    section.getByText(
-      `3 Thin will run short: the plan takes ${40 - onPile(3)} slates more than it is expected to hold.`
-    )
-  ).toBeVisible();
+  const told = section.getByText(
+    /^3 Thin will run short: \d+ slates? short to lay the plan, \d+ with/
+  );
+  await expect(told).toBeVisible();
   await expect(section.getByText(/will run short/)).toHaveCount(1);
+  const [toLay, withReserve] = (await told.innerText()).match(/\d+(?= slates? short| with)/g)!;
+  expect(Number(toLay)).toBeGreaterThan(0);
+  // The full slates of four courses of 10 pieces, some of which are slate-and-a-halves.
+  expect(Number(toLay)).toBeLessThanOrEqual(40 - onPile(3));
+  expect(Number(withReserve)).toBeGreaterThan(Number(toLay));
+
+  // Courses and Lay tell the same two numbers.
+  const job = page.url().replace(/\/grades$/, '');
+  for (const screen of ['courses', 'lay']) {
+    await page.goto(`${job}/${screen}`);
+    await expect(
+      page.getByText(
+        new RegExp(
+          `^3 Thin no longer carries the plan: ${toLay} slates? short to lay it, ${withReserve} with`
+        )
+      )
+    ).toBeVisible();
+  }
 });

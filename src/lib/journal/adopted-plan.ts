@@ -18,7 +18,33 @@ export interface AdoptedPlan {
   /** Courses to lay that the plan does not know, or knows with other pieces: the roof changed. */
   readonly unknownCourses: number;
   /** Piles that the rest of the plan would draw below their reserve, and by how many slates. */
-  readonly short: readonly { readonly pile: number; readonly slates: number }[];
+  readonly short: readonly Shortfall[];
+}
+
+/** A pile that does not carry what a plan still takes from it, in full slates. */
+export interface Shortfall {
+  readonly pile: number;
+  /** Slates that are missing to lay the plan; 0 where only the reserve is not whole. */
+  readonly toLay: number;
+  /** Slates that are missing to lay it and to keep the reserve back: at least as many. */
+  readonly withReserve: number;
+}
+
+/**
+ * Piles that hold fewer slates than a plan takes from them and the reserve asks for, in the order of
+ * the piles. Every screen that tells of a short pile tells it by this.
+ *
+ * @example of 200 slates 12 kept back, 195 still to lay → 0 missing to lay, 7 with the reserve
+ */
+export function shortfallsOf(
+  uses: Plan['piles'],
+  stocks: readonly { readonly slates: number; readonly reservedSlates: number }[]
+): Shortfall[] {
+  return uses.flatMap(({ pile, slates }, index) => {
+    const { slates: has, reservedSlates } = stocks[index];
+    const withReserve = slates + reservedSlates - has;
+    return withReserve > 0 ? [{ pile, toLay: Math.max(0, slates - has), withReserve }] : [];
+  });
 }
 
 /**
@@ -55,9 +81,7 @@ export function adoptedPlanOf(view: JobView, ground: PlanGround): AdoptedPlan | 
       (place) => laid.get(place) ?? toLay.get(place)
     ),
     unknownCourses: ground.request.courses.length - toLay.size,
-    short: rest.piles
-      .filter(({ spareSlates }) => spareSlates < 0)
-      .map(({ pile, spareSlates }) => ({ pile, slates: -spareSlates }))
+    short: shortfallsOf(rest.piles, restRequest.piles)
   };
 }
 

@@ -89,4 +89,10 @@ export {
   wideNeeded
 } from './plan-request.ts';
 export { placeOf, planOfParts } from './plan-of-parts.ts';
-export { type AdoptedPlan, adoptedPlanOf, planAdoption } from './adopted-plan.ts';
+export {
+  type AdoptedPlan,
+  type Shortfall,
+  adoptedPlanOf,
+  planAdoption,
+  shortfallsOf
+} from './adopted-plan.ts';

@@ -8,7 +8,8 @@ import {
   type PlanGround,
   adoptedPlanOf,
   planAdoption,
-  planRequestOf
+  planRequestOf,
+  shortfallsOf
 } from './index.ts';
 import { TestJournal as Journal } from './test-journal.ts';
 
@@ -265,7 +266,25 @@ describe('adoptedPlanOf', () => {
     });
     const view = journal.view;
     // 20 slates short, but for the breakage reserve of 4 that the loss used up
-    expect(adoptedPlanOf(view, groundOf(view))!.short).toEqual([{ pile: 1, slates: 16 }]);
+    expect(adoptedPlanOf(view, groundOf(view))!.short).toEqual([
+      { pile: 1, toLay: 12, withReserve: 16 }
+    ]);
+  });
+
+  it('tells what is missing to lay the plan apart from what the reserve lacks', () => {
+    const use = (pile: number, slates: number) => ({
+      ...{ pile, slates, slateAndAHalves: 0, spareSlates: 0, spareSlateAndAHalves: 0 }
+    });
+    const stock = (slates: number) => ({ slates, reservedSlates: 12 });
+    expect(
+      shortfallsOf(
+        [use(1, 195), use(2, 195), use(3, 195), use(4, 0)],
+        [stock(200), stock(190), stock(207), stock(12)]
+      )
+    ).toEqual([
+      { pile: 1, toLay: 0, withReserve: 7 },
+      { pile: 2, toLay: 5, withReserve: 17 }
+    ]);
   });
 
   it('is undefined before a plan was adopted', () => {

@@ -9,7 +9,7 @@ import {
 } from './courses-choices.ts';
 import type { JobState } from './job.svelte.ts';
 import { sharesThatRelease } from './narrow-reserve.ts';
-import type { PlanDesk } from './plan-desk.svelte.ts';
+import type { HeldRisk, PlanDesk } from './plan-desk.svelte.ts';
 import { ASSUMED_HAND_SD_MM } from './slate-judgement.ts';
 
 /** Roofs that a trial lays each way. */
@@ -94,11 +94,36 @@ export class CoursesState {
   readonly isWaiting = $derived.by(() => this.holdUnder !== undefined && !this.isLoaded);
 
   /** What to hand to the planner so that it holds the chance; undefined where none is held. */
-  readonly risk = $derived.by(() =>
-    this.holdUnder !== undefined && this.estimates
-      ? { estimates: this.estimates, mostChance: this.holdUnder, breakages: this.breakages }
-      : undefined
-  );
+  readonly risk = $derived.by(() => this.#riskAt(this.holdUnder));
+
+  #riskAt(mostChance: number | undefined): HeldRisk | undefined {
+    return mostChance !== undefined && this.estimates
+      ? { estimates: this.estimates, mostChance, breakages: this.breakages }
+      : undefined;
+  }
+
+  /** Slates by which each pile's reserve rises to hold a chance; none where none is held or known. */
+  raisedFor(heldUnder: number | undefined): readonly number[] {
+    const { ground } = this.#desk;
+    const risk = this.#riskAt(heldUnder);
+    if (!ground || !risk || !this.#counts) return [];
+    return this.#counts.reservesWithinRisk(
+      ground.request.piles,
+      risk.estimates,
+      risk.mostChance,
+      risk.breakages
+    );
+  }
+
+  /**
+   * What to hand to the planner for a plan held to the job's limit, where a plan of what is left has a
+   * pile that runs out with a greater chance; undefined where every pile is within it, or nothing is known.
+   */
+  saferThan(plan: Plan): HeldRisk | undefined {
+    const limit = this.#job().settings.runOutRisk;
+    const isAbove = this.chancesOf(plan)?.piles.some(({ chance }) => chance > limit) ?? false;
+    return isAbove && limit > 0 && limit < 1 ? this.#riskAt(limit) : undefined;
+  }
 
   /** The ways out of the shortage that is shown; undefined while they are looked for. */
   readonly ways = $derived.by(() =>

@@ -6,7 +6,7 @@ import {
   weightedKappa
 } from '$lib/engine/grading';
 import { totalCount } from '$lib/engine/thickness';
-import { current, partOf, stockOf } from '$lib/journal';
+import { adoptedPlanOf, planRequestOf } from '$lib/journal';
 import { handKey } from './grade-keys.ts';
 import type { AsSorted } from './grades-as-sorted.ts';
 import type { SorterHand } from './grades-hands.ts';
@@ -118,18 +118,16 @@ export class GradesAdvice {
   });
 
   /**
-   * Piles that hold fewer slates, now and to come, than the plan takes from them; undefined without
-   * a plan for the grades in force.
+   * Piles that do not carry what the plan still takes from them, as Courses and Lay tell them;
+   * undefined without a plan for the grades in force.
    */
   readonly shortPiles = $derived.by(() => {
     const { view, grades } = this.#job();
-    const plan = current(partOf(view, 'plans').plans);
-    if (!plan || !grades || plan.gradesId !== grades.gradesId) return undefined;
-    const parts = plan.courses.flatMap(({ piles }) => piles);
-    return stockOf(view).piles.flatMap(({ pile, slates }) => {
-      const needed = parts.reduce((sum, part) => sum + (part.pile === pile ? part.pieces : 0), 0);
-      return needed > slates ? [{ pile, missing: needed - slates }] : [];
-    });
+    const ground = planRequestOf(view);
+    const adopted = ground.ok ? adoptedPlanOf(view, ground) : undefined;
+    return adopted && grades && adopted.body.gradesId === grades.gradesId
+      ? adopted.short
+      : undefined;
   });
 
   /** Courses that whole piles under the grades in force cannot fill any more. */

@@ -44,8 +44,9 @@ export { undereaveServedAtMost } from './roof-undereave.ts';
 export { TallySheetState } from './tally-sheet.svelte.ts';
 export { chooseLanguage, startLanguage } from './language.ts';
 export { per100IfSharp } from './plan-reading.ts';
+export { type PileRow, pileRows } from './pile-rows.ts';
 export { type PileLeft, pilesLeft } from './piles-left.ts';
-export { type MadePlan, PlanDesk, type PlanStage } from './plan-desk.svelte.ts';
+export { type HeldRisk, type MadePlan, PlanDesk, type PlanStage } from './plan-desk.svelte.ts';
 export { DeliveryState } from './delivery.svelte.ts';
 export { today } from './calendar-day.ts';
 export {

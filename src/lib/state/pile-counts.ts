@@ -9,7 +9,7 @@ import type { Grades, JobView, PalletTally, PlanGround } from '$lib/journal';
 import { handsOf } from './grades-hands.ts';
 import { samplesOf } from './grades-ground.ts';
 
-export { runOutChances } from '$lib/engine/courses/risk';
+export { reservesWithinRisk, runOutChances } from '$lib/engine/courses/risk';
 
 /** Standard deviations of a normal spread between its middle and the end that 2.5 % lie beyond. */
 const TO_LOW_END = 1.959964;

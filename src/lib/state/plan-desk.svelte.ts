@@ -1,5 +1,5 @@
 import type { Plan, PlanChange, PlanRequest, PlanResult } from '$lib/engine/courses';
-import type { PileEstimate, PlanWithinRisk } from '$lib/engine/courses/risk';
+import type { PileEstimate } from '$lib/engine/courses/risk';
 import {
   type AdoptedPlan,
   type PlanGround,
@@ -21,6 +21,13 @@ export interface MadePlan {
   readonly result: PlanResult;
   /** Where the plan was to hold the chance of running out: the limit and what it cost. */
   readonly held?: { readonly mostChance: number; readonly raisedBy: readonly number[] };
+}
+
+/** A chance of running out that no pile may exceed, with what it takes to reckon it. */
+export interface HeldRisk {
+  readonly estimates: readonly PileEstimate[];
+  readonly mostChance: number;
+  readonly breakages: readonly number[];
 }
 
 /** Where the work stands, for the sentence above the plan. */
@@ -45,6 +52,7 @@ export class PlanDesk {
   isUnsaved = $state(false);
   /** Counts requests, so that only the newest answer is taken. */
   #asked = 0;
+  #safer = $state.raw<{ of: PlanGround; mostChance: number; made?: MadePlan }>();
   #sorting = $state.raw<ReturnType<typeof createPilesAsSorted> | 'unknown'>();
 
   constructor(job: () => JobState) {
@@ -118,11 +126,7 @@ export class PlanDesk {
   });
 
   /** Makes the most even plan for what is left; within a chance of running out where one is given. */
-  async make(risk?: {
-    estimates: readonly PileEstimate[];
-    mostChance: number;
-    breakages: readonly number[];
-  }): Promise<void> {
+  async make(risk?: HeldRisk): Promise<void> {
     const { ground } = this;
     if (!ground) return;
     const asked = ++this.#asked;
@@ -130,11 +134,7 @@ export class PlanDesk {
     this.problem = '';
     try {
       const made = risk
-        ? heldPlan(
-            ground,
-            risk.mostChance,
-            await runTask('planWithinRisk', { request: ground.request, ...risk }).result
-          )
+        ? await heldPlan(ground, risk)
         : {
             ground,
             request: ground.request,
@@ -146,6 +146,29 @@ export class PlanDesk {
     } finally {
       if (asked === this.#asked) this.isPlanning = false;
     }
+  }
+
+  /**
+   * Looks for the most even plan within a chance, to stand beside one that is shown: it is neither
+   * shown nor adopted by itself. One look for each stock and chance.
+   */
+  async seekSafer(risk: HeldRisk): Promise<void> {
+    const { ground } = this;
+    if (!ground) return;
+    const isSought = this.#safer?.of === ground && this.#safer.mostChance === risk.mostChance;
+    if (isSought) return;
+    const seeking = { of: ground, mostChance: risk.mostChance };
+    this.#safer = seeking;
+    const made = await heldPlan(ground, risk).catch(() => undefined);
+    if (this.#safer.of === ground && this.#safer.mostChance === risk.mostChance)
+      this.#safer = { ...seeking, made };
+  }
+
+  /** The plan held to a chance that was sought, where there is one and it still holds. */
+  saferWithin(mostChance: number): Plan | undefined {
+    const { made, of } = this.#safer ?? {};
+    const isOfNow = of === this.ground && made?.held?.mostChance === mostChance;
+    return isOfNow && made?.result.status === 'optimal' ? made.result : undefined;
   }
 
   /** Puts a plan of what is left in force. Resolves to whether it was saved. */
@@ -168,10 +191,10 @@ export class PlanDesk {
   }
 }
 
-function heldPlan(
-  ground: PlanGround,
-  mostChance: number,
-  { request, result, raisedBy }: PlanWithinRisk
-): MadePlan {
-  return { ground, request, result, held: { mostChance, raisedBy } };
+async function heldPlan(ground: PlanGround, risk: HeldRisk): Promise<MadePlan> {
+  const { request, result, raisedBy } = await runTask('planWithinRisk', {
+    request: ground.request,
+    ...risk
+  }).result;
+  return { ground, request, result, held: { mostChance: risk.mostChance, raisedBy } };
 }

@@ -58,10 +58,15 @@ export const courses = {
     sharp: 'Per 100 joints, if every slate lay on its right pile',
     runsOut: 'Chance that some pile runs out, at most',
     toRisk: 'pile by pile',
-    proved:
-      'No plan for these piles has fewer expected kickers: this is proved, not a guess. What stands on the piles is an estimate until all are sorted and counted.',
-    provedCounted:
-      'No plan for these piles has fewer expected kickers: this is proved, not a guess.',
+    proved: (heldTo: string) =>
+      `${heldTo ? `Of the plans that keep back as much, so that each pile runs out with a chance of at most ${heldTo}` : 'Of the plans that keep as many slates back'}, none has fewer expected kickers: this is proved, not a guess.`,
+    foretold: 'What stands on the piles is an estimate until all are sorted and counted.',
+    safer: (limit: string, kickersMore: string, isFewer: boolean, any: string) =>
+      `Held to ${limit} for each pile: ${kickers(kickersMore)} ${isFewer ? 'fewer' : 'more'}, and some pile runs out with a chance of at most ${any}.`,
+    saferGo: 'Take the safer plan',
+    keptForChance: (parts: readonly string[], heldTo: string) =>
+      `Of what is kept back, ${parts.join(', ')} only so that each pile runs out with a chance of at most ${heldTo}.`,
+    keptPart: (slates: number, pile: string) => `${common.slates(slates)} of ${pile}`,
     byHand: (percent: string) =>
       `Slates on a wrong pile are reckoned with: ${percent} of those sorted so far were told by hand, and the rest is expected to be sorted alike.`,
     byGauge: 'Slates on a wrong pile are reckoned with, as far as the gauge strays.',
@@ -198,12 +203,18 @@ export const courses = {
     title: 'The plan is older than the stock',
     why: (n: number) =>
       `Slates were sorted, counted, laid or lost since, or a setting changed. Planned again, ${common.courses(n)} would change.`,
+    whyHeld: (n: number) => `To hold that, ${common.courses(n)} would change.`,
+    whyFree: (n: number, was: string) =>
+      `The plan in force holds each pile to a chance of ${was}. Without that, ${common.courses(n)} would change.`,
+    free: 'Planned without a chance to hold',
     kickers: (fewer: string, isFewer: boolean) =>
       `The rest of the roof is expected to have ${kickers(fewer)} ${isFewer ? 'fewer' : 'more'}.`,
     asEven: 'The rest of the roof stays as even as it was.',
     same: 'Planned again from what is known now, no course would change.',
-    cannot: (pile: string, slates: number) =>
-      `${pile} no longer carries the plan: ${common.slates(slates)} short of what it would lay and keep back.`,
+    cannot: (pile: string, toLay: number, withReserve: number) =>
+      toLay > 0
+        ? `${pile} no longer carries the plan: ${common.slates(toLay)} short to lay it, ${withReserve.toLocaleString('en')} with the reserve.`
+        : `${pile} no longer carries the plan with its reserve: there are enough to lay it, but ${common.slates(withReserve)} fewer than the reserve asks for.`,
     foretold:
       'Sorting is not done, so this is foretold and will move by a few slates. Plan again when all are sorted.',
     roof: (n: number) =>
@@ -237,6 +248,8 @@ export const courses = {
     held: (percent: string) =>
       `Planned so that each pile runs out with a chance of at most ${percent}.`,
     raised: (slates: number, pile: string) => `${common.slates(slates)} more kept back on ${pile}.`,
+    cannotHold: (percent: string) =>
+      `No plan of what is left holds each pile to a chance of ${percent}: with what that keeps back the stock is short, as told below.`,
     refused: 'Give a chance between 0.1 and 50 %.'
   },
 

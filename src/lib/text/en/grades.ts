@@ -184,8 +184,10 @@ export const grades = {
       `The stock keeps to the sample the grades came from: pallet compared with pallet, the slates gauged while sorting are ${shift} on average, which chance alone can explain. By these readings the stock may run from ${low} to ${high} than the sample (at 95 %).`,
     drifted: (shift: string, low: string, high: string) =>
       `The stock has drifted: pallet compared with pallet, the slates gauged while sorting are ${shift} on average than the sample the grades came from, more than chance explains. By these readings the stock may run from ${low} to ${high} (at 95 %).`,
-    short: (pile: string, slates: string) =>
-      `${pile} will run short: the plan takes ${slates} more than it is expected to hold.`,
+    short: (pile: string, toLay: number, withReserve: number) =>
+      toLay > 0
+        ? `${pile} will run short: ${common.slates(toLay)} short to lay the plan, ${withReserve.toLocaleString('en')} with the reserve.`
+        : `${pile} will not keep its reserve: there are enough to lay the plan, but ${common.slates(withReserve)} fewer than the reserve asks for.`,
     notShort:
       'By the slates expected on each pile, no pile falls short of the plan in force. A pile can come out smaller than expected: Courses tells the chance that one runs out.',
     toCourses: 'See the chances on Courses',

@@ -1,3 +1,4 @@
+export { sayChance } from './say-chance.ts';
 export type { CoursePlace } from './by-slope.ts';
 export { default as RoofElevation } from './RoofElevation.svelte';
 export { default as PlanGlance } from './PlanGlance.svelte';

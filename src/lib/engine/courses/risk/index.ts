@@ -7,5 +7,6 @@ export {
   type PlanWithinRisk,
   type RunOutChance,
   planWithinRisk,
+  reservesWithinRisk,
   runOutChances
 } from './run-out.ts';

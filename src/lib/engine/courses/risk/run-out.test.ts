@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { planWithinRisk, runOutChances } from './run-out.ts';
+import { planWithinRisk, reservesWithinRisk, runOutChances } from './run-out.ts';
 import { aCourse, aPile, aRequest, planOf } from '../testing.ts';
 
 const request = aRequest([aCourse(1, 460), aCourse(2, 480)], [aPile(500), aPile(500)]);
@@ -99,5 +99,27 @@ describe('planWithinRisk', () => {
   it('is short where the risk cannot be held', () => {
     expect(planWithinRisk(request, estimates, 0.0001).result).toMatchObject({ status: 'short' });
     expect(() => planWithinRisk(request, estimates, 0)).toThrow(/above 0/);
+  });
+});
+
+describe('reservesWithinRisk', () => {
+  it('keeps back what lies beyond the limit, and never less than nothing more', () => {
+    const uncertain = { meanSlates: 500, sdSlates: 20 };
+    // Φ((473.5 − 500) / 20) = 0.0926 and Φ((474.5 − 500) / 20) = 0.1011: 474 may be laid
+    expect(reservesWithinRisk([aPile(500, 10)], [uncertain], 0.1)).toEqual([16]);
+    expect(reservesWithinRisk([aPile(500, 10)], [uncertain], 0.1, [5])).toEqual([21]);
+    expect(reservesWithinRisk([aPile(500, 40)], [uncertain], 0.1)).toEqual([0]);
+    expect(reservesWithinRisk([], [], 0.1)).toEqual([]);
+    expect(() => reservesWithinRisk([aPile(500)], [], 0.1)).toThrow(/0 estimates/);
+  });
+
+  it('is what a plan within the chance raises', () => {
+    const estimates = [
+      { meanSlates: 500, sdSlates: 20 },
+      { meanSlates: 500, sdSlates: 5 }
+    ];
+    expect(planWithinRisk(request, estimates, 0.1).raisedBy).toEqual(
+      reservesWithinRisk(request.piles, estimates, 0.1)
+    );
   });
 });

@@ -83,23 +83,43 @@ export function planWithinRisk(
   mostChance: number,
   breakages: readonly number[] = request.piles.map(() => 0)
 ): PlanWithinRisk {
-  requireEstimates(estimates, request.piles.length);
-  if (breakages.length !== request.piles.length)
+  const raisedBy = reservesWithinRisk(request.piles, estimates, mostChance, breakages);
+  const piles = request.piles.map((pile, index) => ({
+    ...pile,
+    reservedSlates: pile.reservedSlates + raisedBy[index]
+  }));
+  const raised = { ...request, piles };
+  return { result: planCourses(raised), request: raised, raisedBy };
+}
+
+/**
+ * Full slates by which the reserve of each pile must rise so that no pile runs out with a chance above
+ * a limit: what {@link planWithinRisk} keeps back for it.
+ *
+ * @param mostChance largest accepted chance for each pile, above 0 and below 1
+ * @param breakages full slates of each pile expected to break before they are laid; none if left out
+ * @returns one number for each pile, 0 where its own reserve is enough
+ * @throws EngineError `wrong-length`, `not-finite`, `out-of-range` for a chance that is none
+ * @example
+ * // 500 expected, SD 20, reserve 10, chance 0.1: 474 may be laid, since Φ((473.5 − 500) / 20) = 0.093
+ * // and Φ((474.5 − 500) / 20) = 0.101, so 26 are kept back: 16 more
+ */
+export function reservesWithinRisk(
+  piles: readonly PileStock[],
+  estimates: readonly PileEstimate[],
+  mostChance: number,
+  breakages: readonly number[] = piles.map(() => 0)
+): number[] {
+  requireEstimates(estimates, piles.length);
+  if (breakages.length !== piles.length)
     throw new EngineError('wrong-length', `${breakages.length} breakages`);
   requireFinite(mostChance, 'chance');
   if (mostChance <= 0 || mostChance >= 1)
     throw new EngineError('out-of-range', `chance is ${mostChance}; give above 0 and below 1`);
-  const piles = request.piles.map((pile, index): PileStock => {
-    const most = mostWithin(pile.slates, estimates[index], mostChance) - breakages[index];
-    const kept = pile.slates - Math.max(0, most);
-    return { ...pile, reservedSlates: Math.max(pile.reservedSlates, kept) };
+  return piles.map(({ slates, reservedSlates }, index) => {
+    const most = mostWithin(slates, estimates[index], mostChance) - breakages[index];
+    return Math.max(0, slates - Math.max(0, most) - reservedSlates);
   });
-  const raised = { ...request, piles };
-  return {
-    result: planCourses(raised),
-    request: raised,
-    raisedBy: piles.map((pile, index) => pile.reservedSlates - request.piles[index].reservedSlates)
-  };
 }
 
 /** The greatest count, up to the stock, that is missing with a chance within the limit. */

@@ -1,0 +1,112 @@
+import type { Page } from '@playwright/test';
+import { isTooWide, twoSlopes } from './courses-job.ts';
+import { expect, test } from './helpers.ts';
+import { eventsOf, seedJob } from './seed-job.ts';
+
+const whole = (text: string): number => Number(text.replace(/[^0-9−-]/g, '').replace('−', '-'));
+
+/** The rows of the pile table: left over, lays, kept back, has. */
+async function pileRows(page: Page): Promise<number[][]> {
+  const rows = page
+    .getByRole('region', { name: 'Left over beyond the reserve' })
+    .locator('tbody tr');
+  await expect(rows).toHaveCount(3);
+  const told = await rows.evaluateAll((all) =>
+    all.map((row) => [...row.querySelectorAll('td')].map((cell) => cell.innerText))
+  );
+  return told.map((cells) => cells.map(whole));
+}
+
+/** Every pile's slates are left over, laid or kept back, and none of these is below nothing. */
+async function rowsAddUp(page: Page): Promise<number[][]> {
+  const rows = await pileRows(page);
+  for (const [leftOver, lays, keptBack, has] of rows) {
+    expect(leftOver + lays + keptBack, `${leftOver} + ${lays} + ${keptBack}`).toBe(has);
+    expect(Math.min(leftOver, lays, keptBack)).toBeGreaterThanOrEqual(0);
+  }
+  return rows;
+}
+
+const keptBack = (rows: number[][]): number => rows.reduce((sum, row) => sum + row[2], 0);
+const shownChance = async (page: Page): Promise<number> =>
+  Number(
+    /[\d.]+/.exec(
+      await page
+        .locator('dl > div')
+        .filter({ hasText: 'Chance that some pile runs out' })
+        .locator('dd')
+        .innerText()
+    )?.[0]
+  );
+
+/** Opens a job of two slopes with the plan made, whose piles are far from counted. */
+async function plainPlan(page: Page): Promise<{ job: string; jobId: string }> {
+  const jobId = await seedJob(page, twoSlopes(CHANCY));
+  await page.goto(`/job/${jobId}/courses`);
+  await page.getByRole('button', { name: 'Make the plan' }).click();
+  return { job: `/job/${jobId}`, jobId };
+}
+
+/** Slates on each of the three pallets with which a plan can hold 10 % and the most even one does not. */
+const CHANCY = 220;
+
+test('a safer plan stands beside one that may run out, is taken with one tap, and every row adds up', async ({
+  page
+}) => {
+  const { jobId } = await plainPlan(page);
+  const safer = page.getByText(/^Held to 10 % for each pile: [\d.]+ kickers? more, and some pile/);
+  await expect(safer).toBeVisible();
+  const offered = Number(/at most ([\d.]+) %/.exec(await safer.innerText())?.[1]);
+  const plain = await rowsAddUp(page);
+  await expect(
+    page.getByText(/^Of the plans that keep as many slates back, none has/)
+  ).toBeVisible();
+  expect(await shownChance(page)).toBeGreaterThan(10);
+  await page.setViewportSize({ width: 320, height: 640 });
+  expect(await isTooWide(page)).toBe(false);
+
+  await page.getByRole('button', { name: 'Take the safer plan' }).click();
+  await expect(safer).toHaveCount(0);
+  await expect(
+    page.getByText(/^Of the plans that keep back as much, so that .* 10 %, none/)
+  ).toBeVisible();
+  const held = await rowsAddUp(page);
+  expect(keptBack(held)).toBeGreaterThan(keptBack(plain));
+  expect(await shownChance(page)).toBe(offered);
+  await expect(page.getByText(/^Kept back:.*Of what is kept back, \d+ slates? of/)).toBeVisible();
+
+  await page.getByRole('button', { name: 'Adopt this plan' }).click();
+  await expect(page.getByText(/no course would change/)).toBeVisible();
+  expect(await rowsAddUp(page)).toEqual(held);
+  await page.reload();
+  await expect(page.getByText(/^Kept back:.*Of what is kept back, \d+ slates? of/)).toBeVisible();
+  expect(await rowsAddUp(page)).toEqual(held);
+  const plans = (await eventsOf(page, jobId)).filter(({ type }) => type === 'planAdopted');
+  expect(plans.map(({ body }) => body.heldUnder)).toEqual([0.1]);
+});
+
+test('a plan that differs only by its chance is not said to come from sorting', async ({
+  page
+}) => {
+  await plainPlan(page);
+  await page.getByRole('button', { name: 'Adopt this plan' }).click();
+  await expect(page.getByText(/no course would change/)).toBeVisible();
+  await page.getByRole('button', { name: 'Take the safer plan' }).click();
+  await expect(
+    page.getByRole('heading', { name: /^Planned so that each pile runs out .* at most 10 %/ })
+  ).toBeVisible();
+  await expect(page.getByText(/^To hold that, \d+ courses? would change/)).toBeVisible();
+  await expect(page.getByText(/Slates were sorted, counted/)).toHaveCount(0);
+  await rowsAddUp(page);
+  await page.getByRole('button', { name: 'Adopt the new plan' }).click();
+  await expect(page.getByText(/no course would change/)).toBeVisible();
+
+  await page.getByRole('button', { name: 'Plan without it' }).click();
+  await expect(
+    page.getByRole('heading', { name: /^Planned without a chance to hold/ })
+  ).toBeVisible();
+  await expect(
+    page.getByText(/^The plan in force holds each pile to a chance of 10 %. Without that/)
+  ).toBeVisible();
+  await rowsAddUp(page);
+});
