@@ -1,5 +1,6 @@
 import type { Locator, Page } from '@playwright/test';
 import { expect, openExample, test } from './helpers.ts';
+import { seedJob } from './seed-job.ts';
 
 /** Opens a section of Grades that is folded at first. */
 async function open(page: Page, heading: string): Promise<Locator> {
@@ -130,4 +131,36 @@ test('a bar that nobody saw a slate of is not told as empty for certain', async 
   await expect(none.first().locator('td').nth(1)).toHaveText('–');
   await expect(section.getByRole('cell', { name: '0 to 0', exact: true })).toHaveCount(0);
   await expect(section.getByText('None seen is not proof that there is none.')).toBeVisible();
+});
+
+test('few readings of one pallet of two say how little they tell', async ({ page }) => {
+  const pallets = ['A', 'B'].map((label) => ({
+    type: 'palletAdded',
+    body: { palletId: label, label, slates: 600 }
+  }));
+  const gauged = Array.from({ length: 25 }, (_, n) => ({
+    type: 'slateGauged',
+    body: { palletId: 'A', points: [430 + 13 * n], gradesId: null, pile: null }
+  }));
+  const jobId = await seedJob(page, [
+    { type: 'jobOpened', body: { name: 'Few' } },
+    ...pallets,
+    ...gauged
+  ]);
+  await page.goto(`/job/${jobId}/grades`);
+  const piles = page.getByRole('table', { name: 'What each pile will hold' });
+  await expect(piles.locator('td.slates').first()).toContainText(
+    'how far off is not known, for one pallet of several was gauged'
+  );
+  await expect(page.getByText(/^Only 25 readings/)).toBeVisible();
+  await expect(
+    page.getByText('From 25 readings kickers and steps come out too low').first()
+  ).toBeVisible();
+  // With eight piles some are of one reading, which has no spread.
+  for (let more = 0; more < 5; more++)
+    await page.getByRole('button', { name: 'One pile more' }).click();
+  const section = await open(page, 'How many piles?');
+  await expect(section).toContainText('Eight piles are the most');
+  const spreads = await piles.locator('td[data-label="Spread"]').allInnerTexts();
+  expect(spreads.map((text) => text.trim())).not.toContain('0.00 mm');
 });
