@@ -5,14 +5,18 @@ import {
   type DeliveryVerdict,
   type FindingsResult,
   type RoofNeed,
+  type SampleSoFar,
   type VariablesPlan,
   costOfChoices,
   findAll,
-  judgeDelivery
+  findSoFar,
+  judgeDelivery,
+  judgeSoFar
 } from '$lib/engine/delivery';
-import type { HistogramBar } from '$lib/engine/thickness';
+import { type HistogramBar, type ThicknessMoments, momentsOfBins } from '$lib/engine/thickness';
 import { type JobView, partOf, roofLayoutOf, settingsOf, tallyPallets } from '$lib/journal';
 import { barsOf, sampleBins } from './delivery-bars.ts';
+import { type ListCoverage, listCoverage } from './delivery-coverage.ts';
 import { keptShare, predictEvenness } from './delivery-evenness.ts';
 import { type RiskPoints, plansOf, riskPointsOf } from './delivery-judging-plan.ts';
 import { type SortingPace, sortingPace } from './delivery-pace.ts';
@@ -53,7 +57,18 @@ export interface Judged {
   readonly bars: readonly HistogramBar[];
 }
 
-export type Judgement = Judged | { readonly ok: false; readonly reason: NoFindings };
+/** What may be said while the list is unfinished: nothing of the whole delivery. */
+export interface SoFar extends Pick<Judged, 'verdict' | 'order' | 'stackPallets' | 'hasRoof'> {
+  readonly coverage: ListCoverage;
+  readonly found: SampleSoFar;
+  /** Thickness of the slates gauged so far; undefined where none was. */
+  readonly thickness?: ThicknessMoments;
+}
+
+export type Judgement =
+  | Judged
+  | { readonly ok: false; readonly reason: 'list-unfinished'; readonly soFar: SoFar }
+  | { readonly ok: false; readonly reason: NoFindings };
 
 /**
  * Judges the delivery of a job as it stands: findings, verdict and the cost of each answer.
@@ -107,6 +122,22 @@ export function judgeJob(view: JobView, offered: readonly OfferedSlate[]): Judge
   });
   if (!result.ok) return result;
   const { findings } = result;
+  const stackPallets = palletsOfStacks(view, stacks);
+  const coverage = listCoverage(view, offered);
+  if (coverage && coverage.state !== 'finished') {
+    const found = findSoFar(findings, coverage.places - coverage.measured);
+    const moments = momentsOfBins(sample);
+    const soFar: SoFar = {
+      coverage,
+      found,
+      verdict: judgeSoFar(found, coverage),
+      order,
+      stackPallets,
+      hasRoof: need !== undefined,
+      ...(moments.ok && { thickness: moments })
+    };
+    return { ok: false, reason: 'list-unfinished', soFar };
+  }
   const riskPoints = riskPointsOf(draw);
   return {
     ok: true,
@@ -120,7 +151,7 @@ export function judgeJob(view: JobView, offered: readonly OfferedSlate[]): Judge
     hasOwnPlan: draw.value.acceptAtMost !== undefined || draw.value.aqlPercent !== undefined,
     gauged: sample.counts.reduce((sum, count) => sum + count, 0),
     ...(pace && { pace }),
-    stackPallets: palletsOfStacks(view, stacks),
+    stackPallets,
     keptShare: keptShare(settings),
     bars: barsOf(sample)
   };

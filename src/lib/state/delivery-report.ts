@@ -1,7 +1,8 @@
 import type { Verdict, VerdictReason, WouldChange } from '$lib/engine/delivery';
 import type { BodyOf } from '$lib/journal';
 import type { Catalogue, NumberWords } from '$lib/text';
-import type { Judged } from './delivery-judge.ts';
+import type { Judged, SoFar } from './delivery-judge.ts';
+import { sayCoverage, sayPlanSoFar } from './delivery-so-far.ts';
 
 /** Why the verdict, in one sentence, with the figures as a reader sees them. */
 export function sayReason(
@@ -47,7 +48,11 @@ function sayFigure(
 }
 
 /** The reasons and what would change the answer, as a reader sees them. */
-export function sayVerdict(judged: Judged, text: Catalogue, numbers: NumberWords) {
+export function sayVerdict(
+  judged: Pick<Judged, 'verdict' | 'hasRoof'>,
+  text: Catalogue,
+  numbers: NumberWords
+) {
   const { verdict, reasons, wouldChange } = judged.verdict;
   return {
     verdict,
@@ -107,32 +112,26 @@ const SPEAKS_FOR: Readonly<Record<Verdict, readonly VerdictReason['weight'][]>> 
  * them as a fact, with what the plan says of it.
  */
 export function sayMessage(
-  judged: Judged,
+  judged: Judged | SoFar,
   { name, arrivedOn, photos, signed }: MessageJob,
   text: Catalogue,
   numbers: NumberWords
 ): string {
   const { messageText } = text.delivery.sheet;
-  const { findings, verdict } = judged;
+  const { verdict } = judged;
   const found = verdict.verdict;
   const answer = signed?.verdict ?? found;
-  const { outside, judged: sampled, countInterval, attributes } = findings.outsideOrder;
-  const range = text.delivery.findings.between(
-    numbers.whole(countInterval.low),
-    numbers.whole(countInterval.high),
-    text.common.slates(findings.delivered)
-  );
-  const planSays = messageText.planSays[attributes.state](attributes.acceptAtMost);
+  const isSoFar = 'coverage' in judged;
+  const agreed = isSoFar && answer === 'query' ? messageText.queryUnfinished : messageText[answer];
   const reasons = verdict.reasons
     .filter(({ weight }) => SPEAKS_FOR[found].includes(weight))
     .map((reason) => messageText.ground(sayReason(reason, text, numbers)));
   const grounds = reasons.length > 0 ? [messageText.grounds(reasons.length), ...reasons] : [];
   return [
     messageText.start(name, arrivedOn ? numbers.day(arrivedOn) : ''),
-    messageText.sample(sampled),
-    messageText.outside(outside, planSays, range),
+    ...(isSoFar ? sayFoundSoFar(judged, text, numbers) : sayFound(judged, text, numbers)),
     ...(answer === found
-      ? [messageText[answer], ...grounds]
+      ? [agreed, ...grounds]
       : [
           `${text.delivery.verdict.byFindings[found]}.`,
           ...grounds,
@@ -141,4 +140,26 @@ export function sayMessage(
     photos > 0 ? messageText.endWithPhotos : messageText.end,
     ...(signed ? [messageText.hash(signed.journalSha256)] : [])
   ].join('\n');
+}
+
+/** What the finished sample found, and what that says of the whole delivery. */
+function sayFound({ findings }: Judged, text: Catalogue, numbers: NumberWords): string[] {
+  const { messageText } = text.delivery.sheet;
+  const { outside, judged, countInterval, attributes } = findings.outsideOrder;
+  const range = text.delivery.findings.between(
+    numbers.whole(countInterval.low),
+    numbers.whole(countInterval.high),
+    text.common.slates(findings.delivered)
+  );
+  const planSays = messageText.planSays[attributes.state](attributes.acceptAtMost);
+  return [messageText.sample(judged), messageText.outside(outside, planSays, range)];
+}
+
+/** What was found before the list is finished: nothing of the whole delivery. */
+function sayFoundSoFar(soFar: SoFar, text: Catalogue, numbers: NumberWords): string[] {
+  const { outside, judged } = soFar.found;
+  return [
+    sayCoverage(soFar.coverage, text, numbers),
+    `${text.delivery.findings.soFar.outside(outside, judged)} ${sayPlanSoFar(soFar, text)}`
+  ];
 }

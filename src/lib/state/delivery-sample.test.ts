@@ -237,6 +237,8 @@ describe('what is missing before a delivery can be judged', () => {
     const drawId = job.at(3, list);
     expect(reasonOf(job)).toBe('no-unsorted-sample');
     job.at(4, slate(drawId, 1));
+    expect(reasonOf(job)).toBe('list-unfinished');
+    job.at(5, slate(drawId, 2), slate(drawId, 3));
     expect(reasonOf(job)).toBe('judged');
   });
 

@@ -173,7 +173,15 @@ export function listProgress(
   offered: readonly OfferedSlate[]
 ): ListProgress | undefined {
   const draw = drawInForce(view);
-  if (!draw) return undefined;
+  return draw && progressOf(view, draw, offered);
+}
+
+/** One list with what is measured of it. */
+export function progressOf(
+  view: JobView,
+  draw: Draw,
+  offered: readonly OfferedSlate[]
+): ListProgress {
   const labels = labelsOf(view);
   const done = new Set(offered.map(placeKey));
   const places = draw.value.positions

@@ -11,6 +11,7 @@ import {
   palletsSorted,
   signedVerdict
 } from './delivery-sample.ts';
+import type { NoFindings } from './delivery-judge.ts';
 import { today } from './calendar-day.ts';
 import type { JobState } from './job.svelte.ts';
 import { journalStore } from './store.ts';
@@ -51,6 +52,20 @@ export class DeliveryState {
   /** What the evidence comes to; undefined while the statistics are fetched. */
   readonly judgement = $derived(this.#judge?.judgeJob(this.view, this.offered));
   readonly judged = $derived(this.judgement?.ok ? this.judgement : undefined);
+  /** What may be said while the list is unfinished: then nothing is judged. */
+  readonly soFar = $derived(
+    this.judgement?.ok === false && this.judgement.reason === 'list-unfinished'
+      ? this.judgement.soFar
+      : undefined
+  );
+  /** Why nothing at all can be said yet. */
+  readonly noFindings: NoFindings | undefined = $derived(
+    this.judgement?.ok === false && this.judgement.reason !== 'list-unfinished'
+      ? this.judgement.reason
+      : undefined
+  );
+  /** What the findings alone say. */
+  readonly found = $derived((this.judged ?? this.soFar)?.verdict.verdict);
 
   /** How long a claim can be made; undefined where dates are missing. */
   readonly clock: ClaimClock | undefined = $derived.by(() => {

@@ -56,7 +56,9 @@ export {
   labelsOf,
   placeKey
 } from './delivery-sample.ts';
-export type { Judged, NoFindings } from './delivery-judge.ts';
+export type { Judged, NoFindings, SoFar } from './delivery-judge.ts';
+export type { ListCoverage } from './delivery-coverage.ts';
+export { sayCoverage, sayPlanSoFar, sayToFinish } from './delivery-so-far.ts';
 export { LARGEST_AMOUNT, LARGEST_COUNT, type OrderProblem } from './delivery-fields.ts';
 export { OrderDesk, type OrderForm, type OrderProblems } from './delivery-order.svelte.ts';
 export { PalletEntry } from './delivery-pallets.svelte.ts';

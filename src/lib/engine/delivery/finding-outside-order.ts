@@ -22,9 +22,12 @@ export interface CheckFinding {
   readonly check: SlateCheckName;
   readonly measured: number;
   readonly failed: number;
-  /** Share of the delivery that fails it; absent where nothing was measured. */
+  /**
+   * Share of the delivery that fails it; absent where nothing was measured, and for ring and defects
+   * while some slate is not marked: whoever marks only the bad ones would make a share of one.
+   */
   readonly shareInterval?: Interval;
-  /** Slates of the delivery that fail it; absent where nothing was measured. */
+  /** Slates of the delivery that fail it; absent where the share is. */
   readonly countInterval?: Interval;
   readonly basis: Basis;
 }
@@ -146,11 +149,13 @@ function findingOf(
   const results = judged.map(({ checks }) => checks[SLATE_CHECKS.indexOf(check)]);
   const measured = results.filter(({ outcome }) => outcome !== 'not measured').length;
   const failed = results.filter(({ outcome }) => outcome === 'fail').length;
+  const isMark = check === 'ring' || check === 'defects';
+  const tells = measured > 0 && (!isMark || measured === judged.length);
   return {
     check,
     measured,
     failed,
-    ...(measured > 0 && {
+    ...(tells && {
       shareInterval: clopperPearson(failed, measured, level),
       countInterval: countOf(failed, measured, lotSize, level)
     }),

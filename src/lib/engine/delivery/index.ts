@@ -154,6 +154,8 @@ export {
   type VerdictReasonCode,
   type WouldChange
 } from './verdict.ts';
+export { findSoFar, type SampleSoFar } from './sample-so-far.ts';
+export { judgeSoFar, type ListMeasured } from './verdict-so-far.ts';
 export {
   costOfChoices,
   type ChoiceCost,

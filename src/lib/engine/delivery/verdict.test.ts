@@ -112,6 +112,25 @@ describe('findings', () => {
     });
   });
 
+  it('ring and defects marked on some slates alone tell no share; on every slate they do', () => {
+    const checkOf = (slates: MeasuredSlate[], name: string) =>
+      findings({ slates }).outsideOrder.byCheck.find(({ check }) => check === name);
+    const oneDull = withFirst(slate(5, { ring: 'dull', defects: ['broken'] }));
+    for (const name of ['ring', 'defects']) {
+      const partly = checkOf(oneDull, name);
+      expect(partly).toMatchObject({ measured: 1, failed: 1 });
+      expect(partly).not.toHaveProperty('countInterval');
+      expect(partly).not.toHaveProperty('shareInterval');
+    }
+    const all = oneDull.map((each) => ({ ...each, ring: each.ring ?? ('clear' as const) }));
+    expect(checkOf(all, 'ring')).toMatchObject({ measured: 20, failed: 1 });
+    expect(checkOf(all, 'ring')?.countInterval).toEqual(
+      findings({ slates: withFirst(slate(9)) }).outsideOrder.countInterval
+    );
+    expect(findings({ slates: oneDull }).roof.unusable).toBe(1);
+    expect(findings({ slates: oneDull }).roof.judged).toBe(20);
+  });
+
   it('slates that are not of the unsorted sample judge nothing and are counted apart', () => {
     const worst = Array.from({ length: 30 }, () => slate(9, { drawnAs: 'other' }));
     const found = findings({ slates: [...twentyInside, ...worst] });

@@ -15,6 +15,8 @@ export interface VerdictReason {
 export type VerdictReasonCode =
   | 'outside-order'
   | 'outside-order-by-memory'
+  | 'outside-order-already'
+  | 'list-unfinished'
   | 'sample-unfinished'
   | 'thickness-by-variables'
   | 'count-short'
@@ -32,6 +34,7 @@ export type VerdictReasonCode =
 export interface WouldChange {
   readonly code:
     | 'outside-in-sample-at-most'
+    | 'places-measured'
     | 'thickness-tolerance-percent-at-least'
     | 'thickness-sd-mm-at-most'
     | 'slates-delivered-at-least'
@@ -70,13 +73,17 @@ export function judgeDelivery(findings: DeliveryFindings): DeliveryVerdict {
     ...reasonsFromOrder(findings),
     ...reasonsFromRoof(findings)
   ];
+  return verdictOf(all, turningFigures(findings));
+}
+
+/** The verdict that reasons in any order come to: the one of the heaviest. */
+export function verdictOf(
+  all: readonly VerdictReason[],
+  wouldChange: readonly WouldChange[]
+): DeliveryVerdict {
   const reasons = WEIGHTS.flatMap((weight) => all.filter((reason) => reason.weight === weight));
   const heaviest = reasons[0]?.weight ?? 'note';
-  return {
-    verdict: heaviest === 'note' ? 'take' : heaviest,
-    reasons,
-    wouldChange: turningFigures(findings)
-  };
+  return { verdict: heaviest === 'note' ? 'take' : heaviest, reasons, wouldChange };
 }
 
 function reasonsFromSample({ outsideOrder, listedApart }: DeliveryFindings): VerdictReason[] {
@@ -109,7 +116,11 @@ function reasonsFromSample({ outsideOrder, listedApart }: DeliveryFindings): Ver
   return reasons;
 }
 
-function reasonsFromOrder({ count, stack }: DeliveryFindings): VerdictReason[] {
+/** What slates, label and stack say against the order, whatever the sample. */
+export function reasonsFromOrder({
+  count,
+  stack
+}: Pick<DeliveryFindings, 'count' | 'stack'>): VerdictReason[] {
   const reasons: VerdictReason[] = [];
   const { ordered, delivered, short, over } = count;
   if (short > 0)
@@ -167,14 +178,24 @@ function reasonsFromRoof({ roof, sorting }: DeliveryFindings): VerdictReason[] {
 
 function turningFigures(findings: DeliveryFindings): WouldChange[] {
   const { outsideOrder, count, roof, delivered, level } = findings;
-  const figures: WouldChange[] = [
-    {
-      code: 'outside-in-sample-at-most',
-      now: outsideOrder.outside,
-      limit: outsideOrder.attributes.acceptAtMost
-    }
-  ];
-  if (findings.tolerancePercentThatAccepts !== undefined)
+  const { attributes } = outsideOrder;
+  const isOpen = attributes.state === 'unfinished';
+  const figures: WouldChange[] = isOpen
+    ? [
+        {
+          code: 'places-measured',
+          now: outsideOrder.judged,
+          limit: outsideOrder.judged + attributes.toJudge
+        }
+      ]
+    : [
+        {
+          code: 'outside-in-sample-at-most',
+          now: outsideOrder.outside,
+          limit: attributes.acceptAtMost
+        }
+      ];
+  if (!isOpen && findings.tolerancePercentThatAccepts !== undefined)
     figures.push({
       code: 'thickness-tolerance-percent-at-least',
       now: findings.thicknessTolerancePercent,

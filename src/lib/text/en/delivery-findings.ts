@@ -2,6 +2,9 @@ import { pluralizer } from '../plural.ts';
 
 const many = pluralizer('en');
 const SLATE = { one: 'slate', other: 'slates' };
+const AND = new Intl.ListFormat('en', { type: 'conjunction' });
+const pallets = (labels: readonly string[]): string =>
+  `${labels.length === 1 ? 'pallet' : 'pallets'} ${AND.format(labels)}`;
 
 /** Words of the three findings. */
 export const findings = {
@@ -19,6 +22,40 @@ export const findings = {
     'count-zero': 'The order or the delivery has no slates: enter the count.',
     'tolerance-over-100': 'The tolerance is over 100 %: mend it in the order.'
   } as Record<string, string>,
+  /** While the list is unfinished: nothing of the whole delivery. */
+  soFar: {
+    title: 'What was found so far',
+    measured: (done: string, of: string, isFirst: boolean) =>
+      isFirst
+        ? `The first ${done} of ${of} listed slates are measured`
+        : `${done} of ${of} listed slates are measured`,
+    onlyPallets: (head: string, labels: readonly string[]) => `${head}, all of ${pallets(labels)}`,
+    unknownPallets: (labels: readonly string[]) => `nothing is known of ${pallets(labels)} yet`,
+    lostPallets: (labels: readonly string[]) =>
+      `nothing is known of ${pallets(labels)}, where sorting began before the listed slates were measured`,
+    everyPallet: (head: string, open: number) =>
+      `${head}; every pallet is reached, ${many(open, SLATE)} still to be measured.`,
+    noWhole:
+      'The list is walked pallet by pallet and layer by layer: before its end, what is measured is no chance sample of the delivery. So no range, no usable slates and no cost are given for the whole of it.',
+    outside: (outside: number, judged: number) =>
+      `${outside} of ${judged === 1 ? 'this one' : `these ${judged}`} ${outside === 1 ? 'is' : 'are'} outside the order.`,
+    plan: {
+      accepted: (listed: number, most: number, open: number) =>
+        `The plan for all ${listed} accepts with at most ${most} outside: it accepts, whatever the other ${open} show.`,
+      refused: (listed: number, most: number, open: number) =>
+        `The plan for all ${listed} accepts with at most ${most} outside: it refuses, whatever the other ${open} show.`,
+      unfinished: (listed: number, most: number) =>
+        `The plan for all ${listed} accepts with at most ${most} outside: it is not decided yet.`
+    },
+    thickness: (n: number, thinnest: string, thickest: string, mean: string) =>
+      `The ${many(n, SLATE)} gauged run from ${thinnest} to ${thickest}, mean ${mean}.`,
+    finish: (open: readonly { readonly label: string; readonly slates: number }[]) =>
+      `To finish it: measure ${AND.format(open.map(({ label, slates }) => `${many(slates, SLATE)} of pallet ${label}`))}.`,
+    finishNothing:
+      'It cannot be finished as drawn: what came on those pallets can no longer be judged by chance. Say so to the supplier, or look at every slate left on them.',
+    says: 'Finish the list first. Nothing is holed or fixed before.',
+    hub: (done: string, of: string) => `${done} of ${of} listed slates: not finished yet.`
+  },
   interval: (low: string, high: string) => (low === high ? low : `${low} to ${high}`),
   /** A range of slates in a sentence. */
   between: (low: string, high: string, total: string) =>
@@ -132,6 +169,12 @@ export const findings = {
   reserveElsewhere: (percent: string) =>
     `Courses keeps back ${percent} of all that stands on the piles: more, where there are more slates than that.`,
   missingSlates: (interval: string) => `Missing: ${interval} slates.`,
+  outOfMarked: (outside: string, measured: string, judged: string) =>
+    `${outside}, marked on ${measured} of ${judged}`,
+  markedHint: (checks: readonly string[]) =>
+    `Not marked on every slate: ${AND.format(checks)}. No range is given for that: where only the bad ones are marked, the marked ones tell no share.`,
+  usableUnmarked: (checks: readonly string[]) =>
+    `Not marked on every slate: ${AND.format(checks)}. A slate not marked counts as sound here, so there may be fewer.`,
   pallets: 'Pallets compared',
   palletColumns: {
     pallet: 'Pallet',

@@ -73,12 +73,13 @@ export const sheet = {
     planSays: {
       accepted: (most: number) => `within what the plan accepts (up to ${most})`,
       refused: (most: number) => `more than the plan accepts (up to ${most})`,
-      unfinished: (most: number) => `so far, the plan accepts up to ${most}`
+      unfinished: (most: number) => `and the plan, which accepts up to ${most}, is not decided yet`
     },
     grounds: (n: number) => (n === 1 ? 'Ground:' : 'Grounds:'),
     ground: (reason: string) => `– ${reason}`,
     take: 'We take the delivery.',
     query: 'We query the delivery and hold it unfixed until you answer.',
+    queryUnfinished: 'We hold the delivery unfixed until our sample is finished.',
     refuse: 'We refuse the delivery and hold it unfixed.',
     otherwise: {
       take: 'We take it all the same',
@@ -96,8 +97,8 @@ export const sheet = {
 /** Words of the sheet for the supplier and of deliveries side by side. */
 export const compare = {
   title: 'Deliveries compared',
-  lead: 'All deliveries on this device that have a measured sample. Nothing leaves the device.',
-  none: 'No delivery with a measured sample is on this device yet.',
+  lead: 'All deliveries on this device whose sample is measured to the end of its list. Nothing leaves the device.',
+  none: 'No delivery with a finished sample is on this device yet.',
   loading: (done: string, of: string) => `Opening job ${done} of ${of}…`,
   failed: (name: string) => `The job ${name} did not open and is left out.`,
   overTime: 'Over time',

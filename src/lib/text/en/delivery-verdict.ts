@@ -27,6 +27,10 @@ export const verdict = {
       `${f.outsideForCertain} of ${f.judged} sampled slates are outside the order; at most ${f.acceptAtMost} are accepted.`,
     'outside-order-by-memory': (f: Record<string, string>) =>
       `${f.outside} of ${f.judged} are outside by a tolerance from memory; at most ${f.acceptAtMost} are accepted. Check the order.`,
+    'outside-order-already': (f: Record<string, string>) =>
+      `${f.outsideForCertain} of the ${f.judged} slates measured so far are outside the order; at most ${f.acceptAtMost} of all ${f.listed} are accepted. The plan is decided, whatever the rest would show.`,
+    'list-unfinished': (f: Record<string, string>) =>
+      `The list is unfinished: ${f.measured} of ${f.places} places measured.`,
     'sample-unfinished': (f: Record<string, string>) =>
       `The sample is unfinished: ${f.toJudge} slates to go, ${f.outside} of ${f.judged} outside so far.`,
     'thickness-by-variables': (f: Record<string, string>) =>
@@ -53,6 +57,8 @@ export const verdict = {
   weights: { refuse: 'speaks for refusing', query: 'speaks for a query', note: 'to note' },
   change: 'What would change it',
   changes: {
+    'places-measured': (now: string, limit: string) =>
+      `Finishing the sample: ${now} of ${limit} are measured. Only the whole of it tells.`,
     'outside-in-sample-at-most': (now: string, limit: string) =>
       `Slates outside in the sample: ${now} now; the plan accepts up to ${limit}.`,
     'thickness-tolerance-percent-at-least': (now: string, limit: string) =>

@@ -37,7 +37,7 @@ export const delivery = {
     measureDone: (done: string, of: string) => `${done} of ${of} places measured`,
     measureOpen: 'Take the list to the pallets.',
     findings: 'Findings and verdict',
-    findingsOpen: 'They come with the first measured slate.',
+    findingsOpen: 'They come when the list is measured to its end.',
     sheet: 'Sheet for the supplier',
     sheetHint: 'A4 to print or to keep as PDF, and a message to send.',
     compare: 'Deliveries side by side',

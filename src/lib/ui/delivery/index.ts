@@ -4,6 +4,7 @@ export { default as ClaimBanner } from './ClaimBanner.svelte';
 export { default as CostTable } from './CostTable.svelte';
 export { default as DeliverySpreads } from './DeliverySpreads.svelte';
 export { default as FindingsGlance } from './FindingsGlance.svelte';
+export { default as FoundSoFar } from './FoundSoFar.svelte';
 export { default as OutsideFinding } from './OutsideFinding.svelte';
 export { default as PalletChart } from './PalletChart.svelte';
 export { default as PalletComparison } from './PalletComparison.svelte';

@@ -1,0 +1,74 @@
+import { requireWhole } from '../errors.ts';
+import {
+  acceptanceNumberFor,
+  judgeByAttributes,
+  type AttributesJudgement,
+  type CheckFinding,
+  type JudgingPlan
+} from './finding-outside-order.ts';
+import type { DeliveryFindings } from './findings.ts';
+
+/** What was found among the slates measured so far of a list that is not walked to its end. */
+export interface SampleSoFar extends Pick<
+  DeliveryFindings,
+  'delivered' | 'count' | 'stack' | 'listedApart' | 'thicknessLimit' | 'thicknessTolerancePercent'
+> {
+  /** The plan for the whole list: its size is what is judged when the list is finished. */
+  readonly plan: JudgingPlan;
+  readonly judged: number;
+  readonly outside: number;
+  /** Of these, outside by a limit that does not rest on memory. */
+  readonly outsideForCertain: number;
+  readonly byCheck: readonly Pick<CheckFinding, 'check' | 'measured' | 'failed' | 'basis'>[];
+  /** Decided before the end only where what is still open cannot turn it. */
+  readonly attributes: AttributesJudgement;
+  /** The same, counting only limits that do not rest on memory. */
+  readonly attributesForCertain: AttributesJudgement;
+}
+
+/**
+ * What may be said before a list is finished: counts of what was measured, and what the plan by
+ * attributes already decides.
+ *
+ * A list is walked pallet by pallet and layer by layer, so its beginning is no random sample of the
+ * delivery. Whatever speaks of the whole delivery is therefore left out: intervals, usable slates,
+ * hours and costs of sorting, evenness, the variables plan, and pallets compared. The plan by
+ * attributes is a rule about the whole list: once more are outside than it accepts, or so few that
+ * the rest cannot reach it, the rest cannot turn it (curtailed inspection).
+ *
+ * @param findings what the same slates would say as a finished sample; not modified
+ * @param open places of the list still to be measured, whole, 0 or more
+ * @throws EngineError `not-whole`, `out-of-range`
+ */
+export function findSoFar(findings: DeliveryFindings, open: number): SampleSoFar {
+  requireWhole(open, 0, 'places still open');
+  const { judged, outside, outsideForCertain, byCheck } = findings.outsideOrder;
+  const sampleSize = Math.max(findings.plan.sampleSize, judged + open);
+  const plan: JudgingPlan = {
+    ...findings.plan,
+    sampleSize,
+    acceptAtMost: acceptanceNumberFor(findings.plan, sampleSize)
+  };
+  const { delivered, count, stack, listedApart, thicknessLimit, thicknessTolerancePercent } =
+    findings;
+  return {
+    delivered,
+    count,
+    stack,
+    listedApart,
+    thicknessLimit,
+    thicknessTolerancePercent,
+    plan,
+    judged,
+    outside,
+    outsideForCertain,
+    byCheck: byCheck.map(({ check, measured, failed, basis }) => ({
+      check,
+      measured,
+      failed,
+      basis
+    })),
+    attributes: judgeByAttributes(plan, judged, outside),
+    attributesForCertain: judgeByAttributes(plan, judged, outsideForCertain)
+  };
+}
