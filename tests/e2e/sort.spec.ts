@@ -131,6 +131,63 @@ test('what is no thickness gets one sentence, stays, and is not stored', async (
   await expect.poll(async () => (await eventsOf(page, jobId)).length).toBe(before + 2);
 });
 
+test('the unit is asked for once, in a question that its answers fit, and never over the pallets', async ({
+  page
+}) => {
+  const jobId = await openBench(page, [6, 5], 'gauge');
+  const question = page.getByRole('group', { name: 'Are the readings in millimetres?' });
+  const pallet = page.getByRole('button', { name: 'A 400 left' });
+  await page.evaluate(() => sessionStorage.clear());
+  await page.reload();
+  await expect(question.getByRole('button')).toHaveText(['Yes, millimetres', 'No, inches']);
+  await expect(pallet).toBeVisible();
+  await expectAccessible(page);
+  await question.getByRole('button', { name: 'Yes, millimetres' }).click();
+  await expect(question).toBeHidden();
+
+  // Slips, as of a decimal mark left out, put no unit in doubt.
+  for (const text of ['60', '1.2', '25', '60', '1.2', '6.4', '60']) await gauge(page, text);
+  await expect(verdict(page)).toContainText('Is a decimal mark missing?');
+  await expect(question).toBeHidden();
+
+  // The unit key of the gauge was pressed; then it was pressed again.
+  for (const text of ['0.25', '0.26', '0.27']) await gauge(page, text);
+  await expect(question.getByRole('button')).toHaveText(['Yes, millimetres', 'No, inches']);
+  await page.getByRole('button', { name: 'Pallets' }).click();
+  await page.getByRole('button', { name: 'B 400 left' }).click();
+  await expect(question).toBeVisible();
+  await gauge(page, '6.5');
+  await expect(verdict(page)).toContainText('6.50 mm');
+  await expect(question).toBeHidden();
+
+  for (const text of ['0.25', '0.26', '0.27']) await gauge(page, text);
+  await question.getByRole('button', { name: 'No, inches' }).click();
+  await expect(question).toBeHidden();
+  await gauge(page, '0.25');
+  await expect(verdict(page)).toContainText('6.35 mm');
+  const gauged = (await eventsOf(page, jobId)).filter(({ type }) => type === 'slateGauged');
+  expect(gauged.map(({ body }) => body.points)).toEqual([[2500], [640], [650], [635]]);
+});
+
+test('where to measure is recalled until it was seen, beside the pallets, then never again', async ({
+  page
+}) => {
+  await openSortBench(page, { way: 'gauge' });
+  const reminder = page.getByRole('group', { name: 'Measure in the tail third' });
+  await page.reload();
+  await expect(reminder).toBeVisible();
+  await expect(page.getByRole('button', { name: 'A 400 left' })).toBeVisible();
+  await expect(page.getByRole('button', { name: 'Pallets' })).toBeVisible();
+  await reminder.getByRole('button', { name: 'Seen' }).click();
+  await expect(verdict(page)).toContainText('Gauge a slate');
+  await page.reload();
+  await expect(verdict(page)).toContainText('Gauge a slate');
+  await expect(reminder).toHaveCount(0);
+  for (let slate = 0; slate < 42; slate++) await gauge(page, `5.${10 + slate}`);
+  await expect(verdict(page)).toContainText('5.51 mm');
+  await expect(reminder).toHaveCount(0);
+});
+
 test('the keypad takes a number and Back reopens it', async ({ page }) => {
   const jobId = await openBench(page, [6, 5], 'gauge');
   for (const key of ['6', 'Decimal point', '4', '2'])

@@ -9,11 +9,10 @@ export {
 } from './reading-grammar.ts';
 export {
   type UnitTrial,
-  type UnitVerdict,
-  NUMBERS_IN_UNIT_TRIAL,
+  NUMBERS_IN_DOUBT,
   startUnitTrial,
   addToUnitTrial,
-  judgeUnitTrial
+  isUnitInDoubt
 } from './units-plausibility.ts';
 export {
   type WedgeEnding,

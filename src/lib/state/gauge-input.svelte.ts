@@ -10,12 +10,11 @@ import {
   type TornReading,
   USUAL_TAKING,
   type UnitTrial,
-  type UnitVerdict,
   type WedgeEnding,
   WedgeListener,
   type WedgeOutcome,
   addToUnitTrial,
-  judgeUnitTrial,
+  isUnitInDoubt,
   learnWedgeEnding,
   looksUnended,
   pressKeypad,
@@ -68,7 +67,8 @@ export class GaugeInput {
   readonly text = $derived(this.#typed || this.#keypad.text || this.#held);
   /** Whether a number is coming in by keyboard. */
   readonly isTyping = $derived(this.#typed !== '');
-  readonly unitVerdict: UnitVerdict = $derived(judgeUnitTrial(this.#trial));
+  /** Reading after reading speaks for the other unit. */
+  readonly isUnitInDoubt = $derived(isUnitInDoubt(this.#trial));
 
   constructor(audience: InputAudience, ending: WedgeEnding) {
     this.#audience = audience;

@@ -19,6 +19,8 @@ export interface DevicePreferences {
   readonly keepsAwake: boolean;
   /** Whether every point is gauged twice. */
   readonly holdsStill: boolean;
+  /** Whether it was seen where on a slate to measure. */
+  readonly hasSeenTail: boolean;
   readonly way: 'hand' | 'gauge';
   readonly nickname: string;
   readonly wedgeEnding: WedgeEnding;
@@ -35,6 +37,7 @@ export const STARTING_PREFERENCES: DevicePreferences = {
   isLeftHanded: false,
   keepsAwake: true,
   holdsStill: false,
+  hasSeenTail: false,
   way: 'hand',
   nickname: '',
   wedgeEnding: { kind: 'key' },

@@ -27,9 +27,6 @@ import { UsualRange } from './usual-range.ts';
 
 /** A second tap on the same pile so soon is the finger bouncing, ms: no slate comes that fast. */
 const BOUNCE_MS = 150;
-/** Gauged slates from one reminder of the tail third to the next, and how long it stays. */
-const TAIL_EVERY = 40;
-const TAIL_FOR = 3;
 
 /** A refusal of the app's own: a reading that no pallet could take. */
 export interface NoPallet {
@@ -66,8 +63,6 @@ export class SortState {
   /** Whether the gauge was just learnt to send no end. */
   hasLearntEnding = $state(false);
   #saving = $state.raw<Told['act']>();
-  #gaugedSlates = $state(0);
-  #tailSeenAt = $state(-1);
   #deviceId = $state('');
   readonly #slate = new SlateInHand();
   #lastEntry: LastEntry | undefined;
@@ -81,10 +76,16 @@ export class SortState {
     if (this.#job().isUnsaved(this.told.act)) return 'not-saved';
     return this.#saving === this.told.act ? 'saving' : 'saved';
   });
-  readonly isTailShown = $derived.by(() => {
-    const round = Math.floor(this.#gaugedSlates / TAIL_EVERY);
-    const isDue = this.#gaugedSlates % TAIL_EVERY < TAIL_FOR && round > this.#tailSeenAt;
-    return isDue && (this.#preferences.values.way === 'gauge' || this.checks.asked !== undefined);
+  /**
+   * What is asked or recalled in the place of the verdict: the unit where reading after reading is
+   * refused, the rest only while there is no verdict.
+   */
+  readonly asks = $derived.by(() => {
+    if (this.input.isUnitInDoubt) return 'unit';
+    if (this.#preferences.values.way === 'hand') return undefined;
+    if (this.told || this.prompt || this.refusal) return undefined;
+    if (!this.isUnitKnown) return 'unit';
+    return this.#preferences.values.hasSeenTail ? undefined : 'tail';
   });
   readonly undoable: StoredEvent[] = $derived.by(() =>
     undoableActs(this.#job().newest, this.#job().view, this.#deviceId)
@@ -188,15 +189,16 @@ export class SortState {
     this.input.takeReading(parseReading(`${valueMm} mm`, 'mm'), 'choice');
   }
 
-  /** The reminder of the tail third was seen. */
+  /** The reminder of the tail third was seen: this device needs it no more. */
   closeTail(): void {
-    this.#tailSeenAt = Math.floor(this.#gaugedSlates / TAIL_EVERY);
+    this.#preferences.set({ hasSeenTail: true });
   }
 
   /** Answers in which unit the gauge reads; kept for the job when it changed. */
   async setUnit(unit: LengthUnit): Promise<void> {
     this.isUnitKnown = true;
     this.#unitMark.set();
+    this.refusal = undefined;
     this.#restart();
     this.#useUnit(unit);
     const readingUnit = unit === 'mm' ? 'mm' : 'in';
@@ -257,7 +259,6 @@ export class SortState {
     const { palletId = '', label: palletLabel = '' } = this.desk.current ?? {};
     const { grades, piles } = this.#job();
     this.prompt = undefined;
-    this.#gaugedSlates++;
     if (grades && this.checks.asked)
       return this.#takeCheck(thicknessMm, points, this.checks.asked, grades.thresholdsMm);
     const judgement = judgeSlate(thicknessMm, this.#ground());

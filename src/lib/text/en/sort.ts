@@ -95,14 +95,11 @@ export const sort = {
     noPallet: (text: string) => `Choose the pallet first; ${text} waits here and is not saved.`
   },
   unit: {
-    ask: (unit: string) => `Readings in ${unit}?`,
+    ask: (unit: string) => `Are the readings in ${unit}?`,
     mm: 'millimetres',
     in: 'inches',
-    yes: 'Yes',
-    other: (unit: string) => `No, ${unit}`,
-    otherUnit: 'The numbers look like the other unit. Check the gauge.',
-    mixed: 'Some numbers look like millimetres, some like inches. Check the unit key of the gauge.',
-    neither: 'No number so far is a slate in either unit. Look at the gauge.'
+    yes: (unit: string) => `Yes, ${unit}`,
+    other: (unit: string) => `No, ${unit}`
   },
   setAside: {
     button: 'Set aside',

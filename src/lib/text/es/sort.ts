@@ -98,14 +98,11 @@ export const sort: Catalogue['sort'] = {
     noPallet: (text) => `Elija antes el palé; ${text} espera aquí y no está guardado.`
   },
   unit: {
-    ask: (unit) => `¿Lecturas en ${unit}?`,
+    ask: (unit) => `¿Están las lecturas en ${unit}?`,
     mm: 'milímetros',
     in: 'pulgadas',
-    yes: 'Sí',
-    other: (unit) => `No, ${unit}`,
-    otherUnit: 'Los números parecen de la otra unidad. Mire el calibre.',
-    mixed: 'Unos números parecen milímetros y otros pulgadas. Mire la tecla de unidad del calibre.',
-    neither: 'Ningún número vale en ninguna unidad. Mire el calibre.'
+    yes: (unit) => `Sí, ${unit}`,
+    other: (unit) => `No, ${unit}`
   },
   setAside: {
     button: 'Apartar',

@@ -95,14 +95,11 @@ export const sort: Catalogue['sort'] = {
       `Choisissez d’abord la palette ; ${text} attend ici et n’est pas enregistré.`
   },
   unit: {
-    ask: (unit) => `Mesures en ${unit} ?`,
+    ask: (unit) => `Les mesures sont-elles en ${unit} ?`,
     mm: 'millimètres',
     in: 'pouces',
-    yes: 'Oui',
-    other: (unit) => `Non, ${unit}`,
-    otherUnit: 'Les nombres semblent être de l’autre unité. Voyez le calibre.',
-    mixed: 'Certains nombres semblent en millimètres, d’autres en pouces. Voyez la touche d’unité.',
-    neither: 'Aucun nombre ne convient dans aucune unité. Voyez le calibre.'
+    yes: (unit) => `Oui, ${unit}`,
+    other: (unit) => `Non, ${unit}`
   },
   setAside: {
     button: 'Écarter',

@@ -99,14 +99,11 @@ export const sort: Catalogue['sort'] = {
     noPallet: (text) => `Najpierw wybierz paletę; ${text} czeka tutaj i nie jest zapisane.`
   },
   unit: {
-    ask: (unit) => `Odczyty: ${unit}?`,
+    ask: (unit) => `Czy odczyty to ${unit}?`,
     mm: 'milimetry',
     in: 'cale',
-    yes: 'Tak',
-    other: (unit) => `Nie, ${unit}`,
-    otherUnit: 'Liczby wyglądają na drugą jednostkę. Sprawdź przyrząd.',
-    mixed: 'Część liczb to milimetry, część cale. Sprawdź klawisz jednostki.',
-    neither: 'Żadna liczba nie pasuje w żadnej jednostce. Sprawdź przyrząd.'
+    yes: (unit) => `Tak, ${unit}`,
+    other: (unit) => `Nie, ${unit}`
   },
   setAside: {
     button: 'Odłóż',

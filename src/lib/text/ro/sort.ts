@@ -98,14 +98,11 @@ export const sort: Catalogue['sort'] = {
     noPallet: (text) => `Alegeți întâi paletul; ${text} așteaptă aici și nu este salvat.`
   },
   unit: {
-    ask: (unit) => `Citiri în ${unit}?`,
+    ask: (unit) => `Citirile sunt în ${unit}?`,
     mm: 'milimetri',
     in: 'țoli',
-    yes: 'Da',
-    other: (unit) => `Nu, ${unit}`,
-    otherUnit: 'Numerele par din cealaltă unitate. Verificați șublerul.',
-    mixed: 'Unele numere par milimetri, altele țoli. Verificați tasta de unitate.',
-    neither: 'Niciun număr nu se potrivește în nicio unitate. Verificați șublerul.'
+    yes: (unit) => `Da, ${unit}`,
+    other: (unit) => `Nu, ${unit}`
   },
   setAside: {
     button: 'Deoparte',
