@@ -67,9 +67,7 @@ test('a safer plan stands beside one that may run out, is taken with one tap, an
 
   await page.getByRole('button', { name: 'Take the safer plan' }).click();
   await expect(safer).toHaveCount(0);
-  await expect(
-    page.getByText(/^Of the plans that keep back as much, so that .* 10 %, none/)
-  ).toBeVisible();
+  await expect(page.getByText(/^Of the plans that hold each pile to 10 %, none has/)).toBeVisible();
   const held = await rowsAddUp(page);
   expect(keptBack(held)).toBeGreaterThan(keptBack(plain));
   expect(await shownChance(page)).toBe(offered);
@@ -109,4 +107,60 @@ test('a plan that differs only by its chance is not said to come from sorting', 
     page.getByText(/^The plan in force holds each pile to a chance of 10 %. Without that/)
   ).toBeVisible();
   await rowsAddUp(page);
+});
+
+/** The chances that some pile runs out that Lay tells: with the plan in force and with the new one. */
+async function chancesOnLay(page: Page): Promise<number[]> {
+  const told = page.getByText(/^Chance that some pile runs out, at most:/);
+  await expect(told).toBeVisible();
+  return [...(await told.innerText()).matchAll(/[\d.]+(?= %)/g)].map(([text]) => Number(text));
+}
+
+async function lose(page: Page, pile: string, slates: number): Promise<void> {
+  await page.getByRole('button', { name: 'Several' }).click();
+  await page.getByRole('button', { name: pile }).last().click();
+  await page.getByLabel('How many broke?').fill(String(slates));
+  await page.getByRole('button', { name: 'Record' }).click();
+  await expect(
+    page.getByText(new RegExp(`^Saved: ${slates} slates of ${pile} lost`))
+  ).toBeVisible();
+}
+
+test('the rest is planned under the chance that the plan in force holds, until nothing holds it', async ({
+  page
+}) => {
+  const { job, jobId } = await plainPlan(page);
+  await page.getByRole('button', { name: 'Take the safer plan' }).click();
+  await expect(page.getByText(/^Planned so that each pile/)).toBeVisible();
+  await page.getByRole('button', { name: 'Adopt this plan' }).click();
+  await expect(page.getByText(/Plan in force/)).toBeVisible();
+  await page.goto(`${job}/lay`);
+  for (let course = 1; course <= 2; course++) {
+    await page.getByRole('button', { name: 'Course laid' }).click();
+    await expect(page.getByText(`${course} of 24 courses laid`)).toBeVisible();
+    await expect(page.getByRole('button', { name: 'Course laid' })).toBeEnabled();
+  }
+  await lose(page, '2 Medium', 30);
+  const again = page.getByRole('button', { name: 'Plan the rest again' });
+  await again.click();
+  await expect(page.getByText(/the new one holds each pile to a chance of 10 %/)).toBeVisible();
+  const [, now] = await chancesOnLay(page);
+  expect(now).toBeLessThanOrEqual(30);
+  await page.getByRole('button', { name: 'Use the new plan' }).click();
+  await expect(page.getByRole('table', { name: 'What changes' })).toHaveCount(0);
+  const heldUnder = async () =>
+    (await eventsOf(page, jobId))
+      .filter(({ type }) => type === 'planAdopted')
+      .map(({ body }) => body.heldUnder);
+  expect(await heldUnder()).toEqual([0.1, 0.1]);
+
+  await lose(page, '1 Thick', 70);
+  await again.click();
+  await expect(
+    page.getByText(/^The plan in force was to hold each pile to a chance of 10 %/)
+  ).toContainText('if you use it, no chance is held from then on');
+  const raised = await chancesOnLay(page);
+  expect(raised[1]).toBeGreaterThan(10);
+  await page.getByRole('button', { name: 'Use the new plan' }).click();
+  await expect.poll(heldUnder).toEqual([0.1, 0.1, undefined]);
 });

@@ -204,7 +204,9 @@ test('the chance of running out is held under a limit by keeping more back', asy
   await page.getByLabel('Hold each chance under').fill('20');
   await page.getByRole('button', { name: 'Plan within this chance' }).click();
   await expect(
-    page.getByText(/chance of at most 20 %/).or(page.getByText('The stock is short'))
+    page
+      .getByText(/^Planned so that each pile runs out with a chance of at most 20 %/)
+      .or(page.getByText('The stock is short'))
   ).toBeVisible();
 });
 
@@ -214,7 +216,9 @@ test('a plan held under a chance is still held after a reload', async ({ page })
   await page.getByRole('button', { name: 'Make the plan' }).click();
   await page.getByLabel('Hold each chance under').fill('45');
   await page.getByRole('button', { name: 'Plan within this chance' }).click();
-  await expect(page.getByText(/chance of at most 45 %/)).toBeVisible();
+  await expect(
+    page.getByText(/^Planned so that each pile runs out with a chance of at most 45 %/)
+  ).toBeVisible();
   const told = page
     .getByRole('region', { name: 'Will each pile last?' })
     .locator('tbody td strong');
@@ -224,9 +228,13 @@ test('a plan held under a chance is still held after a reload', async ({ page })
   await expect(page.getByText(/Plan in force/)).toBeVisible();
   await page.reload();
   await expect(page.getByText(/no course would change/)).toBeVisible();
-  await expect(page.getByText(/chance of at most 45 %/)).toBeVisible();
+  await expect(
+    page.getByText(/^Planned so that each pile runs out with a chance of at most 45 %/)
+  ).toBeVisible();
   await page.getByRole('button', { name: 'Plan without it' }).click();
-  await expect(page.getByText(/chance of at most 45 %/)).toHaveCount(0);
+  await expect(
+    page.getByText(/^Planned so that each pile runs out with a chance of at most 45 %/)
+  ).toHaveCount(0);
 });
 
 test('nothing is wider than a screen of 320 px, and the print view has no buttons', async ({

@@ -59,13 +59,13 @@ export const courses = {
     runsOut: 'Chance that some pile runs out, at most',
     toRisk: 'pile by pile',
     proved: (heldTo: string) =>
-      `${heldTo ? `Of the plans that keep back as much, so that each pile runs out with a chance of at most ${heldTo}` : 'Of the plans that keep as many slates back'}, none has fewer expected kickers: this is proved, not a guess.`,
+      `${heldTo ? `Of the plans that hold each pile to ${heldTo}` : 'Of the plans that keep as many slates back'}, none has fewer expected kickers: this is proved, not a guess.`,
     foretold: 'What stands on the piles is an estimate until all are sorted and counted.',
     safer: (limit: string, kickersMore: string, isFewer: boolean, any: string) =>
       `Held to ${limit} for each pile: ${kickers(kickersMore)} ${isFewer ? 'fewer' : 'more'}, and some pile runs out with a chance of at most ${any}.`,
     saferGo: 'Take the safer plan',
     keptForChance: (parts: readonly string[], heldTo: string) =>
-      `Of what is kept back, ${parts.join(', ')} only so that each pile runs out with a chance of at most ${heldTo}.`,
+      `Of what is kept back, ${parts.join(', ')} only to hold each pile to ${heldTo}.`,
     keptPart: (slates: number, pile: string) => `${common.slates(slates)} of ${pile}`,
     byHand: (percent: string) =>
       `Slates on a wrong pile are reckoned with: ${percent} of those sorted so far were told by hand, and the rest is expected to be sorted alike.`,

@@ -115,6 +115,16 @@ export const lay = {
   againTitle: 'The rest, planned again',
   same: 'Planned again from what is left, no course would change.',
   changed: (n: number) => `${common.courses(n)} would change.`,
+  heldTo: (percent: string) =>
+    `As the plan in force, the new one holds each pile to a chance of ${percent} of running out.`,
+  notHeld: (percent: string) =>
+    `The plan in force was to hold each pile to a chance of ${percent} of running out. What is left cannot hold that any more, whatever the plan.`,
+  notTold: (percent: string) =>
+    `The plan in force was to hold each pile to a chance of ${percent} of running out. That chance cannot be told any more.`,
+  withoutHold:
+    'The plan below is the most even without that: if you use it, no chance is held from then on.',
+  chances: (was: string, now: string) =>
+    `Chance that some pile runs out, at most: ${was} with the plan in force, ${now} with the new one.`,
   adopt: 'Use the new plan',
   keep: 'Keep the old plan',
   roofChanged: (n: number) => `The roof changed: the plan does not fit ${common.courses(n)}.`,
