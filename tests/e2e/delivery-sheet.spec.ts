@@ -170,10 +170,20 @@ test('the example: a signed sheet prints to PDF, and anyone can work its hash ou
   await page.getByLabel('Signed by').fill('Wren');
   await page.getByRole('button', { name: 'Take', exact: true }).click();
   await expect(page.getByText('The findings alone say: Query.')).toBeVisible();
+  await expect(page.getByText('Taking it says that it may be holed and fixed')).toBeVisible();
+  await expect(page.getByText('Do not hole or fix yet')).toBeVisible();
   await page.getByLabel('Why you decide otherwise').fill('the roof is smaller now');
   await page.getByRole('button', { name: 'Sign', exact: true }).click();
   await expect(page.getByText(/^Take: signed by Wren/)).toBeVisible();
   await expect(page.getByText('Do not hole or fix yet')).toHaveCount(0);
+  const panel = page.locator('.verdict');
+  await expect(panel.getByRole('heading', { level: 2 })).toHaveText(/^Taken by Wren on \d/);
+  await expect(panel.getByText('The findings alone say: Query.')).toBeVisible();
+  await expect(page.getByText(/^Taken by Wren on .*: it may be holed and fixed\.$/)).toBeVisible();
+  await expect(page.getByText('can end the right to claim').first()).toBeVisible();
+  await page.goto(job);
+  await page.getByRole('link', { name: /^Taken by Wren on \d/ }).click();
+  await expect(panel.getByRole('heading', { level: 2 })).toHaveText(/^Taken by Wren on \d/);
 
   await page.getByRole('link', { name: 'Sheet for the supplier' }).click();
   const hash = (await page.locator('.signature code').innerText()).trim();
@@ -216,6 +226,8 @@ test('whoever answers otherwise than the findings gives a reason, which message 
   const decision =
     'By the findings alone this delivery would be queried; the buyer refuses it, because: the barn waits for no second look.';
   await expect(page.locator('.verdict').getByText(decision)).toBeVisible();
+  await expect(page.locator('.verdict h2')).toHaveText(/^Refused by Wren on \d/);
+  await expect(page.getByText('Refused: do not hole or fix')).toBeVisible();
 
   await page.getByRole('link', { name: 'Sheet for the supplier' }).click();
   await expect(page.locator('.verdict').getByText(decision)).toBeVisible();

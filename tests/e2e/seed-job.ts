@@ -17,11 +17,13 @@ const DEVICE = '01900000-0000-7000-8000-0000000000aa';
  * leaves its view to be rebuilt when the job opens. Gives the job's id.
  *
  * @param secondsApart time between two acts; slates come about every four seconds
+ * @param idOf the id of the act at an index, where another act names it
  */
 export async function seedJob(
   page: Page,
   acts: readonly SeedAct[],
-  secondsApart = 4
+  secondsApart = 4,
+  idOf: (index: number) => string | undefined = () => undefined
 ): Promise<string> {
   await page.goto('/');
   await page.getByLabel('Name of the job').waitFor();
@@ -36,7 +38,7 @@ export async function seedJob(
     const at = start + index * secondsApart * 1000;
     const clock = at.toString(16).padStart(12, '0');
     const tail = index.toString(16).padStart(12, '0');
-    const id = `${clock.slice(0, 8)}-${clock.slice(8)}-7000-8000-${tail}`;
+    const id = idOf(index) ?? `${clock.slice(0, 8)}-${clock.slice(8)}-7000-8000-${tail}`;
     const body = given.gradesId === IN_FORCE ? { ...given, gradesId: inForce } : given;
     if (type === 'gradesSet') inForce = id;
     return {

@@ -47,6 +47,8 @@ export class DeliveryState {
   readonly progress = $derived(listProgress(this.view, this.offered));
   readonly palletsSorted = $derived(palletsSorted(this.view));
   readonly signed = $derived(signedVerdict(this.view));
+  /** What was decided, by whom and when; undefined before. */
+  readonly signature = $derived(this.signed && { ...this.signed.value, at: this.signed.at });
   readonly isLoaded = $derived(this.#judge !== undefined && this.#engine !== undefined);
 
   /** What the evidence comes to; undefined while the statistics are fetched. */

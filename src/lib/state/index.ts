@@ -54,7 +54,8 @@ export {
   type OfferedSlate,
   type SampleStanding,
   labelsOf,
-  placeKey
+  placeKey,
+  signedVerdict
 } from './delivery-sample.ts';
 export type { Judged, NoFindings, SoFar } from './delivery-judge.ts';
 export type { ListCoverage } from './delivery-coverage.ts';

@@ -19,6 +19,16 @@ export const verdict = {
   },
   decided: (byFindings: string, byBuyer: string, reason: string) =>
     `${byFindings}; ${byBuyer}${reason ? `, because: ${reason}` : '.'}`,
+  /** Who decided, as a heading. */
+  decidedBy: {
+    take: (who: string, when: string) => `Taken by ${who} on ${when}`,
+    query: (who: string, when: string) => `Queried by ${who} on ${when}`,
+    refuse: (who: string, when: string) => `Refused by ${who} on ${when}`
+  },
+  findingsAlone: (verdict: string) => `The findings alone say: ${verdict}.`,
+  whyFindings: 'Why the findings say so',
+  takes:
+    'Taking it says that it may be holed and fixed, which can end the right to claim. The warning not to hole or fix goes.',
   rule: 'The rule is ours: refuse when the plan refuses on limits that do not rest on memory; query when count, label, roof or a remembered limit is in doubt or the sample is unfinished; else take.',
   why: 'Why',
   noReason: 'Nothing speaks against it.',

@@ -53,7 +53,9 @@ export const delivery = {
     unset: 'No arrival date or days to claim are entered: look the days up in the order.',
     doNotFix: 'Do not hole or fix yet: holing or laying a slate can end the right to claim.',
     refused: 'Refused: do not hole or fix; keep the slates as they came.',
-    taken: (who: string, when: string) => `Taken by ${who} on ${when}.`
+    taken: (who: string, when: string) => `Taken by ${who} on ${when}: it may be holed and fixed.`,
+    takenAgainst: (found: string) =>
+      `The findings alone say: ${found}. Holing or laying a slate can end the right to claim.`
   },
   caution:
     'A crate of slates weighs as much as a small car: lift with the machine it is made for, stand clear of stacks, lift few slates at a time and wear gloves. Cutting and holing raise silica dust.',

@@ -44,6 +44,7 @@ export const jobs = {
   },
   facts: {
     stock: 'Stock',
+    delivery: 'Delivery',
     sample: 'Sample',
     beforeGrades: 'Gauged before there were grades, on no pile',
     sorted: 'Sorted so far',
@@ -56,6 +57,7 @@ export const jobs = {
     plan: 'Plan',
     laid: 'Laid'
   },
+  undecided: 'No verdict is signed yet',
   slopes: (n: number) => (n === 1 ? '1 slope' : `${n} slopes`),
   planned: (courses: number, kickers: number) =>
     `${common.courses(courses)}, about ${many(Math.round(kickers), { one: 'kicker', other: 'kickers' })} expected`,
