@@ -158,4 +158,23 @@ describe('stockOf', () => {
     journal.add(count(300, 0));
     expect(stockOf(journal.view).piles[0]).toMatchObject({ onPile: 300, toCome: 0 });
   });
+
+  it('tells what a count did not find apart from what was laid or lost before it', () => {
+    const { journal, gradesId } = measured();
+    journal.add(...many(20, () => gauged('a', 700, 1, gradesId)));
+    expect(stockOf(journal.view)).toMatchObject({ takenBeforeCount: 0, notFound: 0 });
+    const count = (pile: number, slates: number, taken?: number): NewEvent => ({
+      type: 'pileCounted',
+      body: { gradesId, pile, slates, tallied: pile === 1 ? 20 : 0, taken }
+    });
+    // Of 20 on the pile 6 were laid; 9 stand there where 14 should.
+    journal.add(count(1, 9, 6));
+    expect(stockOf(journal.view)).toMatchObject({ takenBeforeCount: 6, notFound: 5, usable: 139 });
+    // More than were logged: nothing is missing, and the slates laid are still gone.
+    journal.add(count(1, 30, 6));
+    expect(stockOf(journal.view)).toMatchObject({ takenBeforeCount: 6, notFound: 0, usable: 144 });
+    // A count of before it was noted how many were taken: all that is gone was not found.
+    journal.add(count(1, 9));
+    expect(stockOf(journal.view)).toMatchObject({ takenBeforeCount: 0, notFound: 11 });
+  });
 });

@@ -1,5 +1,6 @@
 import { largestRemainder, splitIntoPiles } from '$lib/engine/grading';
 import { type ThicknessBins, binsFromPairs, mergeBins, totalCount } from '$lib/engine/thickness';
+import type { BodyOf } from './bodies.ts';
 import { type PalletTally, binsOf, gradesOf, pileOfKey, pilesOf, tallyPallets } from './queries.ts';
 import { current } from './register.ts';
 import { type Counts, type JobView, partOf } from './view.ts';
@@ -29,9 +30,16 @@ export interface PileStock {
 export interface Stock {
   /** Slates delivered: as declared, or as counted where more were seen. */
   delivered: number;
-  /** Slates that will be usable: delivered less set aside, now and expected. */
+  /**
+   * Slates that are or will be on the piles: delivered less set aside, now and expected, and less what
+   * a count by hand found gone.
+   */
   usable: number;
   setAside: number;
+  /** Slates laid or lost before their pile was counted by hand: the count has them no more. */
+  takenBeforeCount: number;
+  /** Slates that were put on piles, neither laid nor lost, and that a count by hand did not find. */
+  notFound: number;
   /** Whether any slate was gauged; without, thickness is unknown and piles have no bins. */
   isGauged: boolean;
   /** Thickness of all slates delivered, scaled to `delivered`. */
@@ -92,6 +100,7 @@ export function stockOf(view: JobView): Stock {
     delivered: tallies.reduce((sum, tally) => sum + sizeOf(tally), 0),
     usable: result.reduce((sum, pile) => sum + pile.slates, 0),
     setAside: tallies.reduce((sum, tally) => sum + tally.setAside, 0),
+    ...goneByCount(view, result),
     isGauged,
     spread,
     piles: result,
@@ -165,10 +174,14 @@ function pileBins(
   return mergeBins([gauged, scaled(window, slates - known)]);
 }
 
+/** The last count by hand of a pile under the grades in force; undefined before one. */
+function countOf(view: JobView, pile: number): BodyOf<'pileCounted'> | undefined {
+  return current(partOf(view, 'laying').counted[`${gradesOf(view)?.gradesId ?? ''}|${pile}`]);
+}
+
 /** Slates on a pile: its tally, or its hand count and what was tallied after that. */
 function standing(view: JobView, pile: number, tallied: number): number {
-  const key = `${gradesOf(view)?.gradesId ?? ''}|${pile}`;
-  const count = current(partOf(view, 'laying').counted[key]);
+  const count = countOf(view, pile);
   return count ? count.slates + Math.max(0, tallied - (count.tallied ?? tallied)) : tallied;
 }
 
@@ -177,10 +190,25 @@ function standing(view: JobView, pile: number, tallied: number): number {
  * they came off the pallets without being logged, so as many fewer are still to come.
  */
 function unlogged(view: JobView, pile: number): number {
-  const key = `${gradesOf(view)?.gradesId ?? ''}|${pile}`;
-  const count = current(partOf(view, 'laying').counted[key]);
+  const count = countOf(view, pile);
   if (count?.tallied === undefined) return 0;
   return Math.max(0, count.slates + (count.taken ?? 0) - count.tallied);
+}
+
+/** What the counts by hand take off the tallies of the piles, by its reason. */
+function goneByCount(
+  view: JobView,
+  piles: readonly PileStock[]
+): Pick<Stock, 'takenBeforeCount' | 'notFound'> {
+  const gone = { takenBeforeCount: 0, notFound: 0 };
+  for (const { pile, tallied: talliedNow } of piles) {
+    const count = countOf(view, pile);
+    if (!count) continue;
+    const { slates, tallied = talliedNow, taken = 0 } = count;
+    gone.takenBeforeCount += taken;
+    gone.notFound += Math.max(0, tallied - taken - slates);
+  }
+  return gone;
 }
 
 /** Pallets' shares of each pile, made to sum to the pile where it was counted by hand. */

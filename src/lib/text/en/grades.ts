@@ -1,5 +1,6 @@
 import { pluralizer } from '../plural.ts';
 import { common } from './common.ts';
+import { gone } from './gone.ts';
 
 const many = pluralizer('en');
 const READING = { one: 'reading', other: 'readings' };
@@ -124,8 +125,15 @@ export const grades = {
     coursesMissing: (n: number) =>
       `${many(n, { one: 'course', other: 'courses' })} near the ridge cannot be filled with whole courses from these piles. The Courses screen also plans courses that change pile.`
   },
-  usable: (delivered: string, usable: string, setAside: string, expected: string) =>
-    `${usable} usable of ${delivered} delivered: ${setAside} set aside${expected ? `, about ${expected} more expected to be` : ''}.`,
+  usable: (
+    delivered: string,
+    usable: string,
+    setAside: string,
+    expected: string,
+    others: readonly string[]
+  ) =>
+    `${usable} usable of ${delivered} delivered: ${[`${setAside} set aside`, ...(expected ? [`about ${expected} more expected to be`] : []), ...others].join(', ')}.`,
+  gone,
   standing: {
     title: 'The piles as they stand, in slates',
     lead: (stock: string) =>

@@ -1,5 +1,6 @@
 import { pluralizer } from '../plural.ts';
 import { common } from './common.ts';
+import { gone } from './gone.ts';
 
 const many = pluralizer('en');
 
@@ -80,8 +81,10 @@ export const jobs = {
   sortedOf: (sorted: string, all: string) => `${sorted} of ${all}`,
   noneSorted: 'None yet',
   noReadings: 'No readings yet',
-  usable: (usable: string, delivered: string) =>
-    `${usable} usable of ${delivered}: the others are set aside, or are expected to be.`,
+  usable: (usable: string, delivered: string, others: readonly string[]) =>
+    `${usable} usable of ${delivered}: the others are ${others.join('; ')}.`,
+  usableAside: 'set aside, or are expected to be',
+  gone,
   noGrades: 'Not set',
   noRoof: 'Not entered',
   noPlan: 'Not made',
