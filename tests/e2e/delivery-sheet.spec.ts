@@ -257,6 +257,19 @@ test('the costs say which pace sorting is priced at', async ({ page }) => {
   await expect(page.locator('.costs')).toContainText('Sorting is priced at the pace entered');
 });
 
+test('amounts without a currency say so, and ask for it beside them', async ({ page }) => {
+  const job = await openExample(page);
+  await page.goto(`${job}/delivery/findings`);
+  await expect(page.getByText('Amounts marked (currency?)')).toHaveCount(0);
+  await leaveEmpty(page, job, 'Currency');
+  await page.goto(`${job}/delivery/findings`);
+  await expect(page.locator('.costs .sum').first()).toHaveText(/\d (\(currency\?\))$/);
+  await expect(page.locator('#sorting .cost')).toContainText(/\d\s\(currency\?\)/);
+  await expect(page.locator('.costs').getByText('Amounts marked (currency?)')).toBeVisible();
+  await page.getByRole('link', { name: 'Enter the currency: Order' }).click();
+  await expect(page.getByLabel('Currency', { exact: true })).toBeVisible();
+});
+
 test('the paper shows the costs of the buyer only on a copy of their own', async ({ page }) => {
   const job = await openExample(page);
   await page.goto(`${job}/delivery/sheet`);

@@ -3,7 +3,7 @@ import type { BodyOf, JobSettings, StoredEvent } from '$lib/journal';
 import { type Catalogue, NumberWords } from '$lib/text';
 import { common } from '../text/en/common.ts';
 import { delivery } from '../text/en/delivery.ts';
-import { missingFigures, sayCostPace, sayCosts, sayMoney } from './delivery-costs.ts';
+import { hasAmounts, missingFigures, sayCostPace, sayCosts, sayMoney } from './delivery-costs.ts';
 import { sayFindings } from './delivery-glance.ts';
 import type { Judged } from './delivery-judge.ts';
 import { judgedExample } from './test-delivery.ts';
@@ -87,7 +87,10 @@ describe('what each answer of the worked example costs', () => {
         const short = sayFindings(judged, currency, text, numbers)[1].lines[0];
         expect(short.replaceAll('\u00a0', ' ')).toContain(amount);
         for (const [choice, , parts] of said(judged, currency))
-          if (choice !== 'refuse') expect(parts).toMatch(new RegExp(`^sorting ${amount}( if|;)`));
+          if (choice !== 'refuse')
+            expect(parts).toMatch(
+              new RegExp(`^sorting ${amount.replace(/[()?]/g, '\\$&')}( if|;)`)
+            );
       }
   });
 });
@@ -119,5 +122,23 @@ describe('the pace that sorting is priced at', () => {
 
   it('is not named where sorting has no price', () => {
     expect(paceOf(judgedWithout([], ['sortingRatePerHour']))).toBe('');
+  });
+});
+
+describe('an order that names no currency', () => {
+  it('has every amount marked as in a currency that is not entered', () => {
+    const amounts = said(judgedExample(), '').flatMap(([, cost, parts]) => [
+      cost,
+      ...parts.split('; ')
+    ]);
+    expect(amounts.length).toBeGreaterThan(6);
+    for (const amount of amounts) expect(amount).toMatch(/\d \(currency\?\)/);
+    for (const line of sayFindings(judgedExample(), '', text, numbers)[1].lines)
+      if (/costs?\b/.test(line)) expect(line).toMatch(/\d[\s\u00a0]\(currency\?\)/);
+  });
+
+  it('asks for it only where there is an amount', () => {
+    expect(hasAmounts(judgedExample().costs)).toBe(true);
+    expect(hasAmounts([])).toBe(false);
   });
 });

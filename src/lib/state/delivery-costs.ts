@@ -9,7 +9,7 @@ export interface SaidCost {
   readonly parts: string;
 }
 
-/** A range of money in whole units, and the currency if one is named. */
+/** A range of money in whole units, with its currency, or that the order names none. */
 export function sayMoney(
   { low, high }: { readonly low: number; readonly high: number },
   currency: string,
@@ -17,7 +17,7 @@ export function sayMoney(
   numbers: NumberWords
 ): string {
   const [from, to] = [low, high].map((amount) => numbers.whole(Math.round(amount) || 0)); // no −0
-  const sum = `${delivery.findings.interval(from, to)} ${currency}`.trim();
+  const sum = `${delivery.findings.interval(from, to)} ${currency || delivery.verdict.noCurrency}`;
   return sum.replaceAll(' ', '\u00a0'); // stays on one line
 }
 
@@ -90,4 +90,9 @@ export function missingFigures(costs: readonly ChoiceCost[]): CostFigure[] {
     ...unknown.flatMap(({ missing }) => missing)
   ]);
   return [...new Set(figures)];
+}
+
+/** Whether any answer has an amount of money in it. */
+export function hasAmounts(costs: readonly ChoiceCost[]): boolean {
+  return costs.some(({ parts }) => parts.some(({ low, high }) => low !== 0 || high !== 0));
 }

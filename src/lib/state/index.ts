@@ -75,7 +75,7 @@ export { DeliveryExtras } from './delivery-extras.svelte.ts';
 export { DeliveryPhotos, LARGEST_PHOTO_BYTES } from './delivery-photos.svelte.ts';
 export { DeliveriesState } from './delivery-compare.svelte.ts';
 export { sayDecision, sayMessage, sayVerdict } from './delivery-report.ts';
-export { missingFigures, sayCostPace, sayCosts } from './delivery-costs.ts';
+export { hasAmounts, missingFigures, sayCostPace, sayCosts } from './delivery-costs.ts';
 export { sayFindings } from './delivery-glance.ts';
 export { sayMissing } from './delivery-missing.ts';
 export { judgedReadings } from './delivery-readings.ts';

@@ -116,6 +116,11 @@ export const verdict = {
   costNotKnown: 'not known yet',
   costNone: 'nothing on top of its price',
   costEnter: 'Enter what is missing: Order',
+  /** Behind an amount in place of a currency that the order does not name. */
+  noCurrency: '(currency?)',
+  currencyMissing:
+    'Amounts marked (currency?) are in the currency of the order, which is not entered.',
+  costEnterCurrency: 'Enter the currency: Order',
   costEnterRoof: 'Enter what is missing: Roof',
   /** The pace that sorting is priced at; `measured` where it differs from the entered one. */
   costPace: {
