@@ -11,7 +11,7 @@ import {
   twoSlopes
 } from './courses-job.ts';
 import { expect, startJob, test } from './helpers.ts';
-import { seedJob, smallJob } from './seed-job.ts';
+import { IN_FORCE, seedJob, smallJob } from './seed-job.ts';
 
 async function seeded(page: Page, acts: Parameters<typeof seedJob>[1]): Promise<string> {
   return `/job/${await seedJob(page, acts)}`;
@@ -125,7 +125,11 @@ test('a pile counted anew makes the plan older than the stock, with the differen
     page.getByRole('heading', { name: 'The plan is older than the stock' })
   ).toBeVisible();
   await expect(page.getByText(/^1 Thick no longer carries the plan/)).toBeVisible();
-  await expect(page.getByRole('table', { name: 'What changes' })).toBeVisible();
+  const changes = page.getByRole('table', { name: 'What changes' });
+  await expect(changes).toBeVisible();
+  await expect(changes.getByRole('rowheader').first()).toHaveText(/^(South|North), course \d+$/);
+  await expect(changes).toContainText(/× \d+ \+ 1 slate-and-a-half/);
+  await expect(changes).not.toContainText(/[−-]0\.00/);
   await page.getByRole('button', { name: 'Adopt the new plan' }).click();
   await expect(page.getByText(/no course would change/)).toBeVisible();
   await expect(page.getByText(/no longer carries the plan/)).toHaveCount(0);
@@ -253,4 +257,40 @@ test('nothing is wider than a screen of 320 px, and the print view has no button
   await page.emulateMedia({ media: 'print' });
   await expect(page.getByRole('table', { name: 'South, from the eaves up' })).toBeVisible();
   await expect(page.getByRole('button')).toHaveCount(0);
+});
+
+/** A plan of a roof that was entered anew since: its one course has other pieces now. */
+const OLD_PLAN = {
+  type: 'planAdopted',
+  body: {
+    ...{ gradesId: IN_FORCE, kickAllowanceMm: 1.5, expectedKickers: 0, joints: 0 },
+    courses: [{ slopeId: 'south', course: 1, piles: [{ pile: 1, pieces: 3 }] }]
+  }
+};
+
+test('a roof entered anew says what the plan does not know of it, and offers the new plan', async ({
+  page
+}) => {
+  const job = await seeded(page, [...twoSlopes(260), OLD_PLAN]);
+  await page.goto(`${job}/courses`);
+  await expect(
+    page.getByRole('heading', { name: 'The plan is older than the roof' })
+  ).toBeVisible();
+  await expect(
+    page.getByText('These are 12 courses of South and 12 courses of North.')
+  ).toBeVisible();
+  await expect(page.getByText(/Slates were sorted, counted/)).toHaveCount(0);
+  await page.getByRole('button', { name: 'Adopt the new plan' }).click();
+  await expect(page.getByText(/no course would change/)).toBeVisible();
+});
+
+test('where the stock is short for the changed roof, no dead button is shown and the reason is', async ({
+  page
+}) => {
+  const job = await seeded(page, [...twoSlopes(60), OLD_PLAN]);
+  await page.goto(`${job}/courses`);
+  await expect(page.getByText(/^There is no new plan to show or to adopt/)).toBeVisible();
+  await expect(page.getByRole('heading', { name: 'The stock is short' })).toBeVisible();
+  await expect(page.getByRole('button', { name: 'Adopt the new plan' })).toHaveCount(0);
+  await expect(page.getByRole('button', { name: 'Show the new plan' })).toHaveCount(0);
 });

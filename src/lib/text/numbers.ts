@@ -8,11 +8,15 @@ export class NumberWords {
     this.#locale = locale;
   }
 
-  /** A number with so many decimals, grouped as the locale does. */
+  /** A number with so many decimals, grouped as the locale does; what rounds to nothing has no sign. */
   decimal(value: number, decimals = 0): string {
     let format = this.#formats.get(decimals);
     if (!format) {
-      const digits = { minimumFractionDigits: decimals, maximumFractionDigits: decimals };
+      const digits = {
+        minimumFractionDigits: decimals,
+        maximumFractionDigits: decimals,
+        signDisplay: 'negative'
+      } as const;
       format = new Intl.NumberFormat(this.#locale, digits);
       this.#formats.set(decimals, format);
     }

@@ -201,6 +201,14 @@ export const courses = {
 
   older: {
     title: 'The plan is older than the stock',
+    titleRoof: 'The plan is older than the roof',
+    roofWhere: (parts: readonly string[]) => `These are ${parts.join(' and ')}.`,
+    whyRoof: (n: number) =>
+      `Planned again for the roof as it is now, ${common.courses(n)} of the others would change.`,
+    roofPart: (slope: string, courseCount: number) => `${common.courses(courseCount)} of ${slope}`,
+    planning: 'A new plan is being made; it can be shown and adopted in a moment.',
+    noNew:
+      'There is no new plan to show or to adopt: for the roof as it is now the stock is short, as told below.',
     why: (n: number) =>
       `Slates were sorted, counted, laid or lost since, or a setting changed. Planned again, ${common.courses(n)} would change.`,
     whyHeld: (n: number) => `To hold that, ${common.courses(n)} would change.`,
@@ -218,11 +226,14 @@ export const courses = {
     foretold:
       'Sorting is not done, so this is foretold and will move by a few slates. Plan again when all are sorted.',
     roof: (n: number) =>
-      `The roof changed since: the plan does not fit ${common.courses(n)}. Plan again.`,
+      `The roof or its slate was entered anew since the plan was adopted: ${common.courses(n)} ${n === 1 ? 'is' : 'are'} not in the plan, or with another number of pieces.`,
     show: 'Show the new plan',
     showOld: 'Show the plan in force',
     shortNow: 'Planned again from what is known now, the stock is short:',
     difference: 'What changes',
+    place: (slope: string, course: number) => `${slope}, course ${course}`,
+    part: (pile: string, slates: number, wide: number) =>
+      `${pile} × ${[...(slates > 0 || wide === 0 ? [slates.toLocaleString('en')] : []), ...(wide > 0 ? [wides(wide)] : [])].join(' + ')}`,
     was: 'Was',
     now: 'Now',
     gain: 'Kickers',
@@ -329,7 +340,7 @@ export const courses = {
     mean: 'Kickers on average',
     range: 'In 90 of 100 roofs',
     worst: 'Worst course on average',
-    worstAt: (slope: string, course: number, n: string) => `${slope} ${course}: ${n}`,
+    worstAt: (slope: string, course: number, n: string) => `${slope}, course ${course}: ${n}`,
     fromTo: (low: string, high: string) => `${low} to ${high}`,
     exact: (text: string) => `Reckoned exactly for the slates dealt: ${text}.`,
     giveOrTake:
