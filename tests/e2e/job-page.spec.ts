@@ -1,7 +1,7 @@
 import type { Page } from '@playwright/test';
 import { adoptPlan, isTooWide, twoSlopesSorted } from './courses-job.ts';
 import { expect, openExample, test } from './helpers.ts';
-import { seedJob, smallJob } from './seed-job.ts';
+import { type SeedAct, seedJob, smallJob } from './seed-job.ts';
 
 /** The whole numbers of a text, in their order. */
 function numbersOf(text: string): number[] {
@@ -112,4 +112,35 @@ test('the readings of the job page add up: the sample, before the grades, and wh
   ];
   expect(parts).toEqual([100, 325, 369]);
   expect(await fact(page, 'Thickness by gauge')).toBe(794);
+});
+
+/** Slates measured on Sort before there were grades. */
+const measured = (pallet: string, count: number): SeedAct[] =>
+  Array.from({ length: count }, (_, slate) => ({
+    type: 'slateGauged',
+    body: { palletId: `pallet-${pallet}`, points: [500 + slate], gradesId: null, pile: null }
+  }));
+
+test('slates measured on Sort lead on to the grades, and until then each pallet says how many more', async ({
+  page
+}) => {
+  const jobId = await seedJob(page, [...smallJob([]), ...measured('A', 25), ...measured('B', 18)]);
+  await page.goto(`/job/${jobId}`);
+  const next = page.locator('.next');
+  await expect(next).toContainText('Measure a sample');
+  await expect(next).toContainText('Still to measure: 2 slates from pallet B, 20 slates from');
+  expect(await fact(page, 'Gauged before there were grades, on no pile')).toBe(43);
+  await expect(page.getByText('Sample', { exact: true })).toHaveCount(0);
+  await next.getByRole('link', { name: 'Measure a sample' }).click();
+  await page.getByRole('button', { name: 'Gauge', exact: true }).click();
+  await page.getByRole('button', { name: 'Yes, millimetres' }).click();
+  for (let slate = 0; slate < 17; slate++) {
+    await page.keyboard.type(`6.${20 + slate}`);
+    await page.keyboard.press('Enter');
+  }
+  await expect(page.getByRole('button', { name: 'A 400 left, 42 measured' })).toBeVisible();
+  await page.getByRole('link', { name: 'Job', exact: true }).click();
+  await expect(next).toContainText('Next: Set the grades');
+  await next.getByRole('link', { name: 'Set the grades' }).click();
+  await expect(page).toHaveURL(/grades$/);
 });

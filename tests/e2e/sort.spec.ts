@@ -96,6 +96,34 @@ test('without grades a reading is saved as measured, on no pile', async ({ page 
   });
 });
 
+test('before grades the pallet and its table count what was measured; of slates left nothing is said where no one knows', async ({
+  page
+}) => {
+  const jobId = await openBench(page, [], 'gauge');
+  const row = (label: string) => page.getByRole('row', { name: new RegExp(`^${label}`) });
+  for (const text of ['6.4', '5.2', '4.9']) await gauge(page, text);
+  await expect(verdict(page)).toContainText('Measured: 4.90 mm');
+  await expect(page.getByRole('button', { name: 'A 400 left, 3 measured' })).toBeVisible();
+  await expect(row('Pallet')).toHaveText(/Pallet\s*Measured\s*Aside\s*Left/);
+  await expect(row('All')).toHaveText(/All\s*3\s*0\s*1,200/);
+  await expect(page.getByText('1,200 slates left on the pallets')).toBeVisible();
+  await page.getByRole('button', { name: 'Pallets' }).click();
+  await page.getByLabel('Name on the pallet').fill('D');
+  await page.getByLabel('Slates on it').fill('0');
+  await page.getByRole('button', { name: 'Add pallet' }).click();
+  await page.getByRole('button', { name: 'Back', exact: true }).click();
+  await expect(page.getByRole('button', { name: 'D count unknown' })).toBeVisible();
+  await gauge(page, '5.5');
+  await expect(page.getByRole('button', { name: 'D count unknown, 1 measured' })).toBeVisible();
+  await expect(row('All')).toHaveText(/All\s*4\s*0\s*–/);
+  await expect(page.getByText('left on the pallets')).toHaveCount(0);
+  await page.getByRole('button', { name: 'The day' }).click();
+  await expect(page.getByText('4 slates measured or sorted today')).toBeVisible();
+  await expect(page.getByText('left on the pallets')).toHaveCount(0);
+  await page.goto(`/job/${jobId}`);
+  await expect(page.getByText('4 pallets, slates not counted on 1 of them')).toBeVisible();
+});
+
 test('what is no thickness gets one sentence, stays, and is not stored', async ({ page }) => {
   const jobId = await openBench(page, [6, 5], 'gauge');
   const before = (await eventsOf(page, jobId)).length;

@@ -4,7 +4,7 @@ export { device } from './device.svelte.ts';
 export { JobsState } from './jobs.svelte.ts';
 export { startCheck } from './start-check.svelte.ts';
 export { updates } from './updates.svelte.ts';
-export { type NextStep, nextStep } from './next-step.ts';
+export { type NextStep, type ToMeasure, nextStep, toMeasure } from './next-step.ts';
 export { FilesState, type CsvChoice, type CsvImport } from './files.svelte.ts';
 export { type ReadyFile, download, share } from './file-saving.ts';
 export { type DevicePreferences, Preferences, preferences } from './preferences.svelte.ts';

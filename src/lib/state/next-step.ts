@@ -12,7 +12,11 @@ import {
 
 export type NextStep = 'pallets' | 'sample' | 'grades' | 'roof' | 'plan' | 'sort' | 'lay' | 'done';
 
-/** Readings from which grades are worth setting. Ours: about what shows a spread's shape. */
+/**
+ * Readings from which grades are worth setting, of each pallet or of the whole job. Ours: about what
+ * shows a spread's shape.
+ */
+const ENOUGH_OF_PALLET = 20;
 const ENOUGH_FOR_GRADES = 60;
 
 /** Share of the stock sorted at which loading out can begin. Ours. */
@@ -22,10 +26,7 @@ const NEARLY_SORTED = 0.95;
 export function nextStep(view: JobView): NextStep {
   const pallets = tallyPallets(view);
   if (pallets.length === 0) return 'pallets';
-  const gauged = pallets.reduce((sum, pallet) => sum + pallet.gauged, 0);
-  const grades = gradesOf(view);
-  if (!grades && gauged < ENOUGH_FOR_GRADES) return 'sample';
-  if (!grades) return 'grades';
+  if (!gradesOf(view)) return toMeasure(view).length > 0 ? 'sample' : 'grades';
   if (slopesOf(view).length === 0 || !specOf(view)) return 'roof';
   const plan = current(partOf(view, 'plans').plans);
   if (!plan) return 'plan';
@@ -36,4 +37,27 @@ export function nextStep(view: JobView): NextStep {
   const stock = stockOf(view);
   const sorted = pallets.reduce((sum, pallet) => sum + pallet.sorted, 0);
   return sorted < NEARLY_SORTED * stock.delivered ? 'sort' : 'lay';
+}
+
+/** How many slates of a pallet are still to be measured before grades. */
+export interface ToMeasure {
+  readonly label: string;
+  readonly slates: number;
+}
+
+/**
+ * What is still to be measured before grades are worth setting, by pallet; nothing once there is
+ * enough. Slates measured count whether they are of a sample or were measured on Sort, and no more
+ * of a pallet are asked for than lie on it.
+ */
+export function toMeasure(view: JobView): ToMeasure[] {
+  const pallets = tallyPallets(view);
+  const all = pallets.reduce((sum, { gauged }) => sum + gauged, 0);
+  if (all >= ENOUGH_FOR_GRADES) return [];
+  return pallets
+    .map(({ label, slates, sorted, gauged }) => {
+      const there = slates > 0 ? Math.max(0, slates - sorted) : ENOUGH_OF_PALLET;
+      return { label, slates: Math.min(ENOUGH_OF_PALLET, there) - gauged };
+    })
+    .filter(({ slates }) => slates > 0);
 }

@@ -30,6 +30,12 @@ export class PalletDesk {
   readonly current: PalletCount | undefined = $derived(
     this.all.find(({ palletId }) => palletId === this.#openIds[0])
   );
+  /** Slates left on all pallets; undefined where nobody knows how many came on one. */
+  readonly left: number | undefined = $derived(
+    this.all.every(({ slates }) => slates > 0)
+      ? this.all.reduce((sum, { left }) => sum + left, 0)
+      : undefined
+  );
 
   constructor(job: () => JobState, preferences: Preferences) {
     this.#job = job;

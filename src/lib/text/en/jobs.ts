@@ -3,6 +3,7 @@ import { common } from './common.ts';
 import { gone } from './gone.ts';
 
 const many = pluralizer('en');
+const OTHER_PALLET = { one: 'other pallet', other: 'other pallets' };
 
 /** Words of the job list and the overview of one job. */
 export const jobs = {
@@ -34,7 +35,7 @@ export const jobs = {
     },
     sample: {
       title: 'Measure a sample',
-      why: 'About 20 slates from each pallet show the spread of thickness.'
+      why: 'About 20 slates from each pallet, or 60 in all, show the spread of thickness.'
     },
     grades: { title: 'Set the grades', why: 'Cut the spread into piles before sorting.' },
     roof: { title: 'Enter the roof', why: 'The roof decides how many slates each course takes.' },
@@ -42,6 +43,14 @@ export const jobs = {
     sort: { title: 'Sort the slates', why: 'Log each slate on to its pile.' },
     lay: { title: 'Lay', why: 'Mark courses as they are laid.' },
     done: { title: 'All courses are laid', why: 'Print or back up the record.' }
+  },
+  toMeasure: (pallets: readonly { label: string; slates: number }[]) => {
+    const said = pallets
+      .slice(0, 3)
+      .map(({ label, slates }) => `${common.slates(slates)} from pallet ${label}`);
+    const others = pallets.length - said.length;
+    const rest = others > 0 ? [`and some from ${many(others, OTHER_PALLET)}`] : [];
+    return `Still to measure: ${[...said, ...rest].join(', ')}.`;
   },
   facts: {
     stock: 'Stock',
@@ -76,6 +85,8 @@ export const jobs = {
   tags: 'Tags and tally sheet',
   files: 'Files and backup',
   noPallets: 'No pallets entered',
+  uncounted: (n: number, all: number) =>
+    n === all ? 'slates not counted' : `slates not counted on ${n} of them`,
   sampleStays: (slates: string) => `${slates} measured and put back on their pallets`,
   noSample: 'None yet',
   sortedOf: (sorted: string, all: string) => `${sorted} of ${all}`,

@@ -30,6 +30,7 @@ export const sort = {
     slatesWrong: 'Type a whole number from 0 to 100,000.',
     left: (left: number, slates: number) =>
       slates === 0 ? 'count unknown' : left === 0 ? 'empty' : `${many(left, { other: 'left' })}`,
+    measured: (n: number) => many(n, { other: 'measured' }),
     over: (n: number) => `${many(n, { other: 'more than on the label' })}`
   },
   mode: { hand: 'By hand', gauge: 'Gauge' },

@@ -34,6 +34,7 @@ export const sort: Catalogue['sort'] = {
         : left === 0
           ? 'vacío'
           : many(left, { one: 'queda', other: 'quedan' }),
+    measured: (n) => many(n, { one: 'medida', other: 'medidas' }),
     over: (n) => many(n, { other: 'más que en la etiqueta' })
   },
   mode: { hand: 'A mano', gauge: 'Calibre' },

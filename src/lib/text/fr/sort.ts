@@ -30,6 +30,7 @@ export const sort: Catalogue['sort'] = {
     slatesWrong: 'Tapez un nombre entier de 0 à 100 000.',
     left: (left, slates) =>
       slates === 0 ? 'non compté' : left === 0 ? 'vide' : many(left, { other: 'restent' }),
+    measured: (n) => many(n, { one: 'mesurée', other: 'mesurées' }),
     over: (n) => many(n, { other: 'de plus que l’étiquette' })
   },
   mode: { hand: 'À la main', gauge: 'Calibre' },

@@ -35,6 +35,7 @@ export const sort: Catalogue['sort'] = {
         : left === 0
           ? 'pusta'
           : `zostało ${many(left, { other: '' }).trim()}`,
+    measured: (n) => `zmierzono ${many(n, { other: '' }).trim()}`,
     over: (n) => many(n, { other: 'ponad etykietę' })
   },
   mode: { hand: 'Ręką', gauge: 'Przyrząd' },

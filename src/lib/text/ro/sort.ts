@@ -35,6 +35,7 @@ export const sort: Catalogue['sort'] = {
         : left === 0
           ? 'gol'
           : many(left, { one: 'rămasă', few: 'rămase', other: 'rămase' }),
+    measured: (n) => many(n, { one: 'măsurată', other: 'măsurate' }),
     over: (n) => many(n, { other: 'peste etichetă' })
   },
   mode: { hand: 'Cu mâna', gauge: 'Șubler' },

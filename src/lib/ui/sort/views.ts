@@ -1,3 +1,5 @@
+import type { Catalogue } from '$lib/text';
+
 /** What the top of the sort screen says. */
 export interface VerdictView {
   tone: 'idle' | 'pile' | 'plain' | 'bad';
@@ -26,4 +28,12 @@ export interface PalletView {
   setAside: number;
   sorted: number;
   left: number;
+}
+
+/** What is known of a pallet, in a few words; slates on no pile are told while there are no others. */
+export function sayPallet(pallet: PalletView, text: Catalogue['sort']['pallet']): string {
+  const { slates, measured, setAside, sorted, left } = pallet;
+  const isOver = slates > 0 && sorted > slates;
+  const count = isOver ? text.over(sorted - slates) : text.left(left, slates);
+  return measured > 0 && sorted === setAside ? `${count}, ${text.measured(measured)}` : count;
 }

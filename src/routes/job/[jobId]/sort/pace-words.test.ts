@@ -19,6 +19,11 @@ describe('sayPace', () => {
     });
   });
 
+  it('says nothing of what is left where the count of a pallet is unknown', () => {
+    const unknown = { minutes: 61, perHour: 400, left: undefined };
+    expect(sayPace(unknown, sort, numbers)).toMatchObject({ toFinish: '', left: '' });
+  });
+
   it('tells hours and minutes to the last slate: 1,000 slates at 400 an hour are 2 h 30 min', () => {
     expect(sayPace({ minutes: 59.6, perHour: 400, left: 1000 }, sort, numbers)).toMatchObject({
       worked: '1 h 0 min',

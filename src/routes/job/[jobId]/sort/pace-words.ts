@@ -5,16 +5,17 @@ export interface PaceSoFar {
   readonly minutes: number;
   /** Slates an hour of sorting; null before there is enough to tell. */
   readonly perHour: number | null;
-  /** Slates left on the pallets. */
-  readonly left: number;
+  /** Slates left on the pallets; undefined where the count of one is unknown. */
+  readonly left: number | undefined;
 }
 
 /** The pace, and the time to the last slate, in words. */
 export interface PaceWords {
   readonly worked: string;
   readonly pace: string;
-  /** Empty before there is a pace, and when nothing is left. */
+  /** Empty before there is a pace, and when nothing is left or nobody knows what is. */
   readonly toFinish: string;
+  /** Empty where nobody knows what is left. */
   readonly left: string;
 }
 
@@ -31,7 +32,7 @@ export function sayPace(
   return {
     worked: time(minutes),
     pace: perHour === null ? tally.noPace : tally.pace(numbers.whole(perHour)),
-    toFinish: perHour && left > 0 ? tally.toFinish(time((left * 60) / perHour)) : '',
-    left: tally.left(left)
+    toFinish: perHour && left ? tally.toFinish(time((left * 60) / perHour)) : '',
+    left: left === undefined ? '' : tally.left(left)
   };
 }
