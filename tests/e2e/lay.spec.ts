@@ -230,10 +230,15 @@ test('a rogue is told where it may lie', async ({ page }) => {
     page.getByText(/^No, not in North, course 1, next to lay: a slate of 4.30 mm would kick/)
   ).toBeVisible();
   await expect(page.getByText(/courses? \d+( to 12)? \(3 Thin\)/).first()).toBeVisible();
+  await expect(
+    page.getByText(
+      /^Taken off, it is booked as lost from the pile it came from and counts on no other/
+    )
+  ).toContainText('Keep it by for the courses above');
   await page.getByLabel('Its thickness').fill('20');
   await page.getByRole('button', { name: 'Check it' }).click();
-  await expect(page.getByText(/It may lie in no course that is left/)).toBeVisible();
-  await page.getByRole('button', { name: 'Set it aside' }).click();
+  await expect(page.getByText('It suits no course that is left.')).toBeVisible();
+  await page.getByRole('button', { name: 'Take it off this pile, as lost' }).click();
   await expect(page.getByText(/^Saved: 1 slate of 1 Thick lost/)).toBeVisible();
   const lost = (await eventsOf(page, jobId)).find(({ type }) => type === 'slatesLost');
   expect(lost?.body).toMatchObject({ reason: 'rogue', thicknessHundredths: 2000 });

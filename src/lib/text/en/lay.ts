@@ -75,16 +75,18 @@ export const lay = {
     `Yes, in ${slope}, course ${course}, next to lay: a slate of ${mm} kicks with a neighbour in ${chance} of joints.`,
   mayNotHere: (mm: string, slope: string, course: number, chance: string) =>
     `No, not in ${slope}, course ${course}, next to lay: a slate of ${mm} would kick with a neighbour in ${chance} of joints.`,
-  mayElsewhere: 'It may lie in:',
-  mayAlso: 'It may also lie in:',
-  mayNowhere: 'It may lie in no course that is left. Set it aside.',
+  mayElsewhere: 'By its thickness it suits:',
+  mayAlso: 'By its thickness it also suits:',
+  mayNowhere: 'It suits no course that is left.',
+  rogueOut: (elsewhere: boolean) =>
+    `Taken off, it is booked as lost from the pile it came from and counts on no other pile.${elsewhere ? ' Keep it by for the courses above if you like: it is one slate that the plan does not reckon with.' : ''}`,
   place: (slope: string, from: number, to: number, pile: string) =>
     from === to
       ? `${slope}, course ${from} (${pile})`
       : `${slope}, courses ${from} to ${to} (${pile})`,
   rogueRule: (percent: string) =>
     `Accepted: at most ${percent} of joints, a starting value of ours.`,
-  throwOut: 'Set it aside',
+  throwOut: 'Take it off this pile, as lost',
 
   ranOut: 'Pile ran out',
   ranOutLead: 'Count the sorted slates that really stand there. 0 when the pile is empty.',
