@@ -263,7 +263,7 @@ test('amounts without a currency say so, and ask for it beside them', async ({ p
   await expect(page.getByText('Amounts marked (currency?)')).toHaveCount(0);
   await leaveEmpty(page, job, 'Currency');
   await page.goto(`${job}/delivery/findings`);
-  await expect(page.locator('.costs .sum').first()).toHaveText(/\d (\(currency\?\))$/);
+  await expect(page.locator('.costs .sum').first()).toHaveText(/\d\s\(currency\?\)$/);
   await expect(page.locator('#sorting .cost')).toContainText(/\d\s\(currency\?\)/);
   await expect(page.locator('.costs').getByText('Amounts marked (currency?)')).toBeVisible();
   await page.getByRole('link', { name: 'Enter the currency: Order' }).click();

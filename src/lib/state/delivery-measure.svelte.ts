@@ -16,6 +16,7 @@ import {
   placeKey,
   sortingBegan
 } from './delivery-sample.ts';
+import { type KeptSlate, keepSlate, keptSlate } from './delivery-measure-kept.ts';
 import { GaugeInput, type Refusal } from './gauge-input.svelte.ts';
 import type { JobState } from './job.svelte.ts';
 import type { Preferences } from './preferences.svelte.ts';
@@ -41,7 +42,8 @@ const blankFields = (): Record<SlateField, string> =>
 
 /**
  * Measuring the sample: one place of the list after the other. What is gauged and seen of the slate
- * in hand is one event once it is saved.
+ * in hand is one event once it is saved. A slate without marks is saved by Enter or by the next
+ * reading; one with marks waits for its button, and the next reading with it.
  */
 export class MeasureWizard {
   readonly #job: () => JobState;
@@ -60,8 +62,10 @@ export class MeasureWizard {
   defects = $state.raw<readonly SetAsideReason[]>();
   /** Whether a save was tried with nothing to save. */
   isEmptyTried = $state(false);
-  /** Whether another reading came before the slate in hand was saved; it was not taken. */
-  isWaiting = $state(false);
+  /** Readings of the next slates, which wait until the slate in hand is saved. */
+  #waiting = $state.raw<readonly AcceptedReading[]>([]);
+  /** Whether Enter was pressed on a slate with marks, which is saved by its button alone. */
+  isButtonAsked = $state(false);
   isSaving = $state(false);
   /** The slate saved last, to be taken back; with what it was. */
   last = $state.raw<{ readonly id: string; readonly place: ListedPlace }>();
@@ -81,6 +85,14 @@ export class MeasureWizard {
   readonly isLate = $derived.by(
     () => !!this.place && sortingBegan(this.#job().view, this.place.palletId) !== undefined
   );
+  /** Thickness of the next slate, read before this one was saved, mm; undefined where none was. */
+  readonly waitingMm = $derived(this.gauged ? this.#waiting.at(-1)?.valueMm : undefined);
+  /** Whether more than its thickness is known of the slate in hand. */
+  readonly hasMarks = $derived(
+    this.ring !== undefined ||
+      this.defects !== undefined ||
+      FIELDS.some((field) => this.fields[field].trim() !== '')
+  );
   readonly wrongFields = $derived(
     FIELDS.filter(
       (field) => !readBetween(this.fields[field], 0, SLATE_FIELDS[field], 'negative').ok
@@ -93,12 +105,30 @@ export class MeasureWizard {
     this.input = new GaugeInput(
       {
         onReading: (reading) => this.#take(reading),
-        onRefused: (refusal) => (this.refusal = refusal),
+        onRefused: (refusal) => this.#refuse(refusal),
         onReopened: () => this.gaugeAgain(),
         onEndingLearnt: (wedgeEnding) => preferences.set({ wedgeEnding })
       },
       preferences.values.wedgeEnding
     );
+    this.#restore(keptSlate(job().jobId));
+  }
+
+  /** Keeps the slate in hand on this device until it is saved. */
+  keep(): void {
+    const { place, gauged, ring, defects } = this;
+    const fields = { ...this.fields };
+    const slate: KeptSlate | undefined =
+      place && (gauged || this.hasMarks)
+        ? {
+            place: placeKey(place),
+            fields,
+            ...(gauged && { gauged }),
+            ...(ring && { ring }),
+            ...(defects && { defects })
+          }
+        : undefined;
+    keepSlate(this.#job().jobId, slate);
   }
 
   /** Begins to listen for readings; the function returned ends it. */
@@ -115,6 +145,7 @@ export class MeasureWizard {
   /** Goes to a place out of turn. */
   goTo(place: Place): void {
     this.#chosen = placeKey(place);
+    this.#waiting = [];
     this.#clear();
   }
 
@@ -124,16 +155,14 @@ export class MeasureWizard {
     const key = placeKey(this.place);
     this.#later = [...this.#later.filter((other) => other !== key), key];
     this.#chosen = undefined;
+    this.#waiting = [];
     this.#clear();
   }
 
-  /** Drops the thickness of the slate in hand. */
+  /** Drops the thickness of the slate in hand, and what was read after it. */
   gaugeAgain(): void {
-    this.#slate.restart();
-    this.gauged = undefined;
-    this.isWaiting = false;
-    this.prompt = undefined;
-    this.refusal = undefined;
+    this.#waiting = [];
+    this.#dropThickness();
   }
 
   toggleDefect(defect: SetAsideReason): void {
@@ -159,6 +188,7 @@ export class MeasureWizard {
       return true;
     } finally {
       this.isSaving = false;
+      this.#goOn();
     }
   }
 
@@ -179,12 +209,54 @@ export class MeasureWizard {
     this.refusal = undefined;
     this.isEmptyTried = false;
     if (!this.place) return;
-    this.isWaiting = this.gauged !== undefined;
-    if (this.isWaiting) return;
+    this.#waiting = [...this.#waiting, reading];
+    this.#goOn();
+  }
+
+  /** Enter with nothing typed saves a slate that is gauged and has no marks. */
+  #refuse(refusal: Refusal): void {
+    if (refusal.reason !== 'empty' || !this.gauged) this.refusal = refusal;
+    else if (this.hasMarks) this.isButtonAsked = true;
+    else void this.save();
+  }
+
+  /** Gauges with what waits; a slate without marks is saved for it. */
+  #goOn(): void {
+    while (this.place && !this.gauged && this.#waiting.length > 0) {
+      const [reading, ...others] = this.#waiting;
+      this.#waiting = others;
+      this.#gauge(reading);
+    }
+    if (this.#waiting.length > 0 && this.gauged && !this.hasMarks && !this.isSaving)
+      void this.save();
+  }
+
+  #gauge(reading: AcceptedReading): void {
     const wanted = this.#job().settings.pointsPerSlate;
     const step = this.#slate.take(reading.valueMm, wanted, this.#preferences.values.holdsStill);
     this.prompt = step.kind === 'asked' ? step.prompt : undefined;
     this.gauged = step.kind === 'slate' ? step.slate : undefined;
+  }
+
+  #dropThickness(): void {
+    this.#slate.restart();
+    this.gauged = undefined;
+    this.isButtonAsked = false;
+    this.prompt = undefined;
+    this.refusal = undefined;
+  }
+
+  /** Takes up the slate that was in hand when the page was left, if its place is still open. */
+  #restore(kept: KeptSlate | undefined): void {
+    const isOpen = this.progress?.places.some(
+      (place) => !place.isMeasured && placeKey(place) === kept?.place
+    );
+    if (!kept || !isOpen) return;
+    this.#chosen = kept.place;
+    this.gauged = kept.gauged;
+    for (const field of FIELDS) this.fields[field] = kept.fields[field] ?? '';
+    this.ring = kept.ring;
+    this.defects = kept.defects;
   }
 
   #act(place: ListedPlace): NewEvent | undefined {
@@ -216,7 +288,7 @@ export class MeasureWizard {
   }
 
   #clear(): void {
-    this.gaugeAgain();
+    this.#dropThickness();
     this.input.clear();
     this.fields = blankFields();
     this.ring = undefined;

@@ -106,9 +106,11 @@ export const measure = {
   all: 'All places of the list are measured.',
   allNext: 'Now the stack of 100 and photos, then the findings.',
   gauge: 'Gauge it in the tail third.',
-  gauged: 'Gauged. Add what else you see, then save.',
-  waiting: (thickness: string) =>
-    `${thickness} is not saved yet, so the new reading was not taken. Save it, or gauge again.`,
+  gauged:
+    'Gauged. Add what else you see, then save. With nothing to add, Enter or the next reading saves it.',
+  waiting: (next: string) =>
+    `${next} is kept for the next slate. This one has marks: save it with its button.`,
+  buttonAsked: 'This slate has marks: save it with its button.',
   cannotGauge: 'It cannot be gauged',
   saveWithout: 'Save without a thickness',
   taper: (mm: string) => `taper ${mm}`,

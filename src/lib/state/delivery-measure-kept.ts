@@ -1,0 +1,56 @@
+import type { GaugedSlate } from '$lib/gauge';
+import { SET_ASIDE_REASONS, type SetAsideReason } from '$lib/journal';
+
+/** The slate of the sample in hand: gauged or marked, and not saved yet. */
+export interface KeptSlate {
+  /** The key of its place on the list. */
+  readonly place: string;
+  readonly gauged?: GaugedSlate;
+  /** What was typed into the fields of its size. */
+  readonly fields: Readonly<Record<string, string>>;
+  readonly ring?: 'clear' | 'dull';
+  readonly defects?: readonly SetAsideReason[];
+}
+
+const keyOf = (jobId: string): string => `evencourse.slate-in-hand.${jobId}`;
+
+/**
+ * Keeps a job's slate in hand on this device, so that leaving the page loses nothing; undefined
+ * drops it. Where the browser keeps nothing it lasts as long as the page.
+ */
+export function keepSlate(jobId: string, slate: KeptSlate | undefined): void {
+  try {
+    if (slate) localStorage.setItem(keyOf(jobId), JSON.stringify(slate));
+    else localStorage.removeItem(keyOf(jobId));
+  } catch {
+    // Full or forbidden: the slate stays on the screen.
+  }
+}
+
+/** The slate kept of a job; undefined where there is none or it cannot be read. */
+export function keptSlate(jobId: string): KeptSlate | undefined {
+  try {
+    const kept: unknown = JSON.parse(localStorage.getItem(keyOf(jobId)) ?? 'null');
+    return isSlate(kept) ? kept : undefined;
+  } catch {
+    return undefined;
+  }
+}
+
+function isSlate(kept: unknown): kept is KeptSlate {
+  if (typeof kept !== 'object' || kept === null) return false;
+  const { place, gauged, fields, ring, defects } = kept as Partial<KeptSlate>;
+  const isNumber = (value: unknown): boolean => typeof value === 'number' && Number.isFinite(value);
+  return (
+    typeof place === 'string' &&
+    (gauged === undefined ||
+      (Array.isArray(gauged.pointsMm) &&
+        gauged.pointsMm.length > 0 &&
+        [...gauged.pointsMm, gauged.thicknessMm, gauged.taperMm].every(isNumber))) &&
+    typeof fields === 'object' &&
+    Object.values(fields).every((text) => typeof text === 'string') &&
+    (ring === undefined || ring === 'clear' || ring === 'dull') &&
+    (defects === undefined ||
+      (Array.isArray(defects) && defects.every((each) => SET_ASIDE_REASONS.includes(each))))
+  );
+}
