@@ -193,6 +193,7 @@ test('the unit is asked for once, in a question that its answers fit, and never 
   await expect(question).toBeHidden();
   await gauge(page, '0.25');
   await expect(verdict(page)).toContainText('6.35 mm');
+  await expect(verdict(page)).toContainText('saved');
   const gauged = (await eventsOf(page, jobId)).filter(({ type }) => type === 'slateGauged');
   expect(gauged.map(({ body }) => body.points)).toEqual([[2500], [640], [650], [635]]);
 });
