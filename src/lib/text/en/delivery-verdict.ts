@@ -1,3 +1,5 @@
+import { decidedBy } from './decided-by.ts';
+
 /** Words of the verdict and of what each answer costs. */
 export const verdict = {
   title: 'Verdict',
@@ -19,12 +21,7 @@ export const verdict = {
   },
   decided: (byFindings: string, byBuyer: string, reason: string) =>
     `${byFindings}; ${byBuyer}${reason ? `, because: ${reason}` : '.'}`,
-  /** Who decided, as a heading. */
-  decidedBy: {
-    take: (who: string, when: string) => `Taken by ${who} on ${when}`,
-    query: (who: string, when: string) => `Queried by ${who} on ${when}`,
-    refuse: (who: string, when: string) => `Refused by ${who} on ${when}`
-  },
+  decidedBy,
   findingsAlone: (verdict: string) => `The findings alone say: ${verdict}.`,
   whyFindings: 'Why the findings say so',
   takes:
