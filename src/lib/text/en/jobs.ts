@@ -1,5 +1,6 @@
 import { pluralizer } from '../plural.ts';
 import { common } from './common.ts';
+import { decidedBy } from './decided-by.ts';
 import { gone } from './gone.ts';
 
 const many = pluralizer('en');
@@ -67,6 +68,7 @@ export const jobs = {
     plan: 'Plan',
     laid: 'Laid'
   },
+  decidedBy,
   undecided: 'No verdict is signed yet',
   slopes: (n: number) => (n === 1 ? '1 slope' : `${n} slopes`),
   planned: (courses: number, kickers: number) =>
