@@ -64,7 +64,7 @@ test('order, pallets, list and measuring go on by keyboard, and lose neither foc
 
   // The slate in hand outlasts leaving the page.
   await type('6.30');
-  await page.getByRole('button', { name: 'Dull', exact: true }).press('Enter');
+  await page.getByRole('button', { name: 'Dull', exact: true }).click();
   await page.goto(`${job}/delivery/order`);
   await expect(page.getByRole('heading', { level: 1 })).toBeVisible();
   await page.goto(`${job}/delivery/measure`);
@@ -80,7 +80,7 @@ test('order, pallets, list and measuring go on by keyboard, and lose neither foc
   // On a phone the buttons below the keypad stand clear of the bar of steps.
   await page.setViewportSize({ width: 390, height: 844 });
   await page.evaluate(() => scrollTo(0, 0));
-  const steps = await page.getByRole('navigation').last().boundingBox();
+  const steps = await page.getByRole('navigation', { name: 'Steps of the job' }).boundingBox();
   for (const name of ['Undo last slate', 'Later']) {
     const box = await page.getByRole('button', { name }).boundingBox();
     expect((box?.y ?? Infinity) + (box?.height ?? 0)).toBeLessThanOrEqual(steps?.y ?? 0);
