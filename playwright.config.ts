@@ -25,10 +25,16 @@ export default defineConfig({
     {
       name: 'phone',
       // What tries the storage and not the layout runs once, on the desktop.
-      testIgnore: /(faults-|contract|offline|security|backup|update|health|first-load|soak)/,
+      testIgnore:
+        /(faults-|contract|offline|security|backup|update|health|first-load|soak|files|restore)/,
       use: { ...devices['Pixel 7'], viewport: { width: 390, height: 844 }, hasTouch: true }
     },
-    { name: 'desktop', use: { viewport: { width: 1280, height: 800 } } }
+    {
+      name: 'desktop',
+      // What sets the size of the window itself, or tries keys and touch, runs once, on the phone.
+      testIgnore: /(access-targets|no-sideways|courses-phone|sort-touch|sort-wedge|sort-serial)/,
+      use: { viewport: { width: 1280, height: 800 } }
+    }
   ],
   webServer: site
     ? undefined
