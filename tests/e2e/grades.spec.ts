@@ -1,16 +1,8 @@
 import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from '@playwright/test';
-import { expect, openExample, startJob, test } from './helpers.ts';
+import { expect, openExample, startJob, takeIn, test } from './helpers.ts';
 
 const READINGS = 'seeds/readings.csv';
-
-async function takeIn(page: Page, job: string, csv: string): Promise<void> {
-  await page.goto(`${job}/files`);
-  await page
-    .getByLabel('Choose a CSV file')
-    .setInputFiles({ name: 'readings.csv', mimeType: 'text/csv', buffer: Buffer.from(csv) });
-  await expect(page.getByText(/^Taken in:/)).toBeVisible();
-}
 
 async function choosePiles(page: Page, piles: number): Promise<void> {
   const shown = page.getByRole('group', { name: 'Piles' }).locator('output');
@@ -326,50 +318,6 @@ test('says what to do without readings, with taps only, and with too few thickne
   await choosePiles(page, 3);
   await expect(page.getByRole('button', { name: 'Set these grades' })).toBeEnabled();
   await expect(page.getByText(/^Only 4 readings/)).toBeVisible();
-});
-
-test('a gauge study gives the repeatability that sorting then reckons with', async ({ page }) => {
-  const job = await startJob(page, 'Gauge study');
-  await takeIn(page, job, 'pallet,thickness_mm\nA,5.00\nA,6.00\nB,7.00\nB,7.40\n');
-  await page.goto(`${job}/grades`);
-  await page.getByRole('heading', { name: 'Gauge study' }).click();
-  await page.getByLabel('Slates', { exact: true }).selectOption('5');
-  await page.getByLabel('People').selectOption('1');
-  await page.getByRole('button', { name: 'Begin the study' }).click();
-
-  const rounds = [
-    ['5.00', '6.00', '7.00', '5.50', '6.50'],
-    ['5.10', '6.00', '7,10', '5.50', '6.60']
-  ];
-  const entry = page.getByLabel('Reading', { exact: true });
-  await entry.fill('60');
-  await entry.press('Enter');
-  await expect(page.getByText('A slate is between 1.5 and 40 mm thick.')).toBeVisible();
-  for (const [round, readings] of rounds.entries())
-    for (const [slate, reading] of readings.entries()) {
-      await expect(
-        page.getByText(`Person 1: slate ${slate + 1}, round ${round + 1}`)
-      ).toBeVisible();
-      await entry.fill(reading);
-      await entry.press('Enter');
-    }
-  await expect(page.getByText('10 of 10 readings')).toBeVisible();
-
-  // One person: interaction and error are one, so the spread is that of the differences about their
-  // mean: squares (0.1 − 0.06)² … over 2 · 4, with the rounds' own difference kept apart.
-  const differences = rounds[0].map(
-    (first, slate) => Number(rounds[1][slate].replace(',', '.')) - Number(first)
-  );
-  const repeatability = Math.sqrt(differences.reduce((sum, d) => sum + d * d, 0) / (2 * 5));
-  const row = page.getByRole('row', { name: /^Repeatability, SD/ });
-  await expect(row.getByRole('cell').first()).toHaveText(`${repeatability.toFixed(3)} mm`);
-
-  await page.getByRole('button', { name: 'Keep this study' }).click();
-  await expect(
-    page.getByText(`Kept study: repeatability SD ${repeatability.toFixed(3)} mm.`)
-  ).toBeVisible();
-  await page.getByText('As really sorted: gauge and hand').click();
-  await expect(page.getByText(`Gauge, straying ${repeatability.toFixed(2)} mm`)).toBeVisible();
 });
 
 test('the kick allowance is kept for the job, and refused beside the field', async ({ page }) => {

@@ -39,3 +39,12 @@ export async function startJob(page: Page, name: string): Promise<string> {
   await page.waitForURL(/\/job\/[0-9a-f-]+$/);
   return page.url();
 }
+
+/** Takes readings in a file into a job. */
+export async function takeIn(page: Page, job: string, csv: string): Promise<void> {
+  await page.goto(`${job}/files`);
+  await page
+    .getByLabel('Choose a CSV file')
+    .setInputFiles({ name: 'readings.csv', mimeType: 'text/csv', buffer: Buffer.from(csv) });
+  await expect(page.getByText(/^Taken in:/)).toBeVisible();
+}
