@@ -2,9 +2,9 @@
  * Weighs the JavaScript that each screen fetches before a person can do anything: gzipped as a
  * server sends it, in a browser with an empty cache. Aim: at most 120 kB on any screen.
  */
-import { chromium } from '@playwright/test';
 import { MOST_BYTES, firstLoad } from '../faults/first-load.ts';
 import { JOB_SCREENS } from '../faults/screens.ts';
+import { launchBrowser } from './bench-browser.ts';
 
 // Not bundled with the bench: the script serves the folder beside it.
 const script = `${process.cwd()}/scripts/serve.js`;
@@ -13,10 +13,7 @@ const { BUILD, serve } = (await import(
 )) as typeof import('../../scripts/serve.js');
 
 const site = await serve(0);
-const browser = await chromium.launch({
-  executablePath: process.env.CHROMIUM_PATH ?? '/usr/bin/chromium',
-  args: ['--no-sandbox', '--disable-gpu']
-});
+const browser = await launchBrowser();
 const context = await browser.newContext({ baseURL: site.url, serviceWorkers: 'block' });
 const page = await context.newPage();
 await page.goto('/');

@@ -8,10 +8,11 @@
  *
  * Needs a build (npm run build) and a Chromium (CHROMIUM_PATH, else the system's).
  */
-import { type CDPSession, type Page, chromium } from '@playwright/test';
+import type { CDPSession, Page } from '@playwright/test';
 import { join } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
 import { pathToFileURL } from 'node:url';
+import { launchBrowser } from './bench-browser.ts';
 
 const SLOWDOWN = 4;
 const WARM_UP = 80;
@@ -87,10 +88,7 @@ function say(times: readonly number[]): string {
 }
 
 async function run(url: string, slowdown: number): Promise<void> {
-  const browser = await chromium.launch({
-    executablePath: process.env.CHROMIUM_PATH ?? '/usr/bin/chromium',
-    args: ['--no-sandbox', '--disable-gpu', '--disable-quic', '--disable-background-networking']
-  });
+  const browser = await launchBrowser();
   try {
     const context = await browser.newContext({
       baseURL: url,

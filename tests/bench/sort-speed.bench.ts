@@ -5,10 +5,11 @@
  *
  * Needs a build (npm run build) and a Chromium (CHROMIUM_PATH, else the system's).
  */
-import { type CDPSession, type Page, chromium } from '@playwright/test';
+import type { CDPSession, Page } from '@playwright/test';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { type SeedAct, seedJob, smallJob } from '../e2e/seed-job.ts';
+import { launchBrowser } from './bench-browser.ts';
 
 const SLOWDOWN = 6;
 const WARM_UP = 20;
@@ -90,10 +91,7 @@ function quantile(values: readonly number[], share: number): number {
 }
 
 async function run(url: string, readings: number): Promise<Measured> {
-  const browser = await chromium.launch({
-    executablePath: process.env.CHROMIUM_PATH ?? '/usr/bin/chromium',
-    args: ['--no-sandbox', '--disable-gpu', '--disable-quic', '--disable-background-networking']
-  });
+  const browser = await launchBrowser();
   try {
     const context = await browser.newContext({
       baseURL: url,
