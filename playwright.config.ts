@@ -1,6 +1,7 @@
 import { defineConfig, devices } from '@playwright/test';
 
 const site = process.env.BASE_URL;
+const port = process.env.E2E_PORT ?? '4273';
 const executablePath = process.env.CHROMIUM_PATH ?? '/usr/bin/chromium';
 
 export default defineConfig({
@@ -13,7 +14,7 @@ export default defineConfig({
   forbidOnly: true,
   reporter: [['list']],
   use: {
-    baseURL: site ?? 'http://127.0.0.1:4273/',
+    baseURL: site ?? `http://127.0.0.1:${port}/`,
     launchOptions: {
       executablePath,
       args: ['--no-sandbox', '--disable-gpu', '--disable-quic', '--disable-background-networking']
@@ -39,8 +40,8 @@ export default defineConfig({
   webServer: site
     ? undefined
     : {
-        command: 'node scripts/serve.js 4273',
-        url: 'http://127.0.0.1:4273/',
+        command: `node scripts/serve.js ${port}`,
+        url: `http://127.0.0.1:${port}/`,
         reuseExistingServer: false
       }
 });
