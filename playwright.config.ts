@@ -7,7 +7,9 @@ const executablePath = process.env.CHROMIUM_PATH ?? '/usr/bin/chromium';
 export default defineConfig({
   testDir: 'tests/e2e',
   outputDir: 'test-results',
-  timeout: 60_000,
+  // Generous, for a slow or busy machine: tests wait for the work and fail by what they see.
+  timeout: 300_000,
+  expect: { timeout: 60_000 },
   fullyParallel: false,
   workers: 2,
   retries: 0,

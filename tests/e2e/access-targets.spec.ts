@@ -64,7 +64,6 @@ test('the job list and the settings: whatever is tapped is large enough', async 
 });
 
 test('every screen of a job: whatever is tapped is large enough', async ({ page }) => {
-  test.setTimeout(120_000);
   const job = await openExample(page);
   for (const screen of SCREENS) await expectLargeTargets(page, `${job}${screen}`);
 });

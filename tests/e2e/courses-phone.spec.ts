@@ -48,12 +48,12 @@ test('the plan by course, chances, draw list, loading out, what if and trial fit
 
   await page.getByRole('button', { name: 'What if', exact: true }).click();
   await page.getByRole('button', { name: 'Work it out' }).click();
-  await expect(page.getByRole('row', { name: /^As set now/ })).toBeVisible({ timeout: 30_000 });
+  await expect(page.getByRole('row', { name: /^As set now/ })).toBeVisible();
   expect(await widerThanTheirPlace(page)).toEqual([]);
 
   await page.getByRole('button', { name: 'Trial laying', exact: true }).click();
   await page.getByRole('button', { name: /^Lay it/ }).click();
-  await expect(page.getByRole('row', { name: /^As planned/ })).toBeVisible({ timeout: 30_000 });
+  await expect(page.getByRole('row', { name: /^As planned/ })).toBeVisible();
   expect(await widerThanTheirPlace(page)).toEqual([]);
   await expect(page.getByText(/^± says how far/)).toContainText('The slates dealt are');
 });
@@ -68,7 +68,7 @@ test('on a phone each pile and each change is a block that names and shows its f
       .locator('.scroll-x')
       .and(page.getByRole('region', { name: table }))
       .getByRole('row', { name: new RegExp(`^${first}`) });
-    await expect(row).toBeVisible({ timeout: 30_000 });
+    await expect(row).toBeVisible();
     const [head, ...lines] = await row.evaluate((line) =>
       [...line.children].map((cell) => {
         const { left, right, top } = cell.getBoundingClientRect();

@@ -32,7 +32,7 @@ test('a trial laying grades with the hand that was measured, and says so', async
   await page.getByRole('button', { name: 'Trial laying' }).click();
   await page.getByRole('button', { name: /^Lay it/ }).click();
   const byHand = page.getByRole('row', { name: /^Graded by hand/ });
-  await expect(byHand).toBeVisible({ timeout: 20_000 });
+  await expect(byHand).toBeVisible();
   await expect(page.getByText(/assumed/)).toHaveCount(0);
   const said = /error ([0-9.]+) mm as measured/.exec(await byHand.innerText());
   expect(Number(said?.[1])).toBeGreaterThan(HAND_SD_MM - 0.08);

@@ -184,7 +184,7 @@ test('a trial laying runs, stops when told, and agrees with the exact figure', a
 
   await page.getByRole('button', { name: /^Lay it/ }).click();
   const planned = page.getByRole('row', { name: /^As planned/ });
-  await expect(planned).toBeVisible({ timeout: 20_000 });
+  await expect(planned).toBeVisible();
   await expect(
     page.getByRole('row', { name: /^Graded by hand, error 0.50 mm assumed/ })
   ).toBeVisible();

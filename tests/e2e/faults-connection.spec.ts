@@ -51,7 +51,7 @@ async function letConnectionsFall(page: Page): Promise<void> {
 test('J1, J3, J6: a connection closed under the app loses and doubles nothing', async ({
   page
 }) => {
-  test.setTimeout(60_000 + READINGS * 500);
+  test.setTimeout(300_000 + READINGS * 2000);
   const errors: string[] = [];
   page.on('pageerror', (error) => errors.push(String(error)));
   await letConnectionsFall(page);

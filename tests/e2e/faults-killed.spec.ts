@@ -1,6 +1,7 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { setTimeout as pause } from 'node:timers/promises';
 import { expect, test } from '@playwright/test';
 import { createRandom } from '../../src/lib/engine/index.ts';
 import { BrowserProcess } from '../faults/browser-process.ts';
@@ -20,7 +21,7 @@ const ROUNDS = rounds(3, 100);
 test('J1, J3: a browser killed at any moment has lost no acknowledged reading and no number', async ({
   baseURL
 }) => {
-  test.setTimeout(ROUNDS * 15_000 + 30_000);
+  test.setTimeout(ROUNDS * 60_000 + 120_000);
   const site = baseURL ?? '';
   const profile = mkdtempSync(join(tmpdir(), 'evencourse-profile-'));
   const random = createRandom(20260302);
@@ -37,18 +38,26 @@ test('J1, J3: a browser killed at any moment has lost no acknowledged reading an
       await page.goto(address);
       await page.locator('.verdict').waitFor();
       let isKilled = false;
+      const wanted = acknowledged.length + 1 + Math.floor(5 * random());
+      let lastTookMs = 0;
       const work = (async () => {
         for (;;) {
           const hundredths = 300 + (typed.length % 600);
           typed.push(hundredths);
+          const began = performance.now();
           await gaugeSlate(page, hundredths);
           // Counted also when the kill is already on its way: the screen said that it is saved.
           acknowledged.push(hundredths);
+          lastTookMs = performance.now() - began;
         }
       })().catch((error: unknown) => {
         if (!isKilled) throw error;
       });
-      await new Promise((moment) => setTimeout(moment, 100 + 1400 * random()));
+      // However slow the machine: some readings are saved, then the kill falls into the next one.
+      await expect
+        .poll(() => acknowledged.length, { intervals: [10] })
+        .toBeGreaterThanOrEqual(wanted);
+      await pause(lastTookMs * random());
       isKilled = true;
       await browser.kill();
       await work;
@@ -62,7 +71,7 @@ test('J1, J3: a browser killed at any moment has lost no acknowledged reading an
       expect(kept, 'no reading twice').toBeLessThanOrEqual(typed.length);
       unanswered = typed.length - acknowledged.length;
     }
-    expect(acknowledged.length).toBeGreaterThan(ROUNDS);
+    expect(acknowledged.length).toBeGreaterThanOrEqual(ROUNDS);
     await expectSameWhenRebuilt(browser.page, jobId);
   } finally {
     await browser.kill();

@@ -16,7 +16,6 @@ test('J2, J21: on a full device the reading stays on screen, export works, and a
   page,
   baseURL
 }) => {
-  test.setTimeout(120_000);
   const errors: string[] = [];
   page.on('pageerror', (error) => errors.push(String(error)));
   const browser = await page.context().newCDPSession(page);
@@ -70,7 +69,7 @@ test('J2, J21: on a full device the reading stays on screen, export works, and a
     const again = strip.getByRole('button', { name: 'Try again' });
     await again.click({ timeout: 1000 }).catch(() => undefined);
     await expect(strip).toHaveCount(0, { timeout: 1000 });
-  }).toPass({ timeout: 45_000 });
+  }).toPass();
   const { events } = await jobOnDisk(page, jobId);
   const readings = events.flatMap(({ type, body }) =>
     type === 'slateGauged' ? (body.points as number[]) : []

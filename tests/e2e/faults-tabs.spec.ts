@@ -13,7 +13,7 @@ const SLATES = rounds(60, 1500);
 test('J3, J16: two tabs that sort the same job at once agree, and lose nothing', async ({
   page
 }) => {
-  test.setTimeout(60_000 + SLATES * 200);
+  test.setTimeout(300_000 + SLATES * 500);
   const address = await startSorting(page);
   const jobId = jobIdOf(page);
   const other = await page.context().newPage();

@@ -110,7 +110,7 @@ test('no view of Courses, panel of Sort or sheet of tags must be panned on a pho
   await expectNothingSideways(page, 'What if');
   await press('Trial laying');
   await press(/^Lay it/);
-  await expect(page.getByRole('row', { name: /^As planned/ })).toBeVisible({ timeout: 30_000 });
+  await expect(page.getByRole('row', { name: /^As planned/ })).toBeVisible();
   await expectNothingSideways(page, 'Trial laying');
 
   await visit(page, job, '/sort');

@@ -14,7 +14,6 @@ test.describe('without a network', () => {
   test('the app starts cold, opens every screen, sorts, and runs its worker', async ({
     browser
   }) => {
-    test.setTimeout(90_000);
     const context = await browser.newContext({ baseURL: site.url });
     const first = await context.newPage();
     const job = await openExample(first);
@@ -55,7 +54,7 @@ test.describe('without a network', () => {
     await page.goto(`${job}/grades`);
     expect((await worker).url()).toContain('/workers/');
     const way = page.locator('label', { has: page.getByRole('radio', { name: /suit the roof/i }) });
-    await expect(way).toContainText(/\d\.\d/, { timeout: 20_000 });
+    await expect(way).toContainText(/\d\.\d/);
     expect(troubles).toEqual([]);
     await context.close();
   });
@@ -82,9 +81,7 @@ test.describe('without a network', () => {
     writeFileSync(list, workers);
     await context.setOffline(true);
     await context.setOffline(false);
-    await expect(page.getByRole('row', { name: 'Starts without a network yes' })).toBeVisible({
-      timeout: 20_000
-    });
+    await expect(page.getByRole('row', { name: 'Starts without a network yes' })).toBeVisible();
     await context.close();
   });
 });

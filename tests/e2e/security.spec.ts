@@ -8,7 +8,6 @@ test('no screen asks another host for anything, and each says which scripts may 
   page,
   baseURL
 }) => {
-  test.setTimeout(90_000);
   const hosts = new Set<string>();
   page.context().on('request', (request) => {
     if (/^(https?|wss?):/.test(request.url())) hosts.add(new URL(request.url()).origin);
@@ -100,7 +99,6 @@ const HOSTILE = [
 test('hostile names are shown as the text they are, and give a plain file name', async ({
   page
 }) => {
-  test.setTimeout(90_000);
   for (const name of HOSTILE) {
     const job = await startJob(page, name);
     await expect(page.locator('.top strong')).toHaveText(name);

@@ -18,7 +18,7 @@ async function heapMegabytes(page: Page): Promise<number> {
 }
 
 test('a day of sorting keeps the memory flat, and every slate', async ({ page }) => {
-  test.setTimeout(60_000 + SLATES * 150);
+  test.setTimeout(300_000 + SLATES * 500);
   await startSorting(page);
   await expect(page.locator('.piles')).toBeVisible();
   const heaps: number[] = [];

@@ -149,9 +149,7 @@ test('500 readings in a row, equal ones among them: none lost, none doubled', as
       await new Promise((resume) => setTimeout(resume, 5));
     }
   }, expected);
-  await expect
-    .poll(async () => (await readingsOf(page, jobId)).length, { timeout: 30_000 })
-    .toBe(500);
+  await expect.poll(async () => (await readingsOf(page, jobId)).length).toBe(500);
   expect(await readingsOf(page, jobId)).toEqual(expected);
   await expect(page.locator('.verdict')).toContainText('saved');
 });

@@ -25,7 +25,6 @@ function release({ folder }: OwnSite, name: string): void {
 test('a new version waits beside an open batch, is put in force only by a tap, and spares the old tab', async ({
   browser
 }) => {
-  test.setTimeout(90_000);
   const site = await ownSite();
   const context = await browser.newContext({ baseURL: site.url });
   const [page, old] = [await context.newPage(), await context.newPage()];
@@ -46,7 +45,7 @@ test('a new version waits beside an open batch, is put in force only by a tap, a
   await context.setOffline(true);
   await context.setOffline(false);
   const notice = page.getByText('A new version of the app is ready');
-  await expect(notice).toBeVisible({ timeout: 20_000 });
+  await expect(notice).toBeVisible();
 
   // The batch goes on: nothing loads by itself.
   for (let slate = 1; slate <= 10; slate++) await gaugeSlate(page, 500 + slate);

@@ -31,6 +31,6 @@ export async function restore(page: Page, content: string | Buffer): Promise<str
   const input = page.locator('input[type="file"]');
   await input.setInputFiles({ name: 'job.jsonl', mimeType: 'application/x-ndjson', buffer });
   // Taken up at once, the picker opens again when the answer is there.
-  await expect(input).toBeEnabled({ timeout: 30_000 });
+  await expect(input).toBeEnabled();
   return answer.innerText();
 }
