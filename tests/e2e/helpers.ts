@@ -1,4 +1,4 @@
-import { test as base, expect, type Page } from '@playwright/test';
+import { test as base, expect, type Locator, type Page } from '@playwright/test';
 
 /** A test that fails on any console error or warning, page error or request to another host. */
 export const test = base.extend<{ quiet: void }>({
@@ -29,6 +29,22 @@ export async function openExample(page: Page): Promise<string> {
   await page.getByRole('button', { name: 'Open the worked example' }).click();
   await page.waitForURL(/\/job\/[0-9a-f-]+$/);
   return page.url();
+}
+
+/** Opens folds by their titles, outer ones first, and gives the last one. */
+export async function openFolds(page: Page, ...titles: string[]): Promise<Locator> {
+  let fold = page.locator('main');
+  for (const title of titles) {
+    const titled = page.locator('details', {
+      has: page.locator(`:scope > summary h2:text-is(${JSON.stringify(title)})`)
+    });
+    fold = titled;
+    await expect(titled).toBeVisible();
+    if ((await titled.getAttribute('open')) === null)
+      await titled.locator(':scope > summary').click();
+    await expect(titled).toHaveAttribute('open');
+  }
+  return fold;
 }
 
 /** Starts a new job and gives its address. */

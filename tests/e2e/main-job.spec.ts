@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import type { Locator, Page } from '@playwright/test';
-import { expect, openExample, startJob, test } from './helpers.ts';
+import { expect, openExample, openFolds, startJob, test } from './helpers.ts';
 
 const READINGS = 'seeds/readings.csv';
 
@@ -35,9 +35,10 @@ test('from a file of readings to a plan that meets the roof, kept over a reload 
   await expect(page.getByText('Taken in: 2,000 slates on 6 pallets.')).toBeVisible();
 
   await page.goto(`${job}/grades`);
-  await page.getByRole('radio', { name: /Natural breaks/ }).check();
-  await page.getByRole('button', { name: 'Set these grades' }).click();
-  await expect(page.getByText('These grades are in force.')).toBeVisible();
+  await openFolds(page, 'How to split');
+  await page.getByRole('radio', { name: /Split at the gaps/ }).check();
+  await page.getByRole('button', { name: 'Use these grades' }).click();
+  await expect(page.getByText('These grades are in use.')).toBeVisible();
 
   await page.goto(`${job}/roof`);
   await page.getByLabel('Length', { exact: true }).fill('500');
