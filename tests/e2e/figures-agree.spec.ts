@@ -104,6 +104,7 @@ test('a pile counted far below the book is short by the same slates on every scr
   await page.goto(`${job}/grades`);
   expect(await shortOn()).toEqual(onLay);
   const reason = `about ${sorted - counted} not found when the piles were counted`;
+  await openFolds(page, 'How sure is this?');
   await expect(
     page.getByText(new RegExp(`slates delivered: \\d+ set aside.*${reason}`))
   ).toBeVisible();

@@ -61,7 +61,7 @@ async function whileSorting(page: Page, acts: readonly SeedAct[]) {
     .filter({ has: page.getByRole('heading', { name: 'Is the stock still like the sample?' }) });
   await expect(section.getByRole('heading')).toBeVisible();
   // The words on drift come with the statistics, which load by themselves.
-  await expect(page.getByText(/joints? in 100 will show/)).toBeVisible();
+  await expect(page.getByText(/joints? in 100 will show if sorted right/)).toBeVisible();
   if (!(await section.evaluate((details: HTMLDetailsElement) => details.open)))
     await section.locator('summary').click();
   return section;
