@@ -21,6 +21,13 @@ export {
   isEventType,
   readEvent
 } from './events.ts';
+export {
+  BranchMap,
+  type KeptBranch,
+  branchAsDevice,
+  branchDeviceId,
+  isSameAct
+} from './branches.ts';
 export { canonicalJson } from './canonical.ts';
 export { clockOfId, createIdSource, isEventId, isUuid } from './ids.ts';
 export { ViewDraft } from './draft.ts';

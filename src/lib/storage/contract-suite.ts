@@ -1,3 +1,4 @@
+import { COPIES } from './contract-copies.ts';
 import { EXCHANGE } from './contract-exchange.ts';
 import { KEEPING } from './contract-keeping.ts';
 import type { ContractCase } from './contract-kit.ts';
@@ -5,4 +6,4 @@ import type { ContractCase } from './contract-kit.ts';
 export type { ContractCase, ContractDevice } from './contract-kit.ts';
 
 /** What every store promises; the numbers are those of the journal's SPEC. */
-export const CONTRACT: readonly ContractCase[] = [...KEEPING, ...EXCHANGE];
+export const CONTRACT: readonly ContractCase[] = [...KEEPING, ...EXCHANGE, ...COPIES];

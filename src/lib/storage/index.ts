@@ -32,6 +32,7 @@ export {
 export { safeFileName } from './file-name.ts';
 export {
   type Appended,
+  type Copies,
   type DeviceNumbers,
   type EventBatches,
   type ImportRefusal,
