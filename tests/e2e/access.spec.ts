@@ -57,5 +57,5 @@ test('the keyboard alone opens the example and piles a slate', async ({ page }) 
   await expect(page.getByRole('button', { name: /Thin/ }).first()).toBeVisible();
   await reach(/Thin/);
   await page.keyboard.press('Enter');
-  await expect(page.getByText(/Last saved: slate piled/)).toBeVisible();
+  await expect(page.getByText(/Saved: slate piled/)).toBeVisible();
 });

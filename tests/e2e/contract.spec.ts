@@ -9,7 +9,7 @@ let site: Awaited<ReturnType<typeof serve>>;
 
 test.beforeAll(async () => {
   folder = await bundlePage('tests/faults/contract-page.ts');
-  site = await serve(0, folder);
+  site = await serve(0, { folder });
 });
 
 test.afterAll(() => {

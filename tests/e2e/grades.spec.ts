@@ -330,7 +330,7 @@ test('the kick allowance is kept for the job, and refused beside the field', asy
   await expect(page.getByText('Type a step from 0 to 20 mm')).toBeVisible();
   await field.fill('0,5');
   await field.press('Tab');
-  await expect(page.getByText(/^Last saved: settings/)).toBeVisible();
+  await expect(page.getByText(/^Saved: settings/)).toBeVisible();
   await page.reload();
   await expect(field).toHaveValue('0.5');
 });

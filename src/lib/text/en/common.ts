@@ -24,8 +24,8 @@ export const common = {
   remove: 'Remove',
   change: 'Change',
   online: 'Online',
-  offline: 'Offline: everything works, all is kept on this device',
-  lastSaved: (what: string) => `Last saved: ${what}`,
+  offline: 'Offline, all works',
+  lastSaved: (what: string) => `Saved: ${what}`,
   nothingSaved: 'Nothing saved yet',
   unexported: (n: number) =>
     n === 0 ? 'All backed up' : `${many(n, { one: 'entry', other: 'entries' })} not backed up`,
