@@ -25,7 +25,8 @@ export { GaugeStudy, STUDY_SIZES, type StudySize } from './gauge-study.svelte.ts
 export { ARROW_STEP_MM, PAGE_STEP_MM } from './grades-handles.ts';
 export type { GradeWay } from './grade-ways.ts';
 export { HealthState, type Persistence } from './health.svelte.ts';
-export { type ReadyBackup, makeBackup, noteBackup, restore, sayRestore } from './backup.ts';
+export { type ReadyBackup, makeBackup, noteBackup } from './backup.ts';
+export { RestoringState } from './restoring.svelte.ts';
 export { clearsUnusedSites, isBackupDue } from './backup-reminder.ts';
 export { RoofDesk, type ListedSlope } from './roof.svelte.ts';
 export {
