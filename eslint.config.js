@@ -7,7 +7,17 @@ import { layers } from './lint/layers.js';
 import svelteConfig from './svelte.config.js';
 
 export default ts.config(
-  { ignores: ['build/', '.svelte-kit/', 'node_modules/', 'test-results/', 'playwright-report/'] },
+  {
+    ignores: [
+      'build/',
+      'build-hub/',
+      'data/',
+      '.svelte-kit/',
+      'node_modules/',
+      'test-results/',
+      'playwright-report/'
+    ]
+  },
   js.configs.recommended,
   ...ts.configs.recommended,
   ...svelte.configs.recommended,
