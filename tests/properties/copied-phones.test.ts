@@ -6,20 +6,13 @@ import {
   BranchMap,
   branchAsDevice,
   branchDeviceId,
-  canonicalView,
-  palletIds,
-  tallyPallet
+  canonicalView
 } from '$lib/journal';
-import {
-  type Copies,
-  type JournalStore,
-  MemoryDatabase,
-  MemoryStore,
-  readJobFile,
-  writeJobFile
-} from '$lib/storage';
-import { copyMemory } from '../../src/lib/storage/test-copy.ts';
-import { JOB_ID } from './journal-arbitraries.ts';
+import { tallyPallets } from '$lib/job';
+import { type Copies, type JournalStore, readJobFile, writeJobFile } from '$lib/storage';
+import { JOB_ID } from '../support/journal-arbitraries.ts';
+import { MemoryDatabase, MemoryStore } from '../support/memory-store.ts';
+import { copyMemory } from '../support/store-contract/test-copy.ts';
 
 const SEED = 20_261_128;
 
@@ -136,10 +129,7 @@ describe('phones that are copied now and again', () => {
           }
           for (const id of made.keys()) expect(events.some((event) => event.id === id)).toBe(true);
           const view = (await store.open(JOB_ID))?.view ?? new Map();
-          const counted = palletIds(view).reduce(
-            (sum, palletId) => sum + tallyPallet(view, palletId).gauged,
-            0
-          );
+          const counted = tallyPallets(view).reduce((sum, { gauged }) => sum + gauged, 0);
           expect(counted).toBe(slatesInForce(events));
           views.push(canonicalView(view));
         }

@@ -1,8 +1,8 @@
 import { describe, it } from 'vitest';
-import { CONTRACT, type ContractDevice } from './contract-suite.ts';
-import { MemoryDatabase, MemoryStore } from './memory-store.ts';
-import { copyMemory } from './test-copy.ts';
-import { testSurroundings } from './test-surroundings.ts';
+import { CONTRACT, type ContractDevice } from '../../../tests/support/store-contract/suite.ts';
+import { MemoryDatabase, MemoryStore } from '../../../tests/support/memory-store.ts';
+import { testSurroundings } from '../../../tests/support/store-contract/test-surroundings.ts';
+import { copyMemory } from '../../../tests/support/store-contract/test-copy.ts';
 
 let seed = 1;
 
