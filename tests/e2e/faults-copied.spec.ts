@@ -33,6 +33,7 @@ test('J25, J26: of a copied browser profile both are kept, and a third device ta
     return page;
   };
 
+  test.setTimeout(300_000);
   const [phoneFolder, copyFolder] = [newFolder(), newFolder()];
   let phone = await start(phoneFolder);
   let page = await phone.newPage();
