@@ -56,15 +56,7 @@ const meanMm = (hundredths: readonly number[]): number =>
 /** Opens Grades at the section, which may have opened by itself. */
 async function whileSorting(page: Page, acts: readonly SeedAct[]) {
   await page.goto(`/job/${await seedJob(page, acts)}/grades`);
-  const section = page
-    .locator('details')
-    .filter({ has: page.getByRole('heading', { name: 'Is the stock still like the sample?' }) });
-  await expect(section.getByRole('heading')).toBeVisible();
-  // The words on drift come with the statistics, which load by themselves.
-  await expect(page.getByText(/joints? in 100 will show if sorted right/)).toBeVisible();
-  if (!(await section.evaluate((details: HTMLDetailsElement) => details.open)))
-    await section.locator('summary').click();
-  return section;
+  return openFolds(page, 'Is the stock still like the sample?');
 }
 
 test('a stock that drifted from the sample is told with how far, and what moving the boundaries brings', async ({
