@@ -1,6 +1,6 @@
 import { type Page, expect } from '@playwright/test';
 import { SLATE, slope } from './courses-job.ts';
-import { test } from './helpers.ts';
+import { openFolds, test } from './helpers.ts';
 import { IN_FORCE, type SeedAct, seedJob } from './seed-job.ts';
 
 const PALLETS = ['A', 'B', 'C'];

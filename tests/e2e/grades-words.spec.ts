@@ -1,4 +1,4 @@
-import type { Locator, Page } from '@playwright/test';
+import type { Locator } from '@playwright/test';
 import { expect, openExample, openFolds, test } from './helpers.ts';
 import { seedJob } from './seed-job.ts';
 

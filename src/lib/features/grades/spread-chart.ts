@@ -133,7 +133,8 @@ export function makeSpreadChart(canvas: HTMLCanvasElement): SpreadChart {
     gradient.addColorStop(at, colour.thicker);
     return gradient;
   };
-  chart.data.datasets[0].backgroundColor = ({ dataIndex }) => fillOf(dataIndex);
+  chart.data.datasets[0].backgroundColor = ({ dataIndex }: { dataIndex: number }) =>
+    fillOf(dataIndex);
 
   const scheme = matchMedia('(prefers-color-scheme: dark)');
   const followScheme = (): void => {
