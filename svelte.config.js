@@ -7,8 +7,10 @@ export default {
   compilerOptions: { runes: true },
   kit: {
     // Fixed pages are prerendered; a job's pages are served by the fallback page, also offline.
-    adapter: adapter({ fallback: 'fallback.html', strict: false }),
+    adapter: adapter({ fallback: 'fallback.html', strict: false, precompress: true }),
     serviceWorker: { register: false },
+    // Absolute, or a link such as the manifest's would follow the page from screen to screen.
+    paths: { base: process.env.BASE_PATH ?? '', relative: false },
     csp: {
       mode: 'hash',
       directives: {

@@ -18,7 +18,8 @@ const ALLOWED = [
   'BSD-3-Clause',
   '0BSD',
   'BSL-1.0',
-  'CC0-1.0'
+  'CC0-1.0',
+  'OFL-1.1'
 ];
 
 /** @typedef {{ version: string, license?: string, dev?: boolean, optional?: boolean }} Locked */

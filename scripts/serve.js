@@ -1,34 +1,95 @@
-import { existsSync } from 'node:fs';
+import { existsSync, readFileSync } from 'node:fs';
 import { createServer } from 'node:http';
 import { fileURLToPath } from 'node:url';
 import sirv from 'sirv';
 
 export const BUILD = fileURLToPath(new URL('../build', import.meta.url));
 
+/** @type {{ path: string, headers: Record<string, string> }[]} */
+const HEADERS = JSON.parse(
+  readFileSync(new URL('../deploy/headers.json', import.meta.url), 'utf8')
+);
+
 /**
- * Serves the built app, as any static host would: files as they are, the fallback page for a job's
- * pages.
+ * Answers a request and gives true, or leaves it alone and gives false. The path no longer has the
+ * base of the site in front.
+ *
+ * @typedef {(
+ *   request: import('node:http').IncomingMessage,
+ *   response: import('node:http').ServerResponse
+ * ) => boolean | Promise<boolean>} Handler
+ */
+
+/**
+ * Serves the built app as a static host should: files with the headers of `deploy/headers.json`,
+ * compressed where that is ready, and the fallback page for a job's pages.
  *
  * @param {number} port 0 for any free one
- * @param {string} [folder]
- * @returns {Promise<{ url: string, close: () => void }>}
+ * @param {object} [options]
+ * @param {string} [options.host] where to listen; another than this machine's own lets others in
+ * @param {string} [options.folder] the built app
+ * @param {string} [options.base] path of the app on the site, such as "/slates"
+ * @param {Handler[]} [options.handlers] asked in turn before the files are looked at
+ * @returns {Promise<{ url: string, port: number, close: () => void }>}
  */
-export function serve(port, folder = BUILD) {
+export function serve(port, options = {}) {
+  const { host = '127.0.0.1', folder = BUILD, base = '', handlers = [] } = options;
   if (!existsSync(folder)) throw new Error(`${folder} is not there: run "npm run build" first`);
-  const assets = sirv(folder, { single: 'fallback.html', dev: true, etag: true });
+  const answers = [...handlers, files(folder)];
   const server = createServer((request, response) => {
-    assets(request, response, () => void response.writeHead(404).end());
+    void answer(request, response, base, answers);
   });
   return new Promise((resolve, reject) => {
     server.once('error', reject);
-    server.listen(port, '127.0.0.1', () => {
-      const address = /** @type {import('node:net').AddressInfo} */ (server.address());
-      resolve({ url: `http://127.0.0.1:${address.port}/`, close: () => server.close() });
+    server.listen(port, host, () => {
+      const { port: given } = /** @type {import('node:net').AddressInfo} */ (server.address());
+      const name = ['0.0.0.0', '::'].includes(host) ? '127.0.0.1' : host;
+      const url = `http://${name.includes(':') ? `[${name}]` : name}:${given}${base}/`;
+      resolve({ url, port: given, close: () => server.close() });
     });
   });
 }
 
+/**
+ * @param {import('node:http').IncomingMessage} request
+ * @param {import('node:http').ServerResponse} response
+ * @param {string} base
+ * @param {Handler[]} answers
+ */
+async function answer(request, response, base, answers) {
+  try {
+    const path = request.url ?? '/';
+    if (path.startsWith(`${base}/`)) {
+      request.url = path.slice(base.length);
+      for (const one of answers) if (await one(request, response)) return;
+    }
+    response.writeHead(404).end();
+  } catch (error) {
+    console.error(error);
+    if (!response.headersSent) response.writeHead(500);
+    response.end();
+  }
+}
+
+/**
+ * @param {string} folder
+ * @returns {Handler}
+ */
+function files(folder) {
+  // dev: the folder is looked at for each request, so that a new build is served at once.
+  const options = { single: 'fallback.html', dev: true, etag: true, brotli: true, gzip: true };
+  const assets = sirv(folder, options);
+  return (request, response) =>
+    new Promise((resolve) => {
+      response.once('close', () => resolve(true));
+      for (const { path, headers } of HEADERS)
+        if ((request.url ?? '/').startsWith(path.replace('*', '')))
+          for (const [name, value] of Object.entries(headers)) response.setHeader(name, value);
+      assets(request, response, () => resolve(false));
+    });
+}
+
 if (process.argv[1] === fileURLToPath(import.meta.url)) {
-  const { url } = await serve(Number(process.argv[2] ?? 0));
-  console.log(url);
+  const [port, base] = process.argv.slice(2);
+  console.log((await serve(Number(port ?? 0), { base, host: process.env.HOST })).url);
 }

@@ -119,7 +119,7 @@ async function run(url: string, slowdown: number): Promise<void> {
 
 const script = pathToFileURL(join(process.cwd(), 'scripts/serve.js')).href;
 const { serve } = await import(/* @vite-ignore */ script);
-const server = await serve(0, process.env.SITE_FOLDER);
+const server = await serve(0, { folder: process.env.SITE_FOLDER });
 try {
   console.log(`Grades of the worked example, a boundary moved ${MOVES} times by key`);
   await run(server.url, 1);

@@ -34,7 +34,7 @@ const WANTED = process.env.STEPS?.split(',');
 const STEPS = ALL_STEPS.filter((step) => !WANTED || WANTED.includes(step));
 
 const folder = await bundlePage('tests/bench/scale-page.ts');
-const site = await serve(0, folder);
+const site = await serve(0, { folder });
 console.log('events | step | ms | heap MB at its most | heap MB kept | answer');
 for (const events of SIZES) {
   const profile = mkdtempSync(join(tmpdir(), 'evencourse-scale-'));

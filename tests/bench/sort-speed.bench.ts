@@ -123,7 +123,7 @@ async function run(url: string, readings: number): Promise<Measured> {
 
 const script = pathToFileURL(join(process.cwd(), 'scripts/serve.js')).href;
 const { serve } = await import(/* @vite-ignore */ script);
-const server = await serve(0, process.env.SITE_FOLDER);
+const server = await serve(0, { folder: process.env.SITE_FOLDER });
 try {
   console.log(`Processor slowed ${SLOWDOWN} times, ${TRIALS} readings each, milliseconds`);
   const p99: Record<number, number> = {};

@@ -28,32 +28,28 @@ test('Sort keeps a contrast of 7 to 1 throughout', async ({ page }) => {
   expect(passes.map(({ id }) => id)).toContain('color-contrast-enhanced');
 });
 
-test(
-  'the keyboard alone opens the example and piles a slate',
-  { tag: '@desktop' },
-  async ({ page }) => {
-    await page.goto('/');
-    const reach = async (name: RegExp) => {
-      for (let presses = 0; presses < 60; presses++) {
-        await page.keyboard.press('Tab');
-        const words = await page.evaluate(() => {
-          const focused = document.activeElement as HTMLElement | null;
-          return focused?.matches('a, button') ? focused.innerText : '';
-        });
-        if (name.test(words)) return;
-      }
-      throw new Error(`no key press reaches ${name}`);
-    };
-    await reach(/Open the worked example/);
-    await page.keyboard.press('Enter');
-    await page.waitForURL(/\/job\/[0-9a-f-]+$/);
-    await expect(page.getByRole('heading', { level: 1 })).toBeVisible();
-    await reach(/Sort the slates/);
-    await page.keyboard.press('Enter');
-    await page.waitForURL(/\/sort$/);
-    await expect(page.getByRole('button', { name: /Thin/ }).first()).toBeVisible();
-    await reach(/Thin/);
-    await page.keyboard.press('Enter');
-    await expect(page.getByText(/Last saved: slate piled/)).toBeVisible();
-  }
-);
+test('the keyboard alone opens the example and piles a slate @desktop', async ({ page }) => {
+  await page.goto('/');
+  const reach = async (name: RegExp) => {
+    for (let presses = 0; presses < 60; presses++) {
+      await page.keyboard.press('Tab');
+      const words = await page.evaluate(() => {
+        const focused = document.activeElement as HTMLElement | null;
+        return focused?.matches('a, button') ? focused.innerText : '';
+      });
+      if (name.test(words)) return;
+    }
+    throw new Error(`no key press reaches ${name}`);
+  };
+  await reach(/Open the worked example/);
+  await page.keyboard.press('Enter');
+  await page.waitForURL(/\/job\/[0-9a-f-]+$/);
+  await expect(page.getByRole('heading', { level: 1 })).toBeVisible();
+  await reach(/Sort the slates/);
+  await page.keyboard.press('Enter');
+  await page.waitForURL(/\/sort$/);
+  await expect(page.getByRole('button', { name: /Thin/ }).first()).toBeVisible();
+  await reach(/Thin/);
+  await page.keyboard.press('Enter');
+  await expect(page.getByText(/Saved: slate piled/)).toBeVisible();
+});

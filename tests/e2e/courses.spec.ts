@@ -61,20 +61,16 @@ test('the plan adds up to the roof, is adopted and stays over a reload', async (
   expect(await axeFinds(page)).toEqual([]);
 });
 
-test(
-  'a course is chosen on the drawing by key and by the buttons',
-  { tag: '@desktop' },
-  async ({ page }) => {
-    const job = await seeded(page, twoSlopes(260));
-    await adoptPlan(page, job);
-    const south = page.getByRole('slider', { name: /Courses of South/ });
-    await south.focus();
-    await south.press('End');
-    await expect(page.getByRole('heading', { name: /South: course 12 of 12/ })).toBeVisible();
-    await page.getByRole('button', { name: /Below/ }).click();
-    await expect(page.getByRole('heading', { name: /South: course 11 of 12/ })).toBeVisible();
-  }
-);
+test('a course is chosen on the drawing by key and by the buttons @desktop', async ({ page }) => {
+  const job = await seeded(page, twoSlopes(260));
+  await adoptPlan(page, job);
+  const south = page.getByRole('slider', { name: /Courses of South/ });
+  await south.focus();
+  await south.press('End');
+  await expect(page.getByRole('heading', { name: /South: course 12 of 12/ })).toBeVisible();
+  await page.getByRole('button', { name: /Below/ }).click();
+  await expect(page.getByRole('heading', { name: /South: course 11 of 12/ })).toBeVisible();
+});
 
 test('a stock short by some slates says how many, and narrowing the reserve mends it', async ({
   page

@@ -118,23 +118,21 @@ test('what is missing is said on the findings and on the sheet, and holds the ve
     await expect(page.getByRole('listitem').filter({ hasText: item })).toBeVisible();
 });
 
-test(
-  'a laptop shows verdict, three findings and costs without scrolling',
-  { tag: '@desktop' },
-  async ({ page }) => {
-    const job = await openExample(page);
-    await page.goto(`${job}/delivery/findings`);
-    for (const part of [
-      page.getByRole('heading', { name: 'Verdict: Query' }),
-      page.getByText('The sample does not tell: the roof may run short.').first(),
-      page.locator('.costs dl')
-    ]) {
-      await expect(part).toBeVisible();
-      const box = await part.boundingBox();
-      expect((box?.y ?? Infinity) + (box?.height ?? 0)).toBeLessThanOrEqual(800);
-    }
+test('a laptop shows verdict, three findings and costs without scrolling @desktop', async ({
+  page
+}) => {
+  const job = await openExample(page);
+  await page.goto(`${job}/delivery/findings`);
+  for (const part of [
+    page.getByRole('heading', { name: 'Verdict: Query' }),
+    page.getByText('The sample does not tell: the roof may run short.').first(),
+    page.locator('.costs dl')
+  ]) {
+    await expect(part).toBeVisible();
+    const box = await part.boundingBox();
+    expect((box?.y ?? Infinity) + (box?.height ?? 0)).toBeLessThanOrEqual(800);
   }
-);
+});
 
 test('the sheet prints with its verdict on the first page, no page empty, no row cut', async ({
   page

@@ -21,7 +21,7 @@ test('other browsers are not told, and the manifest names icons that are there',
   const manifest = await (await request.get('/manifest.webmanifest')).json();
   expect(manifest.display).toBe('standalone');
   for (const { src, type } of manifest.icons) {
-    const icon = await request.get(src);
+    const icon = await request.get(`/${src}`);
     expect(icon.ok(), src).toBe(true);
     expect(icon.headers()['content-type']).toContain(type);
   }

@@ -38,7 +38,7 @@ test.describe('without a network', () => {
     for (const screen of JOB_SCREENS) {
       await page.goto(`${job}${screen}`);
       await expect(page.locator('h1').first(), screen).toBeAttached();
-      await expect(page.getByText('Offline: everything works')).toBeVisible();
+      await expect(page.getByText('Offline, all works')).toBeVisible();
     }
     await page.goto('/');
     await expect(page.getByRole('heading', { name: 'Jobs' })).toBeVisible();
@@ -49,7 +49,7 @@ test.describe('without a network', () => {
     await page.locator('.piles button').first().click();
     await expect(page.locator('.verdict .status')).toHaveText('saved');
     await page.reload();
-    await expect(page.getByText('Last saved: slate piled')).toBeVisible();
+    await expect(page.getByText('Saved: slate piled')).toBeVisible();
 
     // The boundaries that suit the roof are worked out in the web worker.
     const worker = page.waitForEvent('worker');

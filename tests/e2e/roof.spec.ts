@@ -72,30 +72,28 @@ test('a rectangular slope typed in gives the figures worked out by hand', async 
   await expect(page.getByText('500 mm × 250 mm, headlap 100 mm')).toBeVisible();
 });
 
-test(
-  'arrow keys and taps on the drawing show the figures of a course',
-  { tag: '@desktop' },
-  async ({ page }) => {
-    await startRoof(page);
-    await enterSlate(page);
-    await enterSlope(page, '5500', '7900');
-    const drawing = page.getByRole('slider', { name: 'Courses of Slope 1' });
-    await drawing.focus();
-    await page.keyboard.press('ArrowUp');
-    await expect(page.getByRole('heading', { name: 'Course 2 of 28' })).toBeVisible();
-    await expect(drawing).toHaveAttribute('aria-valuetext', 'Course 2 of 28');
-    await expect(figure(page, 'Bond')).toHaveText('B');
-    // Batten 2: 450 + 193.27; bond B starts with a slate-and-a-half of 375 and a joint of 4.17.
-    await expect(figure(page, 'Batten line from the eave')).toHaveText('643.3 mm');
-    await expect(page.getByText(/^0 mm · 379 mm · 633 mm/)).toBeVisible();
-    await page.keyboard.press('End');
-    await expect(page.getByRole('heading', { name: 'Course 28 of 28' })).toBeVisible();
-    await drawing.scrollIntoViewIfNeeded();
-    const box = (await drawing.boundingBox())!;
-    await drawing.click({ position: { x: box.width / 2, y: box.height / 2 } });
-    await expect(page.getByRole('heading', { name: /^Course 1[3-6] of 28/ })).toBeVisible();
-  }
-);
+test('arrow keys and taps on the drawing show the figures of a course @desktop', async ({
+  page
+}) => {
+  await startRoof(page);
+  await enterSlate(page);
+  await enterSlope(page, '5500', '7900');
+  const drawing = page.getByRole('slider', { name: 'Courses of Slope 1' });
+  await drawing.focus();
+  await page.keyboard.press('ArrowUp');
+  await expect(page.getByRole('heading', { name: 'Course 2 of 28' })).toBeVisible();
+  await expect(drawing).toHaveAttribute('aria-valuetext', 'Course 2 of 28');
+  await expect(figure(page, 'Bond')).toHaveText('B');
+  // Batten 2: 450 + 193.27; bond B starts with a slate-and-a-half of 375 and a joint of 4.17.
+  await expect(figure(page, 'Batten line from the eave')).toHaveText('643.3 mm');
+  await expect(page.getByText(/^0 mm · 379 mm · 633 mm/)).toBeVisible();
+  await page.keyboard.press('End');
+  await expect(page.getByRole('heading', { name: 'Course 28 of 28' })).toBeVisible();
+  await drawing.scrollIntoViewIfNeeded();
+  const box = (await drawing.boundingBox())!;
+  await drawing.click({ position: { x: box.width / 2, y: box.height / 2 } });
+  await expect(page.getByRole('heading', { name: /^Course 1[3-6] of 28/ })).toBeVisible();
+});
 
 test('a headlap above a third, a reversed joint and a negative length are refused with what works', async ({
   page

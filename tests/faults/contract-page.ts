@@ -1,3 +1,4 @@
+import { Dexie } from 'dexie';
 import { CONTRACT, type ContractDevice } from '../../src/lib/storage/contract-suite.ts';
 import { DexieStore } from '../../src/lib/storage/dexie-store.ts';
 import { testSurroundings } from '../../src/lib/storage/test-surroundings.ts';
@@ -8,7 +9,8 @@ let seed = 1;
 function newDevice(): ContractDevice {
   const name = `contract-${seed++}`;
   return {
-    open: (surroundings) => new DexieStore({ ...testSurroundings(seed++), ...surroundings }, name)
+    open: (surroundings) => new DexieStore({ ...testSurroundings(seed++), ...surroundings }, name),
+    clear: () => Dexie.delete(name)
   };
 }
 

@@ -1,7 +1,7 @@
 import { cpSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { BUILD, serve } from '../../scripts/serve.js';
+import { BUILD, type Handler, serve } from '../../scripts/serve.js';
 
 /** The built app in a folder of its own, served on a port of its own. */
 export interface OwnSite {
@@ -12,11 +12,15 @@ export interface OwnSite {
   remove(): void;
 }
 
-/** Copies and serves the built app, so that a test may change its files or stop its server. */
-export async function ownSite(): Promise<OwnSite> {
+/**
+ * Copies and serves the built app, so that a test may change its files or stop its server. The
+ * compressed twins of files are left out, so that a change shows.
+ */
+export async function ownSite(handlers: Handler[] = []): Promise<OwnSite> {
   const folder = mkdtempSync(join(tmpdir(), 'evencourse-site-'));
-  cpSync(process.env.SITE_FOLDER ?? BUILD, folder, { recursive: true });
-  const { url, close } = await serve(0, folder);
+  const filter = (path: string): boolean => !/\.(br|gz)$/.test(path);
+  cpSync(process.env.SITE_FOLDER ?? BUILD, folder, { recursive: true, filter });
+  const { url, close } = await serve(0, { folder, handlers });
   return {
     url,
     folder,

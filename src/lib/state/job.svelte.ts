@@ -12,7 +12,13 @@ import {
   tallyPallets,
   deliveryOf
 } from '$lib/journal';
-import { type Appended, type JobSummary, type JournalStore, isQuotaExceeded } from '$lib/storage';
+import {
+  type Appended,
+  type JobSummary,
+  type JournalStore,
+  isDeviceChanged,
+  isQuotaExceeded
+} from '$lib/storage';
 import { journalStore } from './store.ts';
 
 /** Newest events kept at hand for undo and for "last saved". */
@@ -28,7 +34,7 @@ interface UnsavedAct {
 
 /** Why acts were not saved, and the acts, oldest first, so that they can be tried again. */
 export interface SaveFailure {
-  kind: 'disk-full' | 'other';
+  kind: 'disk-full' | 'data-cleared' | 'other';
   detail: string;
   unsaved: readonly UnsavedAct[];
 }
@@ -129,11 +135,10 @@ export class JobState {
         this.failure && rest.length > 0 ? { ...this.failure, unsaved: rest } : undefined;
       return appended.events;
     } catch (error) {
-      const kind = isQuotaExceeded(error) ? 'disk-full' : 'other';
       const waiting = this.failure?.unsaved ?? [];
       const isWaiting = waiting.includes(unsaved); // tried in vain once more: it keeps its place
       this.failure = {
-        kind,
+        kind: kindOf(error),
         detail: String(error),
         unsaved: isWaiting ? waiting : [...waiting, unsaved]
       };
@@ -166,11 +171,23 @@ export class JobState {
 
   async #loadIfBehind(): Promise<void> {
     const opened = await this.#store.open(this.jobId);
-    if (!opened) return;
+    if (!opened) return this.#noteCleared();
     const isBehind = opened.summary.events > (this.summary?.events ?? 0);
     this.summary = opened.summary;
     if (!isBehind) return;
     this.view = opened.view;
     this.newest = await this.#store.newest(this.jobId, NEWEST);
   }
+
+  /** The job is gone from under the page: what it shows stays, and nothing is saved from here on. */
+  #noteCleared(): void {
+    if (this.status !== 'open') return;
+    const unsaved = this.failure?.unsaved ?? [];
+    this.failure = { kind: 'data-cleared', detail: '', unsaved };
+  }
+}
+
+function kindOf(error: unknown): SaveFailure['kind'] {
+  if (isQuotaExceeded(error)) return 'disk-full';
+  return isDeviceChanged(error) ? 'data-cleared' : 'other';
 }

@@ -117,6 +117,45 @@ export const KEEPING: readonly ContractCase[] = [
     }
   },
   {
+    title: 'J24: data cleared under an open store stop it, and its backup is taken in afterwards',
+    async run(newDevice) {
+      const device = newDevice();
+      const store = device.open();
+      await aDayOfWork(store);
+      const file = await writeJobFile(store, JOB);
+      if (!file) throw new Error('no file');
+      await device.clear();
+      await rejects(() => store.append(JOB, [gauged(640)]), 'an act on a job that is gone');
+      const fresh = device.open();
+      equal(await fresh.open(JOB), undefined, 'the job');
+      await fresh.deviceId();
+      await rejects(() => store.append(JOB, [gauged(640)]), 'an act of the page before');
+      await rejects(() => store.append(JOB, [opened]), 'an opening by the page before');
+      equal((await readJobFile(fresh, file.blob)).ok, true, 'the backup');
+      const before = await pictureOf(fresh);
+      await rejects(() => store.append(JOB, [gauged(640)]), 'an act upon the restored job');
+      await rejects(() => store.merge([]), 'a merge by the page before');
+      await rejects(() => store.markExported(JOB, {}, '2026-01-01'), 'its note of a backup');
+      same(await pictureOf(fresh), before, 'the job');
+      const { events } = await fresh.append(JOB, [gauged(640)]);
+      equal(events[0].deviceSeq, 1, 'the number of the first act of the new device');
+      equal((await readJobFile(fresh, file.blob)).ok, true, 'the backup once more');
+    }
+  },
+  {
+    title: 'J24: a job that went missing alone is not written on without its opening',
+    async run(newDevice) {
+      const device = newDevice();
+      const store = device.open();
+      await store.append(JOB, [opened, gauged(640)]);
+      await device.clear();
+      const other = device.open();
+      await other.append(JOB.replace(/a$/, 'b'), [opened]);
+      await rejects(() => store.append(JOB, [gauged(650)]), 'an act without the opening');
+      equal((await other.jobs()).length, 1, 'the jobs');
+    }
+  },
+  {
     title: 'J20: what is not in a backup is counted, and an older backup takes nothing back',
     async run(newDevice) {
       const store = newDevice().open();

@@ -12,6 +12,8 @@ import type { JournalStore, StoreSurroundings } from './store.ts';
 /** One device: stores opened on it share their data, as tabs of one browser do. */
 export interface ContractDevice {
   open(surroundings?: Partial<StoreSurroundings>): JournalStore;
+  /** Clears all data under the open stores, as a browser does that needs the room. */
+  clear(): Promise<void>;
 }
 
 /** One promise of the contract. Knows no test runner, so it runs in Node and on a page alike. */

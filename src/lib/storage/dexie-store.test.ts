@@ -24,7 +24,10 @@ function openStore(name: string, surroundings = {}): DexieStore {
 
 function newDevice(): ContractDevice {
   const name = `device ${seed++}`;
-  return { open: (surroundings) => openStore(name, surroundings) };
+  return {
+    open: (surroundings) => openStore(name, surroundings),
+    clear: () => Dexie.delete(name)
+  };
 }
 
 afterEach(() => {

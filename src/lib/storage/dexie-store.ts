@@ -8,6 +8,7 @@ import {
 } from '$lib/journal';
 import { EvencourseDatabase, type PhotoRow } from './database.ts';
 import { DexieJournal, type JobState } from './dexie-journal.ts';
+import { DEVICE_ID, FORMER_IDS, requireJobLeft, requireSameDevice } from './identity.ts';
 import { summaryOf, withBackup } from './job-row.ts';
 import { batchesOf, orRefusal } from './merge-check.ts';
 import { photoAct, photoOfRow } from './photo.ts';
@@ -39,6 +40,8 @@ export class DexieStore implements JournalStore {
   readonly #views = new Map<string, { revision: number; view: JobView }>();
   #stamper: Promise<Stamper> | undefined;
   #deviceId: Promise<string> | undefined;
+  /** The id once it is known: inside a transaction nothing else may be waited for. */
+  #knownId: string | undefined;
   #queue: Promise<unknown> = Promise.resolve();
 
   constructor(surroundings: StoreSurroundings, name?: string) {
@@ -51,10 +54,13 @@ export class DexieStore implements JournalStore {
   }
 
   deviceId(): Promise<string> {
-    this.#deviceId ??= this.#firstStart().catch((error: unknown) => {
-      this.#deviceId = undefined; // the next call tries again
-      throw error;
-    });
+    this.#deviceId ??= this.#firstStart().then(
+      (id) => (this.#knownId = id),
+      (error: unknown) => {
+        this.#deviceId = undefined; // the next call tries again
+        throw error;
+      }
+    );
     return this.#deviceId;
   }
 
@@ -110,7 +116,10 @@ export class DexieStore implements JournalStore {
     const batches = batchesOf(events);
     const readAt = source === 'job-file' ? new Date(this.#surroundings.now()).toISOString() : null;
     return orRefusal(() =>
-      this.#write([this.database.photos], () => this.#journal.merge(batches, photos, readAt))
+      this.#write([this.database.photos, this.database.device], async () => {
+        await this.#requireDevice();
+        return this.#journal.merge(batches, photos, readAt);
+      })
     );
   }
 
@@ -124,7 +133,8 @@ export class DexieStore implements JournalStore {
 
   async markExported(jobId: string, events: DeviceNumbers, at: string): Promise<void> {
     await this.#run(() =>
-      this.database.transaction('rw', this.database.jobs, async () => {
+      this.database.transaction('rw', this.database.jobs, this.database.device, async () => {
+        await this.#requireDevice();
         const row = await this.database.jobs.get(jobId);
         if (row) await this.database.jobs.put(withBackup(row, events, at));
       })
@@ -199,12 +209,17 @@ export class DexieStore implements JournalStore {
   ): Promise<Appended> {
     const appended = this.#queue.then(async () => {
       requireActs(acts);
-      const deviceId = await this.deviceId();
+      await this.deviceId();
       const stamper = await this.#stamps();
       const stamp = stamper.stamp(acts.length);
       let tries = 0;
-      const { state, events } = await this.#write(photo ? [this.database.photos] : [], async () => {
-        const before = await this.#journal.ready(jobId);
+      const { device, photos } = this.database;
+      const { state, events } = await this.#write(photo ? [device, photos] : [device], async () => {
+        const [deviceId, before] = await Promise.all([
+          this.#requireDevice(),
+          this.#journal.ready(jobId)
+        ]);
+        requireJobLeft(before.row, this.#views.get(jobId)?.revision ?? 0);
         if (tries++ > 0) {
           const already = await this.#journal.events.ownWith(jobId, stamp.ids);
           // The try before was committed, but its connection was lost before the answer came.
@@ -212,7 +227,7 @@ export class DexieStore implements JournalStore {
         }
         stamper.raise(stamp, before.row.lastId);
         const sealed = sealActs(acts, stamp, before.row, deviceId, sorter);
-        if (photo) await this.database.photos.add(photo);
+        if (photo) await photos.add(photo);
         return { state: await this.#journal.add(before, sealed), events: sealed };
       });
       // Memory moves only after the commit.
@@ -220,6 +235,23 @@ export class DexieStore implements JournalStore {
     });
     this.#queue = appended.catch(() => undefined);
     return appended;
+  }
+
+  /**
+   * The id of this device, inside a transaction that writes: a browser may have cleared the data
+   * under the open page, and the next connection finds an empty database or another device's.
+   *
+   * @throws DeviceChanged
+   */
+  async #requireDevice(): Promise<string> {
+    const [stored, former] = await this.database.device.bulkGet([DEVICE_ID, FORMER_IDS]);
+    const mine = this.#knownId ?? (stored?.value as string);
+    const id = requireSameDevice(mine, stored?.value, former?.value);
+    if (id !== this.#knownId) {
+      this.#knownId = id;
+      this.#deviceId = Promise.resolve(id);
+    }
+    return id;
   }
 
   #remember({ row, view }: JobState): OpenJob {
@@ -264,9 +296,9 @@ export class DexieStore implements JournalStore {
     const made = createIdSource(now, randomHex)();
     return this.#run(() =>
       this.database.transaction('rw', device, async () => {
-        const row = await device.get('deviceId');
+        const row = await device.get(DEVICE_ID);
         if (row) return row.value as string;
-        await device.put({ name: 'deviceId', value: made });
+        await device.put({ name: DEVICE_ID, value: made });
         return made;
       })
     );

@@ -1,6 +1,7 @@
 export { CONTRACT, type ContractCase, type ContractDevice } from './contract-suite.ts';
 export { DexieStore } from './dexie-store.ts';
 export { MemoryDatabase, MemoryStore } from './memory-store.ts';
+export { isDeviceChanged } from './identity.ts';
 export { isQuotaExceeded } from './reconnect.ts';
 export { type CheckedJobFile, checkJobFile, readJobFile } from './job-file.ts';
 export { type JobFile, journalSha256, writeJobFile } from './job-file-write.ts';

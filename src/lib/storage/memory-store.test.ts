@@ -9,7 +9,10 @@ function newDevice(): ContractDevice {
   const database = new MemoryDatabase();
   return {
     open: (surroundings) =>
-      new MemoryStore({ ...testSurroundings(seed++), ...surroundings }, database)
+      new MemoryStore({ ...testSurroundings(seed++), ...surroundings }, database),
+    clear: async () => {
+      for (const table of [database.jobs, database.photos, database.device]) table.clear();
+    }
   };
 }
 

@@ -8,6 +8,7 @@ import {
   partOf
 } from '$lib/journal';
 import { foldBatch } from './fold-batch.ts';
+import { DEVICE_ID, FORMER_IDS, requireJobLeft, requireSameDevice } from './identity.ts';
 import {
   type JobRow,
   emptiedRow,
@@ -60,6 +61,9 @@ export class MemoryStore implements JournalStore {
   readonly #surroundings: StoreSurroundings;
   readonly #database: MemoryDatabase;
   #stamper: Stamper | undefined;
+  #knownId: string | undefined;
+  /** Events of each job when this store last saw it. */
+  readonly #seen = new Map<string, number>();
 
   constructor(surroundings: StoreSurroundings, database = new MemoryDatabase()) {
     this.#surroundings = surroundings;
@@ -69,8 +73,9 @@ export class MemoryStore implements JournalStore {
   async deviceId(): Promise<string> {
     const { now, randomHex } = this.#surroundings;
     const { device } = this.#database;
-    if (!device.has('deviceId')) device.set('deviceId', createIdSource(now, randomHex)());
-    return device.get('deviceId') as string;
+    if (this.#knownId === undefined && !device.has(DEVICE_ID))
+      device.set(DEVICE_ID, createIdSource(now, randomHex)());
+    return (this.#knownId ??= device.get(DEVICE_ID) as string);
   }
 
   async jobs(): Promise<JobSummary[]> {
@@ -81,14 +86,17 @@ export class MemoryStore implements JournalStore {
 
   async open(jobId: string): Promise<OpenJob | undefined> {
     const job = this.#database.jobs.get(jobId);
+    if (job) this.#seen.set(jobId, job.row.revision);
     return job && { view: job.view, summary: summaryOf(job.row) };
   }
 
   append(jobId: string, acts: readonly NewEvent[], sorter = ''): Promise<Appended> {
     return this.#write(async () => {
       requireActs(acts);
-      const deviceId = await this.deviceId();
+      await this.deviceId();
+      const deviceId = this.#requireDevice();
       const { row, view, events: here } = this.#jobOf(jobId);
+      requireJobLeft(row, this.#seen.get(jobId) ?? 0);
       this.#stamper ??= new Stamper(this.#surroundings, this.#lastId());
       const stamp = this.#stamper.stamp(acts.length);
       this.#stamper.raise(stamp, row.lastId);
@@ -129,6 +137,7 @@ export class MemoryStore implements JournalStore {
       orRefusal(async () => {
         const all: StoredEvent[] = [];
         for await (const batch of batches()) all.push(...batch);
+        this.#requireDevice();
         return this.#merge(all, photos, source);
       })
     );
@@ -145,6 +154,7 @@ export class MemoryStore implements JournalStore {
   }
 
   async markExported(jobId: string, events: DeviceNumbers, at: string): Promise<void> {
+    this.#requireDevice();
     const job = this.#database.jobs.get(jobId);
     if (job) this.#changed({ ...job, row: withBackup(job.row, events, at) });
   }
@@ -233,7 +243,16 @@ export class MemoryStore implements JournalStore {
     return { view, summary: summaryOf(next) };
   }
 
+  /** The id of this device. @throws DeviceChanged */
+  #requireDevice(): string {
+    const { device } = this.#database;
+    const stored = device.get(DEVICE_ID);
+    const mine = this.#knownId ?? (stored as string);
+    return (this.#knownId = requireSameDevice(mine, stored, device.get(FORMER_IDS)));
+  }
+
   #changed(job: MemoryJob): void {
+    this.#seen.set(job.row.jobId, job.row.revision);
     this.#database.jobs.set(job.row.jobId, job);
     for (const watcher of this.#database.watchers) watcher(job.row.jobId);
   }

@@ -6,6 +6,7 @@ export { focusFirstWrong } from './focus.ts';
 export { default as FittedTable } from './FittedTable.svelte';
 export { default as StatusStrip } from './StatusStrip.svelte';
 export { default as StepBar } from './StepBar.svelte';
+export { default as Fold } from './Fold.svelte';
 export { pileColour, pileInk } from './pile-colour.ts';
 export * from './grades/index.ts';
 export { default as PalletBar } from './sort/PalletBar.svelte';

@@ -24,8 +24,8 @@ export const common = {
   remove: 'Remove',
   change: 'Change',
   online: 'Online',
-  offline: 'Offline: everything works, all is kept on this device',
-  lastSaved: (what: string) => `Last saved: ${what}`,
+  offline: 'Offline, all works',
+  lastSaved: (what: string) => `Saved: ${what}`,
   nothingSaved: 'Nothing saved yet',
   unexported: (n: number) =>
     n === 0 ? 'All backed up' : `${many(n, { one: 'entry', other: 'entries' })} not backed up`,
@@ -34,6 +34,8 @@ export const common = {
   retry: 'Try again',
   diskFull:
     'This device has no room left, so the entry is not saved. Free some space, or back the job up and move to another device; then try again.',
+  dataCleared:
+    "The browser cleared this app's data on this device while the page was open. What you see is all that is left of it: note or print what you need, then load the page again and restore your backup.",
   saveFailed: (detail: string) =>
     `The browser did not save the entry (${detail}). It is still on the screen: try again.`,
   leaveUnsaved: (n: number) =>

@@ -32,6 +32,8 @@ export const common: Partial<Catalogue['common']> = {
   retry: 'Reintentar',
   diskFull:
     'Este aparato no tiene espacio y el registro no se ha guardado. Libere espacio, o haga una copia de la obra y pase a otro aparato; luego reintente.',
+  dataCleared:
+    'El navegador borró los datos de esta aplicación en este aparato con la página abierta. Lo que ve es todo lo que queda: anote o imprima lo que necesite, luego recargue la página y restaure su copia.',
   saveFailed: (detail) =>
     `El navegador no guardó el registro (${detail}). Sigue en la pantalla: reintente.`,
   loading: 'Abriendo…',

@@ -32,6 +32,8 @@ export const common: Partial<Catalogue['common']> = {
   retry: 'Réessayer',
   diskFull:
     'Cet appareil n’a plus de place, la saisie n’est pas enregistrée. Libérez de la place, ou sauvegardez le chantier et changez d’appareil ; puis réessayez.',
+  dataCleared:
+    'Le navigateur a effacé les données de l’application sur cet appareil pendant que la page était ouverte. Ce que vous voyez est tout ce qui reste : notez ou imprimez ce qu’il vous faut, puis rechargez la page et restaurez votre sauvegarde.',
   saveFailed: (detail) =>
     `Le navigateur n’a pas enregistré la saisie (${detail}). Elle reste à l’écran : réessayez.`,
   loading: 'Ouverture…',

@@ -32,6 +32,8 @@ export const common: Partial<Catalogue['common']> = {
   retry: 'Spróbuj ponownie',
   diskFull:
     'Na urządzeniu nie ma miejsca, wpis nie został zapisany. Zwolnij miejsce albo zrób kopię budowy i przejdź na inne urządzenie; potem spróbuj ponownie.',
+  dataCleared:
+    'Przeglądarka usunęła dane tej aplikacji z urządzenia, gdy strona była otwarta. To, co widać, to wszystko, co zostało: zapisz lub wydrukuj, co potrzebne, potem wczytaj stronę ponownie i przywróć kopię.',
   saveFailed: (detail) =>
     `Przeglądarka nie zapisała wpisu (${detail}). Jest nadal na ekranie: spróbuj ponownie.`,
   loading: 'Otwieranie…',

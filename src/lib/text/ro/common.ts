@@ -32,6 +32,8 @@ export const common: Partial<Catalogue['common']> = {
   retry: 'Încearcă din nou',
   diskFull:
     'Aparatul nu mai are loc, înregistrarea nu s-a salvat. Eliberați spațiu sau faceți o copie a lucrării și treceți pe alt aparat; apoi încercați din nou.',
+  dataCleared:
+    'Browserul a șters datele aplicației de pe acest aparat cât timp pagina era deschisă. Ce vedeți este tot ce a rămas: notați sau tipăriți ce vă trebuie, apoi reîncărcați pagina și restaurați copia.',
   saveFailed: (detail) =>
     `Browserul nu a salvat înregistrarea (${detail}). Este încă pe ecran: încercați din nou.`,
   loading: 'Se deschide…',
