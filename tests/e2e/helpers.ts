@@ -44,8 +44,10 @@ interface KeptExample {
 /** Puts the worked example on the device as it was kept, opens it and gives its address. */
 export async function openExample(page: Page): Promise<string> {
   const { pathname, origins } = JSON.parse(readFileSync(EXAMPLE_FILE, 'utf8')) as KeptExample;
-  // A page without scripts tells which site this browser is on: some tests have one of their own.
-  await page.goto('/workers.json');
+  // An empty page tells which site this browser is on: some tests have one of their own.
+  const empty = { contentType: 'text/html', body: '<link rel="icon" href="data:,">' };
+  await page.route('**/empty', (route) => route.fulfill(empty));
+  await page.goto('/empty');
   const { origin } = new URL(page.url());
   const here = origins.map((kept) => ({ ...kept, origin }));
   await page.context().setStorageState({ cookies: [], origins: here });
