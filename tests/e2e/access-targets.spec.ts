@@ -67,6 +67,7 @@ test('every screen of a job: whatever is tapped is large enough', async ({ page 
 
 test('the audit sees a target that is too small', async ({ page }) => {
   await openExample(page);
+  await expect(page.getByRole('heading', { level: 1 })).toBeVisible();
   await page.evaluate(() => {
     const link = document.createElement('a');
     link.href = '#small';

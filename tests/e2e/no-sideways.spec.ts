@@ -138,6 +138,7 @@ test('the audit sees a table that must be panned and a page wider than the windo
   page
 }) => {
   await openExample(page);
+  await expect(page.getByRole('heading', { level: 1 })).toBeVisible();
   const add = (className: string, label: string): Promise<void> =>
     page.evaluate(
       ([className, label]) => {
