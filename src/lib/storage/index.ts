@@ -30,6 +30,8 @@ export {
   MAX_CSV_ROWS
 } from './csv-types.ts';
 export { safeFileName } from './file-name.ts';
+export { isCanonicalLine } from './canonical-line.ts';
+export { parseGuarded } from './json-guard.ts';
 export {
   type Appended,
   type DeviceNumbers,
