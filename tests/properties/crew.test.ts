@@ -1,13 +1,6 @@
 import fc from 'fast-check';
 import { afterAll, expect, it } from 'vitest';
-import {
-  JOB,
-  TestDevice,
-  TestHub,
-  type Weather,
-  gauged,
-  opened
-} from '../../src/lib/sync/test-crew.ts';
+import { JOB, TestDevice, TestHub, type Weather, gauged, opened } from '../support/crew-kit.ts';
 
 const RUNS = process.env.FAULTS === 'full' ? 200 : 12;
 const DEVICES = 3;

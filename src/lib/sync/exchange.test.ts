@@ -6,7 +6,7 @@ import type { StoredEvent } from '$lib/journal';
 import { HubClient } from './hub-client.ts';
 import { deriveKeys, newJobKey } from './keys.ts';
 import { sealParcel } from './parcel.ts';
-import { JOB, TestDevice, TestHub, gauged, opened } from './test-crew.ts';
+import { JOB, TestDevice, TestHub, gauged, opened } from '../../../tests/support/crew-kit.ts';
 
 let hub: TestHub;
 let wren: TestDevice;

@@ -275,7 +275,8 @@ export class Exchange {
   }
 
   #release(device: string): void {
-    const { [device]: _, ...held } = this.#state.held;
+    const held = { ...this.#state.held };
+    delete held[device];
     this.#state = { ...this.#state, held };
   }
 
