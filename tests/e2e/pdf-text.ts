@@ -2,8 +2,8 @@ import { inflateSync } from 'node:zlib';
 
 /**
  * The text of each page of a PDF as the browser prints it, in the order it was drawn, without white
- * space. Only what Chromium writes is read: plain objects, deflated streams, glyphs of two bytes
- * with a table to Unicode.
+ * space. Only what Chromium writes is read: plain objects, deflated streams, glyphs of one byte
+ * (variable typefaces) or two with a table to Unicode.
  */
 export function textOfPages(pdf: Buffer): string[] {
   const objects = new Map<string, string>();
@@ -48,13 +48,15 @@ function unicodeOf(table: string): Map<string, string> {
   const letterOf = (hex: string): string =>
     String.fromCharCode(...(hex.match(/.{4}/g) ?? []).map((unit) => parseInt(unit, 16)));
   for (const [, lines] of table.matchAll(/beginbfchar([\s\S]*?)endbfchar/g))
-    for (const [, glyph, hex] of lines.matchAll(/<(\w{4})>\s*<(\w+)>/g))
+    for (const [, glyph, hex] of lines.matchAll(/<(\w{2}|\w{4})>\s*<(\w+)>/g))
       letters.set(glyph.toUpperCase(), letterOf(hex));
   for (const [, lines] of table.matchAll(/beginbfrange([\s\S]*?)endbfrange/g))
-    for (const [, from, to, hex] of lines.matchAll(/<(\w{4})>\s*<(\w{4})>\s*<(\w{4})>/g))
+    for (const [, from, to, hex] of lines.matchAll(
+      /<(\w{2}|\w{4})>\s*<(\w{2}|\w{4})>\s*<(\w{4})>/g
+    ))
       for (let glyph = parseInt(from, 16); glyph <= parseInt(to, 16); glyph++)
         letters.set(
-          glyph.toString(16).toUpperCase().padStart(4, '0'),
+          glyph.toString(16).toUpperCase().padStart(from.length, '0'),
           String.fromCharCode(parseInt(hex, 16) + glyph - parseInt(from, 16))
         );
   return letters;
@@ -64,10 +66,14 @@ function unicodeOf(table: string): Map<string, string> {
 function drawn(content: string, fonts: ReadonlyMap<string, ReadonlyMap<string, string>>): string {
   let letters: ReadonlyMap<string, string> | undefined;
   let text = '';
-  for (const [, font, glyphs] of content.matchAll(/\/(\S+) [\d.]+ Tf|<([0-9A-Fa-f]+)>/g))
+  // What a glyph stands for otherwise, such as a space that keeps words together, is not drawn.
+  const shown = content.replace(/\/ActualText\s*<[0-9A-Fa-f]*>/g, '');
+  for (const [, font, glyphs] of shown.matchAll(/\/(\S+) [\d.]+ Tf|<([0-9A-Fa-f]+)>/g))
     if (font) letters = fonts.get(font);
-    else
-      for (const glyph of glyphs.match(/.{4}/g) ?? [])
+    else {
+      const digits = letters?.keys().next().value?.length ?? 4;
+      for (const glyph of glyphs.match(new RegExp(`.{${digits}}`, 'g')) ?? [])
         text += letters?.get(glyph.toUpperCase()) ?? '?';
+    }
   return text.normalize('NFKC').replace(/\s/g, ''); // a ligature as its letters
 }
