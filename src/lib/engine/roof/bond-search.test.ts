@@ -2,6 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { askedSideLapMm, searchBonds, sideLapBetweenMm } from './bond-search.ts';
 import { layBonds } from './bonds.ts';
 import { slateSpec } from './slate-spec.ts';
+import { slopeProblems } from './slope-problems.ts';
+import { makeSlope } from './slope-shape.ts';
 
 const SPEC = Object.freeze(slateSpec({ lengthMm: 500, widthMm: 250, headlapMm: 70 }));
 
@@ -21,9 +23,18 @@ describe('searchBonds', () => {
     expect(Math.abs(A.pieces[1].leftMm - B.pieces[1].leftMm)).toBeGreaterThanOrEqual(73);
   });
 
-  it('finds nothing where the lap asked for is more than the slates can give', () => {
-    const greedy = { ...SPEC, widthMm: 75, slateAndAHalfWidthMm: 94, narrowestCutMm: 0 };
-    expect(searchBonds(150, [3], greedy)).toBeUndefined();
+  it('finds nothing where two pieces would be too narrow to nail, and the slope is refused', () => {
+    const narrow = slateSpec({
+      lengthMm: 300,
+      widthMm: 75,
+      slateAndAHalfWidthMm: 94,
+      headlapMm: 70
+    });
+    expect(searchBonds(100, [3, 5], narrow)).toBeUndefined();
+    const size = { rafterLengthMm: 1600, eaveWidthMm: 100, pitchDegrees: 40, vergeOverhangMm: 0 };
+    expect(slopeProblems(makeSlope({ id: 'one', ...size }), narrow)).toMatchObject([
+      { field: 'eaveWidthMm', code: 'joints-too-close', value: 100 }
+    ]);
   });
 
   it('counts joints beside cut pieces', () => {
