@@ -1,5 +1,6 @@
 export { JobState, type SaveFailure } from './job.svelte.ts';
 export { provideJob, useJob } from './job-context.ts';
+export { copyText } from './copy-text.ts';
 export { device } from './device.svelte.ts';
 export { JobsState } from './jobs.svelte.ts';
 export { startCheck } from './start-check.svelte.ts';
