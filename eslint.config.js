@@ -7,7 +7,17 @@ import { layers } from './lint/layers.js';
 import svelteConfig from './svelte.config.js';
 
 export default ts.config(
-  { ignores: ['build/', '.svelte-kit/', 'node_modules/', 'test-results/', 'playwright-report/'] },
+  {
+    ignores: [
+      'build/',
+      'build-hub/',
+      'data/',
+      '.svelte-kit/',
+      'node_modules/',
+      'test-results/',
+      'playwright-report/'
+    ]
+  },
   js.configs.recommended,
   ...ts.configs.recommended,
   ...svelte.configs.recommended,
@@ -33,13 +43,13 @@ export default ts.config(
     }
   },
   {
-    files: ['src/lib/engine/**/*.ts', 'src/lib/journal/**/*.ts'],
+    files: ['src/lib/{engine,journal,job,example}/**/*.ts'],
     ignores: ['**/*.test.ts'],
     rules: {
       'no-restricted-globals': [
         'error',
-        { name: 'window', message: 'The engine and the journal run without a browser.' },
-        { name: 'document', message: 'The engine and the journal run without a browser.' },
+        { name: 'window', message: 'The engine, the journal and the job run without a browser.' },
+        { name: 'document', message: 'The engine, the journal and the job run without a browser.' },
         { name: 'indexedDB', message: 'Storage is the only layer that knows a database.' }
       ],
       'no-restricted-properties': [

@@ -1,43 +1,73 @@
 /**
- * The layers of the program and what each may import. Imports point one way:
- * routes → state, ui → journal, engine; storage → journal → engine.
+ * The rooms of the program and what each may import. Imports point one way:
+ * routes → features → app, ui, example → job → journal → engine.
  */
-const LAYERS = {
+const PURE = ['job', 'journal', 'engine'];
+const SHARED = ['app', 'ui', 'text', 'gauge', 'storage', 'worker', ...PURE];
+
+/** @type {Record<string, string[]>} */
+const ROOMS = {
   engine: [],
   journal: ['engine'],
+  job: ['journal', 'engine'],
   gauge: ['engine'],
   text: [],
-  storage: ['journal', 'engine'],
+  storage: PURE,
   worker: ['engine'],
-  ui: ['text', 'journal', 'engine', 'gauge'],
-  state: ['storage', 'worker', 'gauge', 'journal', 'engine', 'text'],
-  routes: ['state', 'ui', 'text', 'journal', 'engine', 'gauge']
+  example: PURE,
+  ui: ['text', 'gauge', ...PURE],
+  app: ['storage', 'worker', 'gauge', 'text', ...PURE],
+  'features/sort': SHARED,
+  'features/grades': SHARED,
+  'features/roof': [...SHARED, 'example'],
+  'features/courses': SHARED,
+  'features/lay': [...SHARED, 'features/courses'],
+  'features/delivery': [...SHARED, 'features/sort'],
+  'features/files': SHARED,
+  'features/tags': SHARED,
+  'features/jobs': [...SHARED, 'example'],
+  routes: ['features/*', 'app', 'ui', 'text']
 };
 
+/** @type {Record<string, string>} */
 const REASONS = {
   engine:
     'The engine is pure numbers: it must run in a worker, in tests and in any future app without a browser, so it imports only itself and the agreed numeric libraries.',
   journal:
     'The journal is pure: it must fold the same bytes on every device, so it knows only the engine.',
+  job: 'What a job is worked out from its view is pure: it must come out the same in a test, a worker and on every device.',
   gauge:
     'A gauge adapter turns keystrokes and lines into readings and knows nothing of storage or screens.',
   text: 'The catalogue of words knows nothing but words, so that a translator can read it.',
   storage: 'Storage keeps events; if it knew screens, a screen could lose a reading.',
   worker: 'The worker runs the engine; anything else would pull the page into it.',
-  ui: 'A component that reaches storage can show what is not saved; let a class in state/ join them.',
-  state:
-    'State joins storage, engine and view; a component or page imported here would make a circle.',
-  routes:
-    'Pages are thin: they read state and call commands, so they never reach storage or a worker.'
+  example: 'The worked example is events and figures, so that a test can hold it without a screen.',
+  ui: 'A part that several features share knows none of them, nor what is saved.',
+  app: 'The app keeps the job, the store and the device for every feature; it knows none of them.',
+  features:
+    'A feature knows the app, the shared parts and the job; what two features need moves to job, app or ui.',
+  component:
+    'A component that reaches storage or a worker can show what is not saved; let a state class of the feature join them.',
+  routes: 'A route is its load and one component; the feature does the rest.'
 };
 
 const NUMERIC_LIBRARIES = [/^@stdlib\/stats-base-dists-/, /^simple-statistics$/];
 
+/** Files outside src that the app may read: data, and its own version. */
+const OUTSIDE = [/\/package\.json$/, /\/seeds\/[^/]+\.json$/];
+
 /** @param {string} path */
-function layerOf(path) {
+function roomOf(path) {
   const inside = path.replaceAll('\\', '/');
   if (/\/src\/routes\//.test(inside)) return 'routes';
-  return /\/src\/lib\/([^/]+)\//.exec(inside)?.[1];
+  return /\/src\/lib\/(features\/[^/]+|[^/]+)\//.exec(inside)?.[1];
+}
+
+/** @param {string} source after `$lib/` */
+function targetOf(source) {
+  const [first, second, ...rest] = source.split('/');
+  if (first !== 'features') return { target: first, rest: [second ?? '', ...rest] };
+  return { target: `${first}/${second}`, rest };
 }
 
 /** @type {import('eslint').Rule.RuleModule} */
@@ -45,33 +75,45 @@ export const layers = {
   meta: {
     type: 'problem',
     schema: [],
-    messages: { wrong: '{{layer}} may not import {{target}}. {{reason}}' }
+    messages: { wrong: '{{room}} may not import {{target}}. {{reason}}' }
   },
   create(context) {
     const file = context.filename.replaceAll('\\', '/');
-    const layer = layerOf(file);
-    if (!layer || !(layer in LAYERS) || /\.test\.ts$/.test(file)) return {};
-    const own = /** @type {keyof typeof LAYERS} */ (layer);
+    const room = roomOf(file);
+    if (!room || /\.test\.ts$/.test(file)) return {};
+    const allowed = ROOMS[room];
+    const isComponent = file.endsWith('.svelte');
 
     /** @param {import('estree').Node} node @param {unknown} source */
     const check = (node, source) => {
       if (typeof source !== 'string') return;
-      const wrong = (/** @type {string} */ target) =>
-        context.report({ node, messageId: 'wrong', data: { layer, target, reason: REASONS[own] } });
+      const wrong = (/** @type {string} */ target, reason = REASONS[room.split('/')[0]]) =>
+        context.report({ node, messageId: 'wrong', data: { room, target, reason } });
+      if (!allowed) {
+        wrong(source, 'Nobody has said what this room is for: name it in lint/layers.js.');
+        return;
+      }
       if (source.startsWith('.')) {
-        const target = layerOf(new URL(source, `file://${file}`).pathname);
-        if (target && target !== layer) wrong(`${source} by a relative path; use $lib/${target}`);
+        const path = new URL(source, `file://${file}`).pathname;
+        const target = roomOf(path);
+        if (target && target !== room) wrong(`${source} by a relative path; use $lib/${target}`);
+        else if (!path.includes('/src/') && !OUTSIDE.some((data) => data.test(path))) wrong(source);
         return;
       }
       if (source.startsWith('$lib/')) {
-        const [target, ...rest] = source.slice(5).split('/');
-        if (target === layer) return;
-        if (!LAYERS[own].includes(target)) wrong(source);
-        else if (target !== 'ui' && rest.some((part) => /\.(ts|js|svelte)$/.test(part)))
+        const { target, rest } = targetOf(source.slice(5));
+        if (target === room) return;
+        const isAllowed =
+          allowed.includes(target) ||
+          (target.startsWith('features/') && allowed.includes('features/*'));
+        if (!isAllowed) wrong(source);
+        else if (isComponent && ['storage', 'worker'].includes(target))
+          wrong(source, REASONS.component);
+        else if (rest.some((part) => /\.(ts|js|svelte)$/.test(part)))
           wrong(`${source}: a folder's index.ts is its only door`);
         return;
       }
-      if (layer === 'engine' && !NUMERIC_LIBRARIES.some((library) => library.test(source)))
+      if (room === 'engine' && !NUMERIC_LIBRARIES.some((library) => library.test(source)))
         wrong(source);
     };
     return {

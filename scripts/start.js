@@ -9,18 +9,35 @@ ensureInstalled();
 if (!run('npm', ['run', '--silent', 'build'])) fail('The build failed: see the message above.');
 
 const { serve } = await import('./serve.js');
+const { hubKeyLink, openHubForServer, terminalQr } = await import('./hub.js');
 const host = process.env.HOST || '127.0.0.1';
 const base = process.env.BASE_PATH ?? '';
-const { url, port } = await serve(wantedPort(), { host, base }).catch((error) => {
-  if (error.code === 'EADDRINUSE' && !process.env.PORT) return serve(0, { host, base });
+const hub = await openHubForServer().catch((error) =>
+  fail(`The hub cannot open its data. ${error.message}`)
+);
+const options = { host, base, handlers: [hub.answer] };
+const { url, port } = await serve(wantedPort(), options).catch((error) => {
+  if (error.code === 'EADDRINUSE' && !process.env.PORT) return serve(0, options);
   return fail(`The app cannot be served: ${error.message}. Set another HOST or PORT.`);
 });
 console.log(
   `\nEvencourse is ready: ${url}\nOpen it and tap "Open the worked example". Stop with Ctrl+C.`
 );
-if (host === '0.0.0.0' || host === '::')
-  for (const address of ownAddresses())
-    console.log(`From another device on this network: http://${address}:${port}${base}/`);
+const others = host === '0.0.0.0' || host === '::' ? ownAddresses() : [];
+for (const address of others) {
+  const link = `http://${address}:${port}${base}/`;
+  console.log(`\nFrom another device on this network: ${link}\n${terminalQr(link)}`);
+}
+console.log(`\nThe hub keeps the jobs that crews share, sealed, in ${hub.where}.`);
+if (hub.newKey) {
+  const link = hubKeyLink(process.env.PUBLIC_URL ?? url, hub.newKey);
+  console.log(
+    `This is the hub key. Whoever has it can start a crew here. It is shown this once: open it on
+your own device, or keep it safe. (NEW_HUB_KEY=1 npm start makes another.)\n\n${link}\n${terminalQr(link)}`
+  );
+}
+for (const signal of /** @type {const} */ (['SIGINT', 'SIGTERM']))
+  process.once(signal, () => void hub.close().finally(() => process.exit(0)));
 
 /** The port asked for. */
 function wantedPort() {

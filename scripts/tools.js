@@ -52,6 +52,20 @@ export function ensureChromium() {
 }
 
 /**
+ * Debian's PostgreSQL where we may install it, for the tests of the hub. Where it is missing, those
+ * tests say that they were not run; with REQUIRE_POSTGRES set they fail.
+ */
+export function ensurePostgres() {
+  if (existsSync('/usr/lib/postgresql') || isThere('initdb')) return;
+  if (process.getuid?.() !== 0 || !isThere('apt-get')) return;
+  console.log("Installing Debian's postgresql package…");
+  run('apt-get', ['update', '-qq']);
+  run('apt-get', ['install', '-y', '-qq', '--no-install-recommends', 'postgresql'], {
+    DEBIAN_FRONTEND: 'noninteractive'
+  });
+}
+
+/**
  * @param {string} message
  * @returns {never}
  */

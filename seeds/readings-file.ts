@@ -1,5 +1,5 @@
 import { csvLine } from '$lib/storage';
-import { inventedDelivery } from './delivery.ts';
+import { inventedDelivery } from '../src/lib/example/delivery.ts';
 
 /** The invented delivery as a file of readings: what `seeds/readings.csv` holds. */
 export function readingsFile(): string {

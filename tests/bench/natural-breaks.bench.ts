@@ -7,7 +7,7 @@
 import { ckmeans } from 'simple-statistics';
 import { createRandom, randomNormal } from '$lib/engine';
 import { naturalBreaks } from '$lib/engine/grading';
-import { type ThicknessBins } from '$lib/engine/thickness';
+import type { ThicknessBins } from '$lib/engine/thickness';
 
 const PILES = 5;
 const largest = Number(process.argv[2] ?? 1_000_000);

@@ -2,17 +2,13 @@
 import { createRandom, randomNormal } from '../../src/lib/engine/index.ts';
 import { planCourses } from '../../src/lib/engine/courses/index.ts';
 import { naturalBreaks } from '../../src/lib/engine/grading/index.ts';
-import {
-  type NewEvent,
-  gradesOf,
-  palletIds,
-  planRequestOf,
-  stockOf
-} from '../../src/lib/journal/index.ts';
+import { type NewEvent, palletIds } from '../../src/lib/journal/index.ts';
+import { gradesOf, planRequestOf, stockOf } from '../../src/lib/job/index.ts';
 import { mergeBins } from '../../src/lib/engine/thickness/index.ts';
-import { binsOf, partOf } from '../../src/lib/journal/index.ts';
+import { binsOf } from '../../src/lib/job/index.ts';
+import { partOf } from '../../src/lib/journal/index.ts';
 import { DexieStore, readJobFile, writeJobFile } from '../../src/lib/storage/index.ts';
-import { exampleEvents } from '../../seeds/worked-example.ts';
+import { exampleEvents } from '../../src/lib/example/worked-example.ts';
 
 const JOB = '018f0000-0000-7000-8000-00000000000a';
 const random = createRandom(5);

@@ -12,7 +12,7 @@ import {
   fuseTaps,
   learnHand,
   sampleAdvice
-} from '$lib/engine/estimates';
+} from '$lib/engine/statistics';
 import {
   type ThicknessBins,
   binsFromPairs,

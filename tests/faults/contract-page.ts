@@ -1,7 +1,7 @@
 import { Dexie } from 'dexie';
-import { CONTRACT, type ContractDevice } from '../../src/lib/storage/contract-suite.ts';
+import { CONTRACT, type ContractDevice } from '../support/store-contract/suite.ts';
 import { DexieStore } from '../../src/lib/storage/dexie-store.ts';
-import { testSurroundings } from '../../src/lib/storage/test-surroundings.ts';
+import { testSurroundings } from '../support/store-contract/test-surroundings.ts';
 
 /** Runs the storage contract on the page's own IndexedDB; the test reaches it by `window`. */
 let seed = 1;

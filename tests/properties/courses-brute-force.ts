@@ -1,5 +1,5 @@
-import type { PlanRequest } from '$lib/engine/courses/index.ts';
-import type { CourseDemand } from '$lib/engine/roof/index.ts';
+import type { PlanRequest } from '$lib/engine/courses';
+import type { CourseDemand } from '$lib/engine/roof';
 
 /** A piece of the roof that some pile must fill. */
 interface Place {

@@ -1,6 +1,6 @@
 import * as fc from 'fast-check';
-import type { CommonStock, LaidCourse, PileStock, PlanRequest } from '$lib/engine/courses/index.ts';
-import type { CourseDemand, CourseRun } from '$lib/engine/roof/index.ts';
+import type { CommonStock, LaidCourse, PileStock, PlanRequest } from '$lib/engine/courses';
+import type { CourseDemand, CourseRun } from '$lib/engine/roof';
 
 /** How large the random roofs of a test may be. */
 export interface CaseSize {

@@ -1,7 +1,7 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { drawList, planCourses, type PalletStock } from '$lib/engine/courses/index.ts';
-import { largestRemainder } from '$lib/engine/grading/index.ts';
+import { drawList, planCourses, type PalletStock } from '$lib/engine/courses';
+import { largestRemainder } from '$lib/engine/grading';
 import { planRequests } from './courses-cases.ts';
 
 const requests = planRequests({

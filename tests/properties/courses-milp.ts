@@ -1,5 +1,5 @@
-import type { PlanRequest } from '$lib/engine/courses/index.ts';
-import type { CourseRun } from '$lib/engine/roof/index.ts';
+import type { PlanRequest } from '$lib/engine/courses';
+import type { CourseRun } from '$lib/engine/roof';
 import { fitsBesideLaid } from './courses-brute-force.ts';
 
 /**

@@ -1,7 +1,7 @@
 import * as fc from 'fast-check';
 import loadHighs from 'highs';
 import { describe, expect, it } from 'vitest';
-import { checkPlan, planCourses } from '$lib/engine/courses/index.ts';
+import { checkPlan, planCourses } from '$lib/engine/courses';
 import { bruteForceOptimum } from './courses-brute-force.ts';
 import { planRequests } from './courses-cases.ts';
 import { milpOf } from './courses-milp.ts';

@@ -8,7 +8,7 @@ import {
   type LayingEvent,
   type PileCount,
   type PlanRequest
-} from '$lib/engine/courses/index.ts';
+} from '$lib/engine/courses';
 import { planRequests } from './courses-cases.ts';
 
 const requests = planRequests({

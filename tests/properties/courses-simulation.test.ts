@@ -1,13 +1,8 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import {
-  createSimulation,
-  kickChances,
-  planCourses,
-  type PlanRequest
-} from '$lib/engine/courses/index.ts';
-import { createRandom } from '$lib/engine/index.ts';
-import { binsFromPairs, type ThicknessBins } from '$lib/engine/thickness/index.ts';
+import { createSimulation, kickChances, planCourses, type PlanRequest } from '$lib/engine/courses';
+import { createRandom } from '$lib/engine';
+import { binsFromPairs, type ThicknessBins } from '$lib/engine/thickness';
 import { planRequests } from './courses-cases.ts';
 
 const TIMES = 400;

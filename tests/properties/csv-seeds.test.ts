@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { readReadingsCsv } from '$lib/storage';
-import { PALLETS } from '../../seeds/delivery.ts';
+import { PALLETS } from '../../src/lib/example/delivery.ts';
 import { readingsFile } from '../../seeds/readings-file.ts';
 
 const file = readFileSync('seeds/readings.csv', 'utf8');

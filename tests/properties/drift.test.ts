@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { type Random, createRandom, randomNormal, shuffled } from '$lib/engine';
-import { type PalletSince, stockDrift } from '$lib/engine/estimates';
+import { type PalletSince, stockDrift } from '$lib/engine/statistics';
 import { type ThicknessBins, binsFromPairs } from '$lib/engine/thickness';
 
 const SEED = 20_260_803;

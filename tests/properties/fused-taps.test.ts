@@ -13,7 +13,7 @@ import {
   fusedGrade,
   fusedMean,
   learnHand
-} from '$lib/engine/estimates';
+} from '$lib/engine/statistics';
 import {
   type ThicknessBins,
   binsFromPairs,

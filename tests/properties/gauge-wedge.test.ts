@@ -1,4 +1,4 @@
-import { type WedgeEnding, type WedgeEvent } from '$lib/gauge';
+import type { WedgeEnding, WedgeEvent } from '$lib/gauge';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
@@ -13,7 +13,7 @@ import {
   run,
   taken,
   expected
-} from './gauge-arbitraries.ts';
+} from '../support/gauge-arbitraries.ts';
 
 describe('a gauge that types', () => {
   it('loses, doubles and invents nothing: any gap, terminator, mark and tear; presses no button', () => {

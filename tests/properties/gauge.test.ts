@@ -10,7 +10,7 @@ import {
 } from '$lib/gauge';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { SEED, hundredths } from './gauge-arbitraries.ts';
+import { SEED, hundredths } from '../support/gauge-arbitraries.ts';
 
 describe('the grammar', () => {
   it('takes exactly what it is given, or refuses, for any text', () => {

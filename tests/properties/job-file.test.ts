@@ -2,8 +2,9 @@ import { createHash } from 'node:crypto';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { type StoredEvent, canonicalJson, canonicalView } from '$lib/journal';
-import { type ImportResult, MemoryStore, readJobFile, writeJobFile } from '$lib/storage';
-import { JOB_ID, journal } from './journal-arbitraries.ts';
+import { type ImportResult, readJobFile, writeJobFile } from '$lib/storage';
+import { MemoryStore } from '../support/memory-store.ts';
+import { JOB_ID, journal } from '../support/journal-arbitraries.ts';
 
 const SEED = 20_260_704;
 

@@ -25,7 +25,7 @@ import {
   deviceAt,
   idAt,
   journal
-} from './journal-arbitraries.ts';
+} from '../support/journal-arbitraries.ts';
 
 const SEED = 20_260_703;
 

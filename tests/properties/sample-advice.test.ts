@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
 import { type Random, createRandom, randomNormal } from '$lib/engine';
-import { type PalletSample, estimateGrade, sampleAdvice } from '$lib/engine/estimates';
+import { type PalletSample, estimateGrade, sampleAdvice } from '$lib/engine/statistics';
 import { binsFromPairs, gradeIntervals } from '$lib/engine/thickness';
 
 /**

@@ -1,8 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { layOutRoof, makeSlope, slateSpec } from '$lib/engine/roof';
 import { canonicalView, current, palletIds, partOf, readEvent, sorterNames } from '$lib/journal';
-import { MemoryStore } from '$lib/storage';
-import { EXAMPLE_GRADES_ID, exampleEvents, workedExample } from '../../seeds/worked-example.ts';
+import { MemoryStore } from '../support/memory-store.ts';
+import {
+  EXAMPLE_GRADES_ID,
+  exampleEvents,
+  workedExample
+} from '../../src/lib/example/worked-example.ts';
 
 const JOB = '018f0000-0000-7000-8000-00000000000a';
 const DEVICE = '018f0000-0000-7000-8000-00000000000b';

@@ -6,8 +6,6 @@ import {
   type CsvStyle,
   DexieStore,
   type JournalStore,
-  MemoryDatabase,
-  MemoryStore,
   SPREADSHEET_STYLE,
   type StoreSurroundings,
   exportReadingsCsv,
@@ -16,7 +14,8 @@ import {
   readReadingsCsv,
   writeJobFile
 } from '$lib/storage';
-import { BODY, JOB_ID, act } from './journal-arbitraries.ts';
+import { MemoryDatabase, MemoryStore } from '../support/memory-store.ts';
+import { BODY, JOB_ID, act } from '../support/journal-arbitraries.ts';
 
 const SEED = 20_260_705;
 

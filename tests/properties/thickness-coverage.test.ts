@@ -7,7 +7,7 @@ import {
   fitCensoredNormal,
   oddPallets,
   quantileRanks
-} from '$lib/engine/estimates';
+} from '$lib/engine/statistics';
 import { binsFromPairs } from '$lib/engine/thickness';
 
 /**

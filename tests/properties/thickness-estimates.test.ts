@@ -15,7 +15,7 @@ import {
   logPileChances,
   oddPallets,
   tapPosterior
-} from '$lib/engine/estimates';
+} from '$lib/engine/statistics';
 import { type ThicknessBins, binsFromPairs, totalCount } from '$lib/engine/thickness';
 
 const SEED = 20_260_802;

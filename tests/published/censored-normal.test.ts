@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { type CensoredGroup, fitCensoredNormal } from '$lib/engine/estimates';
+import { type CensoredGroup, fitCensoredNormal } from '$lib/engine/statistics';
 import { MICHELSO } from './nist-data.ts';
 
 const fit = (groups: readonly CensoredGroup[]) => {

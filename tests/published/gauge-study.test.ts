@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { anovaStudy, averageRangeStudy } from '$lib/engine/estimates';
+import { anovaStudy, averageRangeStudy } from '$lib/engine/statistics';
 
 /** Ten parts, three sorters, three trials (AIAG, Measurement Systems Analysis, 4th edition). */
 // prettier-ignore

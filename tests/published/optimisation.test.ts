@@ -1,6 +1,6 @@
 import loadHighs from 'highs';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { createRandom, randomBelow } from '$lib/engine/index.ts';
+import { createRandom, randomBelow } from '$lib/engine';
 
 /**
  * The outside solver that the planner is proved against must itself give known answers.

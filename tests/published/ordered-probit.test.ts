@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { type OrderedRow, orderedRegression } from '$lib/engine/estimates';
+import { type OrderedRow, orderedRegression } from '$lib/engine/statistics';
 
 /**
  * Satisfaction with housing in Copenhagen, 1,681 tenants (CRAN MASS, data set housing; Venables and

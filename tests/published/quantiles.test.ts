@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { fewestForTolerance, quantileRanks, toleranceConfidence } from '$lib/engine/estimates';
+import { fewestForTolerance, quantileRanks, toleranceConfidence } from '$lib/engine/statistics';
 import { binsFromPairs, quantilesMm } from '$lib/engine/thickness';
 
 /** Lives of sixteen tubes (Conover, Practical Nonparametric Statistics), tenths of an hour. */

@@ -6,7 +6,7 @@ import {
   estimateGrade,
   oneWayRandomEffects,
   twoStageMean
-} from '$lib/engine/estimates';
+} from '$lib/engine/statistics';
 import { binsFromPairs } from '$lib/engine/thickness';
 import { SIRSTV } from './nist-data.ts';
 

@@ -84,4 +84,4 @@ export {
   type NoiseReason,
   SerialGauge
 } from './serial.ts';
-export { type Timer } from './timer.ts';
+export type { Timer } from './timer.ts';

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { learnLinePattern } from './line-pattern.ts';
-import { ManualTimer } from './manual-timer.ts';
+import { ManualTimer } from '../../../tests/support/manual-timer.ts';
 import {
   type SerialEvent,
   type SerialPortLike,

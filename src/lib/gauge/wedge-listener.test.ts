@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { ManualTimer } from './manual-timer.ts';
+import { ManualTimer } from '../../../tests/support/manual-timer.ts';
 import type { WedgeOutcome, WedgeSettings } from './wedge-state.ts';
 import { type CaptureField, WedgeListener } from './wedge-listener.ts';
 

@@ -4,8 +4,8 @@ import { compareReadings } from './csv-again.ts';
 import { exportReadingsCsv } from './csv-export.ts';
 import { readReadingsCsv } from './csv.ts';
 import type { CsvReading } from './csv-types.ts';
-import { MemoryStore } from './memory-store.ts';
-import { testSurroundings } from './test-surroundings.ts';
+import { MemoryStore } from '../../../tests/support/memory-store.ts';
+import { testSurroundings } from '../../../tests/support/store-contract/test-surroundings.ts';
 
 const JOB = '018f0000-0000-7000-8000-00000000000a';
 

@@ -2,10 +2,10 @@ import 'fake-indexeddb/auto';
 import { Dexie } from 'dexie';
 import { afterEach, describe, expect, it, vi } from 'vitest';
 import { type NewEvent, canonicalView, partOf } from '$lib/journal';
-import { CONTRACT, type ContractDevice } from './contract-suite.ts';
+import { CONTRACT, type ContractDevice } from '../../../tests/support/store-contract/suite.ts';
 import { DexieStore } from './dexie-store.ts';
 import { isQuotaExceeded } from './reconnect.ts';
-import { testSurroundings } from './test-surroundings.ts';
+import { testSurroundings } from '../../../tests/support/store-contract/test-surroundings.ts';
 
 const JOB = '018f0000-0000-7000-8000-00000000000a';
 const gauged = (hundredths: number): NewEvent => ({

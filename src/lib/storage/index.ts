@@ -1,36 +1,35 @@
-export { CONTRACT, type ContractCase, type ContractDevice } from './contract-suite.ts';
-export { DexieStore } from './dexie-store.ts';
-export { MemoryDatabase, MemoryStore } from './memory-store.ts';
-export { isDeviceChanged } from './identity.ts';
-export { isQuotaExceeded } from './reconnect.ts';
-export { type CheckedJobFile, checkJobFile, readJobFile } from './job-file.ts';
-export { type JobFile, journalSha256, writeJobFile } from './job-file-write.ts';
-export { type JobFileHeader, MAX_JOB_FILE_BYTES } from './job-file-format.ts';
-export { MAX_PHOTO_BYTES } from './photo.ts';
-export { Sha256, sha256Hex } from './sha256.ts';
-export { readReadingsCsv } from './csv.ts';
-export { readReadingsCsvFile } from './csv-file.ts';
+export { compareReadings, type CsvComparison } from './csv-again.ts';
 export { exportReadingsCsv } from './csv-export.ts';
-export { type CsvComparison, compareReadings } from './csv-again.ts';
+export { readReadingsCsvFile } from './csv-file.ts';
 export {
-  type CsvCell,
-  type CsvExportRow,
-  type CsvStyle,
-  SPREADSHEET_STYLE,
-  csvLine,
-  writeReadingsCsv
-} from './csv-write.ts';
-export {
+  MAX_CSV_BYTES,
+  MAX_CSV_ROWS,
   type CsvDecimal,
   type CsvProblem,
   type CsvReading,
   type CsvResult,
-  type CsvSeparator,
-  MAX_CSV_BYTES,
-  MAX_CSV_ROWS
+  type CsvSeparator
 } from './csv-types.ts';
-export { safeFileName } from './file-name.ts';
 export {
+  SPREADSHEET_STYLE,
+  csvLine,
+  type CsvCell,
+  type CsvExportRow,
+  type CsvStyle,
+  writeReadingsCsv
+} from './csv-write.ts';
+export { readReadingsCsv } from './csv.ts';
+export { DexieStore } from './dexie-store.ts';
+export { safeFileName } from './file-name.ts';
+export { isDeviceChanged } from './identity.ts';
+export { MAX_JOB_FILE_BYTES, type JobFileHeader } from './job-file-format.ts';
+export { journalSha256, type JobFile, writeJobFile } from './job-file-write.ts';
+export { checkJobFile, readJobFile, type CheckedJobFile } from './job-file.ts';
+export { MAX_PHOTO_BYTES } from './photo.ts';
+export { isQuotaExceeded } from './reconnect.ts';
+export { Sha256, sha256Hex } from './sha256.ts';
+export {
+  PHOTO_TYPES,
   type Appended,
   type DeviceNumbers,
   type EventBatches,
@@ -41,7 +40,6 @@ export {
   type MergeSource,
   type NewPhoto,
   type OpenJob,
-  PHOTO_TYPES,
   type PhotoType,
   type ProbeResult,
   type Refusal,

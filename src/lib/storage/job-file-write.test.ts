@@ -2,8 +2,8 @@ import { describe, expect, it } from 'vitest';
 import type { NewEvent, StoredEvent } from '$lib/journal';
 import { checkJobFile, readJobFile } from './job-file.ts';
 import { writeJobFile } from './job-file-write.ts';
-import { MemoryStore } from './memory-store.ts';
-import { testSurroundings } from './test-surroundings.ts';
+import { MemoryStore } from '../../../tests/support/memory-store.ts';
+import { testSurroundings } from '../../../tests/support/store-contract/test-surroundings.ts';
 
 const JOB = '018f0000-0000-7000-8000-00000000000a';
 const opened: NewEvent = { type: 'jobOpened', body: { name: 'Barn' } };

@@ -1,7 +1,7 @@
 import { describe, it } from 'vitest';
-import { CONTRACT, type ContractDevice } from './contract-suite.ts';
-import { MemoryDatabase, MemoryStore } from './memory-store.ts';
-import { testSurroundings } from './test-surroundings.ts';
+import { CONTRACT, type ContractDevice } from '../../../tests/support/store-contract/suite.ts';
+import { MemoryDatabase, MemoryStore } from '../../../tests/support/memory-store.ts';
+import { testSurroundings } from '../../../tests/support/store-contract/test-surroundings.ts';
 
 let seed = 1;
 

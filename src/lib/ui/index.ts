@@ -1,54 +1,41 @@
-export { default as Slab } from './Slab.svelte';
-export { default as PileMark } from './PileMark.svelte';
-export { default as Notice } from './Notice.svelte';
+export { default as Choice } from './Choice.svelte';
+export { default as CourseChooser } from './CourseChooser.svelte';
 export { default as Field } from './Field.svelte';
-export { focusFirstWrong } from './focus.ts';
+export { default as FilePicker } from './FilePicker.svelte';
 export { default as FittedTable } from './FittedTable.svelte';
+export { default as Keypad } from './Keypad.svelte';
+export { default as LanguageChooser } from './LanguageChooser.svelte';
+export { default as Notice } from './Notice.svelte';
+export { default as NumberEntry } from './NumberEntry.svelte';
+export { default as Panel } from './Panel.svelte';
+export { default as PileChooser } from './PileChooser.svelte';
+export { default as PileMark } from './PileMark.svelte';
+export { default as RoofElevation } from './RoofElevation.svelte';
+export { default as Sign } from './Sign.svelte';
+export { default as Slab } from './Slab.svelte';
 export { default as StatusStrip } from './StatusStrip.svelte';
 export { default as StepBar } from './StepBar.svelte';
-export { default as Fold } from './Fold.svelte';
+export { default as TailDrawing } from './TailDrawing.svelte';
+export { default as Verdict } from './Verdict.svelte';
+export { sayAct } from './act-words.ts';
+export { type CoursePlace } from './by-slope.ts';
+export { linearScale, stepFor, ticksBetween } from './chart-scale.ts';
+export { focusFirstWrong } from './focus.ts';
+export { intoView } from './into-view.ts';
+export {
+  fieldText,
+  lengthWriter,
+  readLength,
+  readNumber,
+  retypeLength,
+  type FieldReading,
+  type LengthWriter,
+  type ShownUnit
+} from './length-words.ts';
 export { pileColour, pileInk } from './pile-colour.ts';
-export * from './grades/index.ts';
-export { default as PalletBar } from './sort/PalletBar.svelte';
-export { default as PalletForm } from './sort/PalletForm.svelte';
-export { default as PalletPanel } from './sort/PalletPanel.svelte';
-export { default as Verdict } from './sort/Verdict.svelte';
-export { default as NumberEntry } from './sort/NumberEntry.svelte';
-export { default as PileButtons } from './sort/PileButtons.svelte';
-export { default as Keypad } from './sort/Keypad.svelte';
-export { default as SetAsidePanel } from './sort/SetAsidePanel.svelte';
-export { default as UndoPanel } from './sort/UndoPanel.svelte';
-export { default as DayPanel } from './sort/DayPanel.svelte';
-export { default as OptionsPanel } from './sort/OptionsPanel.svelte';
-export { default as SerialPanel } from './sort/SerialPanel.svelte';
-export { default as TallyTable } from './sort/TallyTable.svelte';
-export { default as Panel } from './sort/Panel.svelte';
-export { default as Sign } from './sort/Sign.svelte';
-export { default as TailDrawing } from './sort/TailDrawing.svelte';
-export { oneFingerOnly } from './sort/touch-guard.ts';
-export type { PalletView, VerdictView } from './sort/views.ts';
-export { default as MeasureField } from './roof/MeasureField.svelte';
-export { default as SlopeDrawing } from './roof/SlopeDrawing.svelte';
-export { default as DrawingKey } from './roof/DrawingKey.svelte';
-export { default as SlopeOutline } from './roof/SlopeOutline.svelte';
-export { default as SlopeFigures } from './roof/SlopeFigures.svelte';
-export { default as CourseFigures } from './roof/CourseFigures.svelte';
-export { default as RoofChecks } from './roof/RoofChecks.svelte';
-export { default as RoofTotalsTable } from './roof/RoofTotalsTable.svelte';
-export { default as PileMaterials } from './roof/PileMaterials.svelte';
-export { default as UndereaveUses } from './roof/UndereaveUses.svelte';
-export { default as PileTag } from './tags/PileTag.svelte';
-export { default as PalletTag } from './tags/PalletTag.svelte';
-export { default as TallySheet } from './tags/TallySheet.svelte';
-export { default as TallyForm } from './tags/TallyForm.svelte';
-export { default as GoCard } from './tags/GoCard.svelte';
-export { default as LanguageChooser } from './LanguageChooser.svelte';
-export { default as CourseTable } from './roof/CourseTable.svelte';
-export { default as GaugeRodTable } from './roof/GaugeRodTable.svelte';
-export { default as PerpTable } from './roof/PerpTable.svelte';
-export { default as ScaleLine } from './roof/ScaleLine.svelte';
-export { default as SlatePattern } from './roof/SlatePattern.svelte';
-export { scaleForSize, scaleForSlope } from './roof/sheet-scale.ts';
-export * from './courses/index.ts';
-export * from './files/index.ts';
-export * from './delivery/index.ts';
+export { sayChance } from './say-chance.ts';
+export { sayKickers } from './say-kickers.ts';
+export { courseAt, down, frameOf, outlinePath, piecesPath } from './slope-outline.ts';
+export { oneFingerOnly } from './touch-guard.ts';
+export { sayPallet, type PalletView } from './views.ts';
+export { wholeSlates } from './whole-slates.ts';

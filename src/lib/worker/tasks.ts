@@ -25,7 +25,7 @@ import {
   type TappedPallet,
   createFusedTrials,
   fusePallets
-} from '$lib/engine/estimates';
+} from '$lib/engine/statistics';
 import {
   type CutSpread,
   type GaugedPallet,

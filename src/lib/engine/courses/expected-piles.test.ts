@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { binsFromPairs } from '../thickness/index.ts';
 import { expectedPiles, planBeforeSorting } from './expected-piles.ts';
-import { aCourse } from './testing.ts';
+import { aCourse } from '../../../../tests/support/course-requests.ts';
 import { whatIf } from './what-if.ts';
 
 const spread = binsFromPairs([

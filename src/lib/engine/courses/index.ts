@@ -31,7 +31,7 @@ export {
   type SimulationSummary,
   createSimulation
 } from './simulate.ts';
-export { type SimulatedKickers } from './simulation-tally.ts';
+export type { SimulatedKickers } from './simulation-tally.ts';
 export {
   type ExpectedPiles,
   type PlanForThresholds,

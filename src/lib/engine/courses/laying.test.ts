@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { comparePlans } from './compare-plans.ts';
 import { type LayingEvent, layingProgress } from './laying.ts';
-import { aCourse, aPile, aRequest, planOf } from './testing.ts';
+import { aCourse, aPile, aRequest, planOf } from '../../../../tests/support/course-requests.ts';
 
 const request = aRequest(
   [1, 2, 3, 4].map((number) => aCourse(number, 10)),

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { loadOut } from './load-out.ts';
-import { aCourse, aPile, aRequest, planOf } from './testing.ts';
+import { aCourse, aPile, aRequest, planOf } from '../../../../tests/support/course-requests.ts';
 
 const spec = {
   lengthMm: 500,

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { CourseDemand } from '../roof/index.ts';
 import type { KickChances, PlanRequest } from './plan-types.ts';
 import { planCourses } from './planner.ts';
-import { aCourse, aPile, aRequest, planOf } from './testing.ts';
+import { aCourse, aPile, aRequest, planOf } from '../../../../tests/support/course-requests.ts';
 
 const two: KickChances = {
   within: [0.1, 0.2],

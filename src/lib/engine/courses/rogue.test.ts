@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { binsFromPairs } from '../thickness/index.ts';
 import { rogueCheck } from './rogue.ts';
-import { aCourse, aPile, aRequest, planOf } from './testing.ts';
+import { aCourse, aPile, aRequest, planOf } from '../../../../tests/support/course-requests.ts';
 
 const plan = planOf(aRequest([aCourse(1, 4), aCourse(2, 4), aCourse(3, 4)], [aPile(6), aPile(6)]));
 const bins = [

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { least, leastPair } from './least.ts';
 import { planCourses } from './planner.ts';
-import { aCourse, aPile, aRequest } from './testing.ts';
+import { aCourse, aPile, aRequest } from '../../../../tests/support/course-requests.ts';
 
 describe('least', () => {
   it.each([

@@ -3,7 +3,7 @@ import { binsFromPairs } from '../thickness/index.ts';
 import { kickChances } from './kick-chances.ts';
 import type { PlanRequest, Shortage } from './plan-types.ts';
 import { planCourses } from './planner.ts';
-import { aCourse, aPile, aRequest } from './testing.ts';
+import { aCourse, aPile, aRequest } from '../../../../tests/support/course-requests.ts';
 import type { StockKnowledge, WayOut } from './way-out-types.ts';
 import { waysOut } from './ways-out.ts';
 

@@ -1,4 +1,4 @@
-import { type ThicknessBins } from '../thickness/index.ts';
+import type { ThicknessBins } from '../thickness/index.ts';
 import { cutsAtThresholds } from './threshold-between.ts';
 
 /** At most this many cuts are tried: enough for one every 0.05 mm over 8 mm. */

@@ -1,7 +1,7 @@
 import { requireWhole } from '../errors.ts';
-import { type ThicknessBins } from '../thickness/index.ts';
+import type { ThicknessBins } from '../thickness/index.ts';
 import { bestPartition } from './best-partition.ts';
-import { type TooFewThicknesses } from './natural-breaks.ts';
+import type { TooFewThicknesses } from './natural-breaks.ts';
 import { thresholdsAtCuts } from './threshold-between.ts';
 
 export interface EqualShares {

@@ -1,5 +1,5 @@
 import { EngineError } from '../errors.ts';
-import { type ThicknessBins } from '../thickness/index.ts';
+import type { ThicknessBins } from '../thickness/index.ts';
 import { toHundredths } from '../units.ts';
 
 /** What a pile means for the roof, whoever worked it out. */

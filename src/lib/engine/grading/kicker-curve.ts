@@ -1,5 +1,5 @@
 import { requireWhole } from '../errors.ts';
-import { type GradeFigures } from './grade-figures.ts';
+import type { GradeFigures } from './grade-figures.ts';
 import { MOST_PILES } from './piles.ts';
 
 /** Any way to set boundaries: thresholds for a number of piles, or word that there are none. */

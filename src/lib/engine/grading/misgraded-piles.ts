@@ -1,4 +1,4 @@
-import { type ThicknessBins } from '../thickness/index.ts';
+import type { ThicknessBins } from '../thickness/index.ts';
 import { requireThresholds } from './piles.ts';
 
 /**

@@ -1,5 +1,5 @@
 import { EngineError, requireFinite, requireWhole } from '../errors.ts';
-import { type ThicknessBins } from '../thickness/index.ts';
+import type { ThicknessBins } from '../thickness/index.ts';
 import { bestPartition } from './best-partition.ts';
 import { thresholdsAtCuts } from './threshold-between.ts';
 

@@ -1,6 +1,6 @@
 import { EngineError } from '../errors.ts';
-import { type ThicknessBins } from '../thickness/index.ts';
-import { type GradeFigures, type Kickers } from './grade-figures.ts';
+import type { ThicknessBins } from '../thickness/index.ts';
+import type { GradeFigures, Kickers } from './grade-figures.ts';
 import { requireThresholds } from './piles.ts';
 import { cutsAtThresholds } from './threshold-between.ts';
 

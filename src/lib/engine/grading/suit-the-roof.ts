@@ -1,8 +1,8 @@
 import { EngineError, requireFinite, requireWhole } from '../errors.ts';
 import { type ThicknessBins, totalCount } from '../thickness/index.ts';
 import { candidateCuts } from './candidate-cuts.ts';
-import { type ChanceAbove } from './misgraded-piles.ts';
-import { type TooFewThicknesses } from './natural-breaks.ts';
+import type { ChanceAbove } from './misgraded-piles.ts';
+import type { TooFewThicknesses } from './natural-breaks.ts';
 import {
   type CourseNeed,
   type CourseSums,

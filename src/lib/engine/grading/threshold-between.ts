@@ -1,5 +1,5 @@
 import { EngineError, requireWhole } from '../errors.ts';
-import { type ThicknessBins } from '../thickness/index.ts';
+import type { ThicknessBins } from '../thickness/index.ts';
 import { toHundredths } from '../units.ts';
 
 /** Steps of a round threshold in hundredths of a millimetre, the roundest first. */

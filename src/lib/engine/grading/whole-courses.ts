@@ -1,5 +1,5 @@
 import { EngineError, requireFinite, requireWhole } from '../errors.ts';
-import { type PileEvenness } from './kick-windows.ts';
+import type { PileEvenness } from './kick-windows.ts';
 
 /** What one course asks of the piles. */
 export interface CourseNeed {

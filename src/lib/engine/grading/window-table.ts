@@ -1,6 +1,6 @@
-import { type ThicknessBins } from '../thickness/index.ts';
+import type { ThicknessBins } from '../thickness/index.ts';
 import { type PileEvenness, kickWindows, pileEvenness } from './kick-windows.ts';
-import { type ChanceAbove } from './misgraded-piles.ts';
+import type { ChanceAbove } from './misgraded-piles.ts';
 import { thresholdBetween } from './threshold-between.ts';
 
 /**

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { planWithinRisk, reservesWithinRisk, runOutChances } from './run-out.ts';
-import { aCourse, aPile, aRequest, planOf } from '../testing.ts';
+import { aCourse, aPile, aRequest, planOf } from '../../../../../tests/support/course-requests.ts';
 
 const request = aRequest([aCourse(1, 460), aCourse(2, 480)], [aPile(500), aPile(500)]);
 const plan = planOf(request);

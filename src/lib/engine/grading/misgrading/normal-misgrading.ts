@@ -1,7 +1,7 @@
 import normalCdf from '@stdlib/stats-base-dists-normal-cdf';
 import { EngineError, requireFinite } from '../../errors.ts';
 import { toHundredths } from '../../units.ts';
-import { type ChanceAbove } from '../misgraded-piles.ts';
+import type { ChanceAbove } from '../misgraded-piles.ts';
 
 /**
  * Spread with which a slate's thickness is judged when independent errors add up: the spread of the

@@ -1,0 +1,50 @@
+import type { SetAsideReason } from '$lib/journal';
+import type { Catalogue, NumberWords } from '$lib/text';
+import type { Act } from './job.svelte.ts';
+import type { SlateJudgement } from '$lib/job';
+
+/** What the screen says of the slate in hand, and the act that says it in the journal. */
+export type Told = { readonly act: Act; readonly palletLabel: string } & (
+  | { readonly kind: 'tapped'; readonly pile: number; readonly piles: number }
+  | {
+      readonly kind: 'gauged';
+      readonly piles: number;
+      readonly thicknessMm: number;
+      readonly taperMm: number;
+      readonly points: number[];
+      readonly judgement: SlateJudgement;
+    }
+  | { readonly kind: 'setAside'; readonly reason: SetAsideReason }
+  | {
+      readonly kind: 'checked';
+      readonly piles: number;
+      readonly thicknessMm: number;
+      readonly felt: number;
+      readonly gauged: number;
+    }
+);
+
+/** What the slate being gauged still needs. */
+export type Prompt =
+  | { readonly kind: 'point'; readonly done: number; readonly wanted: number }
+  | { readonly kind: 'again'; readonly firstMm: number }
+  | { readonly kind: 'moved'; readonly firstMm: number; readonly secondMm: number };
+
+/** What was told in one short phrase: for a screen reader and for the voice. */
+export function sayTold(told: Told, text: Catalogue, numbers: NumberWords): string {
+  const { sort, common } = text;
+  switch (told.kind) {
+    case 'tapped':
+      return common.pile(told.pile, told.piles);
+    case 'gauged': {
+      const { pile, borderlineMm, rogue } = told.judgement;
+      const where = pile === null ? sort.told.sample : common.pile(pile, told.piles);
+      const minds = [rogue && sort.told.rogue, borderlineMm !== null && sort.told.borderline];
+      return [numbers.mm(told.thicknessMm, 2), where, ...minds.filter(Boolean)].join(', ');
+    }
+    case 'setAside':
+      return `${sort.told.setAside}: ${sort.setAside.reasons[told.reason]}`;
+    case 'checked':
+      return told.felt === told.gauged ? sort.told.checkAgrees : sort.told.checkDiffers;
+  }
+}

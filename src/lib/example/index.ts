@@ -1,0 +1,1 @@
+export { exampleEvents } from './worked-example.ts';

@@ -1,0 +1,181 @@
+import {
+  type ChoiceCost,
+  type DeliveryFindings,
+  type DeliveryOrder,
+  type DeliveryVerdict,
+  type FindingsResult,
+  type RoofNeed,
+  type SampleSoFar,
+  type VariablesPlan,
+  costOfChoices,
+  findAll,
+  findSoFar,
+  judgeDelivery,
+  judgeSoFar
+} from '$lib/engine/delivery';
+import { type HistogramBar, type ThicknessMoments, momentsOfBins } from '$lib/engine/thickness';
+import { type JobView, partOf } from '$lib/journal';
+import { roofLayoutOf, settingsOf, tallyPallets } from '$lib/job';
+import { barsOf, sampleBins } from './delivery-bars.ts';
+import { type ListCoverage, listCoverage } from '$lib/job';
+import { keptShare, predictEvenness } from './delivery-evenness.ts';
+import { type RiskPoints, plansOf, riskPointsOf } from './delivery-judging-plan.ts';
+import { type SortingPace, sortingPace } from './delivery-pace.ts';
+import { type OfferedSlate, drawInForce, labelsOf, orderInForce } from '$lib/job';
+import { choiceTerms, deliveryOrder } from './delivery-terms.ts';
+import { paceSince, sortedMinutesOf } from '$lib/job';
+
+/** Confidence of every interval on the sheet. */
+export const LEVEL = 0.95;
+
+/** Why there are no findings yet. */
+export type NoFindings =
+  Extract<FindingsResult, { ok: false }>['reason'] | 'no-order' | 'no-pallets' | 'no-list';
+
+/** Everything that is said of a delivery. */
+export interface Judged {
+  readonly ok: true;
+  readonly findings: DeliveryFindings;
+  readonly verdict: DeliveryVerdict;
+  readonly costs: readonly ChoiceCost[];
+  readonly order: DeliveryOrder;
+  readonly variablesPlan?: VariablesPlan;
+  /** Whether a roof is entered: without one the third finding says nothing. */
+  readonly hasRoof: boolean;
+  /** Whether the list named a plan of its own. */
+  readonly hasOwnPlan: boolean;
+  /** The two points that the plan was chosen by; undefined where the list names none. */
+  readonly riskPoints?: RiskPoints;
+  /** Slates of the sample that were gauged: what mean, spread and foretold kickers rest on. */
+  readonly gauged: number;
+  /** The pace that hours and cost of sorting rest on; undefined where none is known. */
+  readonly pace?: SortingPace;
+  /** Labels of the pallets whose stacks were measured; undefined stands for a pallet not noted. */
+  readonly stackPallets: readonly (string | undefined)[];
+  /** Share of the slates kept back for breakage and repairs. */
+  readonly keptShare: number;
+  /** Thickness of the sample, bars side by side, thinnest first. */
+  readonly bars: readonly HistogramBar[];
+}
+
+/** What may be said while the list is unfinished: nothing of the whole delivery. */
+export interface SoFar extends Pick<Judged, 'verdict' | 'order' | 'stackPallets' | 'hasRoof'> {
+  readonly coverage: ListCoverage;
+  readonly found: SampleSoFar;
+  /** Thickness of the slates gauged so far; undefined where none was. */
+  readonly thickness?: ThicknessMoments;
+}
+
+export type Judgement =
+  | Judged
+  | { readonly ok: false; readonly reason: 'list-unfinished'; readonly soFar: SoFar }
+  | { readonly ok: false; readonly reason: NoFindings };
+
+/**
+ * Judges the delivery of a job as it stands: findings, verdict and the cost of each answer.
+ *
+ * @param offered the slates offered as the sample, in any order
+ *
+ * Cost: some fifty exact distributions, and a plan of the roof.
+ */
+export function judgeJob(view: JobView, offered: readonly OfferedSlate[]): Judgement {
+  const body = orderInForce(view);
+  const order = deliveryOrder(view);
+  if (!body || !order) return { ok: false, reason: 'no-order' };
+  const delivered = tallyPallets(view).reduce((sum, { slates }) => sum + slates, 0);
+  if (delivered === 0) return { ok: false, reason: 'no-pallets' };
+  const draw = drawInForce(view);
+  if (!draw) return { ok: false, reason: 'no-list' };
+
+  const sample = sampleBins(offered);
+  const { plan, variables } = plansOf(draw, delivered);
+  const need = roofNeed(view);
+  const settings = settingsOf(view);
+  const pace = sortingPace(
+    settings.sortingPacePerHour,
+    paceSince(sortedMinutesOf(view), 0).perHour
+  );
+  const rate = settings.sortingRatePerHour;
+  const acceptable = body.acceptableKickersPer100;
+  const evenness = predictEvenness(view, sample, delivered);
+  const stacks = partOf(view, 'job')
+    .stacks.map(({ value }) => value)
+    .filter(({ totalMm }) => totalMm > 0);
+  const result = findAll({
+    order,
+    delivered,
+    slates: offered.map(({ measured }) => measured),
+    plan,
+    ...(variables && { variablesPlan: variables }),
+    stacks,
+    ...(body.stackOf100Mm && { labelMmPer100: body.stackOf100Mm }),
+    ...(body.stackTolerancePercent !== undefined && {
+      stackTolerancePercent: body.stackTolerancePercent
+    }),
+    need: need ?? { slates: 0, reserve: 0 },
+    ...(evenness && { evenness }),
+    sorting: {
+      ...(pace && { slatesPerHour: pace.perHour }),
+      ...(rate !== null && { costPerHour: rate }),
+      ...(acceptable !== undefined && { acceptableKickersPer100: acceptable })
+    },
+    level: LEVEL
+  });
+  if (!result.ok) return result;
+  const { findings } = result;
+  const stackPallets = palletsOfStacks(view, stacks);
+  const coverage = listCoverage(view, offered);
+  if (coverage && coverage.state !== 'finished') {
+    const found = findSoFar(findings, coverage.places - coverage.measured);
+    const moments = momentsOfBins(sample);
+    const soFar: SoFar = {
+      coverage,
+      found,
+      verdict: judgeSoFar(found, coverage),
+      order,
+      stackPallets,
+      hasRoof: need !== undefined,
+      ...(moments.ok && { thickness: moments })
+    };
+    return { ok: false, reason: 'list-unfinished', soFar };
+  }
+  const riskPoints = riskPointsOf(draw);
+  return {
+    ok: true,
+    findings,
+    verdict: judgeDelivery(findings),
+    costs: costOfChoices(findings, choiceTerms(body, delivered)),
+    order,
+    ...(variables && { variablesPlan: variables }),
+    hasRoof: need !== undefined,
+    ...(riskPoints && { riskPoints }),
+    hasOwnPlan: draw.value.acceptAtMost !== undefined || draw.value.aqlPercent !== undefined,
+    gauged: sample.counts.reduce((sum, count) => sum + count, 0),
+    ...(pace && { pace }),
+    stackPallets,
+    keptShare: keptShare(settings),
+    bars: barsOf(sample)
+  };
+}
+
+function palletsOfStacks(
+  view: JobView,
+  stacks: readonly { readonly palletId: string | null }[]
+): (string | undefined)[] {
+  const labels = labelsOf(view);
+  return [...new Set(stacks.map(({ palletId }) => palletId && labels.get(palletId)))].map(
+    (label) => label || undefined
+  );
+}
+
+/**
+ * Slates the roof takes, and the reserve that the planner would keep of the least stock that makes
+ * it. Undefined without a roof.
+ */
+function roofNeed(view: JobView): RoofNeed | undefined {
+  const roof = roofLayoutOf(view);
+  if (!roof.ok || roof.demand.length === 0) return undefined;
+  const slates = roof.demand.flatMap(({ runs }) => runs).reduce((sum, run) => sum + run.slates, 0);
+  const kept = keptShare(settingsOf(view));
+  return { slates, reserve: Math.ceil(Number((slates / (1 - kept)).toFixed(6))) - slates };
+}

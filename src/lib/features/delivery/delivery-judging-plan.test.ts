@@ -1,0 +1,67 @@
+import { describe, expect, it } from 'vitest';
+import { acceptance } from '$lib/engine/delivery';
+import { leastAcceptance, plansOf, riskPointsOf } from './delivery-judging-plan.ts';
+import type { Draw } from '$lib/job/delivery-sample.ts';
+
+const POSITIONS = Array.from({ length: 100 }, (_, at) => ({
+  palletId: 'a',
+  layer: 1,
+  place: at + 1
+}));
+const RISKS = {
+  good: { share: 0.04, acceptance: 0.95 },
+  poor: { share: 0.115, acceptance: 0.1 }
+};
+
+/** A list of 100 places drawn with these fields. */
+function drawn(fields: object): Draw {
+  return { value: { positions: POSITIONS, plan: 'own', ...fields } } as unknown as Draw;
+}
+
+describe('leastAcceptance', () => {
+  it('is 0 where nothing is outside', () => {
+    expect(leastAcceptance(100, 0)).toBe(0);
+  });
+
+  it('passes 95 times in 100, and one slate less would not', () => {
+    for (const [sampleSize, share, least] of [
+      [100, 0.04, 7],
+      [20, 0.05, 3],
+      [1, 0.04, 0]
+    ]) {
+      expect(leastAcceptance(sampleSize, share)).toBe(least);
+      const passes = (acceptAtMost: number) => acceptance({ sampleSize, acceptAtMost }, share);
+      expect(passes(least)).toBeGreaterThanOrEqual(0.95);
+      if (least > 0) expect(passes(least - 1)).toBeLessThan(0.95);
+    }
+  });
+});
+
+describe('plansOf', () => {
+  it('takes a list that named no plan to accept 4 % outside, by common practice', () => {
+    const { plan, variables } = plansOf(drawn({}), 4200);
+    expect(plan).toMatchObject({ sampleSize: 100, acceptAtMost: 7, acceptableShare: 0.04 });
+    expect(plan.basis.map(({ standing }) => standing)).toEqual(['common practice']);
+    expect(variables).toBeUndefined();
+  });
+
+  it('keeps to what a list was drawn by: fewer slates than were drawn, a number of its own', () => {
+    const { plan } = plansOf(drawn({ planSize: 80, acceptAtMost: 5, ...RISKS }), 4200);
+    expect(plan).toMatchObject({ sampleSize: 80, acceptAtMost: 5, acceptableShare: 0.04 });
+    expect(plan.basis.map(({ standing }) => standing)).toEqual(['computed']);
+  });
+
+  it('of a variables list gives that plan too', () => {
+    const { plan, variables } = plansOf(drawn({ plan: 'variables', aqlPercent: 4 }), 4200);
+    expect(plan.acceptableShare).toBe(0.04);
+    expect(variables?.allowedShare).toBeGreaterThan(0.04);
+  });
+});
+
+describe('riskPointsOf', () => {
+  it('names two points only where the list kept to them', () => {
+    expect(riskPointsOf(drawn({ acceptAtMost: 7, ...RISKS }))).toEqual(RISKS);
+    expect(riskPointsOf(drawn(RISKS))).toBeUndefined();
+    expect(riskPointsOf(drawn({ acceptAtMost: 7, good: RISKS.good }))).toBeUndefined();
+  });
+});

@@ -1,0 +1,133 @@
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import { partOf } from '$lib/journal';
+import { MemoryStore } from '../../../../tests/support/memory-store.ts';
+import { MeasureWizard } from './delivery-measure.svelte.ts';
+import { JobState } from '$lib/app/job.svelte.ts';
+import { Preferences } from '$lib/app/preferences.svelte.ts';
+
+const JOB = '01998f00-0000-7000-8000-0000000000aa';
+const kept = new Map<string, string>();
+let job: JobState;
+let wizard: MeasureWizard;
+
+const open = (): MeasureWizard => new MeasureWizard(() => job, new Preferences());
+const read = (...valuesMm: number[]): void => valuesMm.forEach((value) => wizard.choose(value));
+const pointsSaved = (): number[] =>
+  partOf(job.view, 'sample').slates.map(({ value }) => value.points[0]);
+const settled = (): Promise<void> => vi.waitFor(() => expect(wizard.isSaving).toBe(false));
+
+beforeEach(async () => {
+  kept.clear();
+  vi.stubGlobal('localStorage', {
+    getItem: (key: string) => kept.get(key) ?? null,
+    setItem: (key: string, value: string) => void kept.set(key, value),
+    removeItem: (key: string) => void kept.delete(key)
+  });
+  let clock = Date.UTC(2026, 4, 1, 8);
+  let digits = 0;
+  const randomHex = () => (digits++).toString(16).padStart(16, '0');
+  job = new JobState(JOB, new MemoryStore({ now: () => (clock += 1000), randomHex }));
+  const positions = [1, 2, 3, 4].map((place) => ({ palletId: 'a', layer: 1, place }));
+  await job.act([
+    { type: 'jobOpened', body: { name: 'Job' } },
+    {
+      type: 'palletAdded',
+      body: { palletId: 'a', label: 'A', slates: 40, layers: 4, perLayer: 10 }
+    },
+    { type: 'sampleDrawn', body: { seed: 1, plan: 'own', positions } }
+  ]);
+  wizard = open();
+});
+afterEach(() => vi.unstubAllGlobals());
+
+describe('a slate without marks', () => {
+  it('is saved by Enter, which goes on to the next place', async () => {
+    read(5.9);
+    expect(pointsSaved()).toEqual([]);
+    wizard.input.refuseEmpty();
+    await settled();
+    expect(pointsSaved()).toEqual([590]);
+    expect(wizard.place?.place).toBe(2);
+    expect(wizard.refusal).toBeUndefined();
+  });
+
+  it('is saved by the next reading, which is not lost, however fast they come', async () => {
+    read(5.9, 6.1, 6.3);
+    await vi.waitFor(() => expect(pointsSaved()).toEqual([590, 610]));
+    expect(wizard.gauged?.thicknessMm).toBe(6.3);
+    expect(wizard.place?.place).toBe(3);
+    expect(wizard.waitingMm).toBeUndefined();
+  });
+
+  it('leaves Enter a refusal while nothing is gauged', () => {
+    wizard.input.refuseEmpty();
+    expect(wizard.refusal).toMatchObject({ reason: 'empty' });
+  });
+
+  it('of more than one point is complete before a reading is of the next', async () => {
+    await wizard.setPoints(2);
+    read(5.9, 6.1, 7);
+    await vi.waitFor(() => expect(pointsSaved()).toHaveLength(1));
+    expect(partOf(job.view, 'sample').slates[0].value.points).toEqual([590, 610]);
+    expect(wizard.prompt).toMatchObject({ kind: 'point', done: 1 });
+  });
+});
+
+describe('a slate with marks', () => {
+  it('waits for its button, and the next reading with it', async () => {
+    read(9);
+    wizard.ring = 'dull';
+    wizard.input.refuseEmpty();
+    expect(wizard.isButtonAsked).toBe(true);
+    read(5.9);
+    expect(wizard.waitingMm).toBe(5.9);
+    expect(pointsSaved()).toEqual([]);
+    await wizard.save();
+    expect(pointsSaved()).toEqual([900]);
+    expect(wizard.gauged?.thicknessMm).toBe(5.9);
+    expect(wizard.ring).toBeUndefined();
+  });
+
+  it('gauged again drops what was read after it', () => {
+    read(9);
+    wizard.toggleDefect('broken');
+    read(5.9);
+    wizard.gaugeAgain();
+    expect(wizard.gauged).toBeUndefined();
+    expect(wizard.defects).toEqual(['broken']);
+    read(6);
+    expect(wizard.gauged?.thicknessMm).toBe(6);
+  });
+});
+
+describe('a slate that is in hand when the page is left', () => {
+  it('is in hand again, with its marks, at its place', () => {
+    wizard.goTo({ palletId: 'a', layer: 1, place: 3 });
+    read(9);
+    wizard.ring = 'dull';
+    wizard.fields.lengthMm = '50x';
+    wizard.keep();
+    wizard = open();
+    expect(wizard.place?.place).toBe(3);
+    expect(wizard.gauged?.thicknessMm).toBe(9);
+    expect(wizard.ring).toBe('dull');
+    expect(wizard.fields.lengthMm).toBe('50x');
+  });
+
+  it('is kept no more once it is saved, nor where its place was measured elsewhere', async () => {
+    read(9);
+    wizard.keep();
+    expect(kept.size).toBe(1);
+    await wizard.save();
+    expect(open().gauged).toBeUndefined();
+    wizard.keep();
+    expect(kept.size).toBe(0);
+  });
+
+  it('is nothing where what was kept cannot be read', () => {
+    kept.set(`evencourse.slate-in-hand.${JOB}`, '{"place":3}');
+    expect(open().gauged).toBeUndefined();
+    kept.set(`evencourse.slate-in-hand.${JOB}`, '{"place":"a|1|1","fields":{},"gauged":{}}');
+    expect(open().gauged).toBeUndefined();
+  });
+});

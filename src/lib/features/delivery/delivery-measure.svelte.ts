@@ -1,0 +1,298 @@
+import { toHundredths } from '$lib/engine';
+import {
+  type CaptureField,
+  type GaugedSlate,
+  type AcceptedReading,
+  parseReading
+} from '$lib/gauge';
+import type { NewEvent, SampleSlate, SetAsideReason } from '$lib/journal';
+import { readBetween } from './delivery-fields.ts';
+import {
+  type ListProgress,
+  type OfferedSlate,
+  type Place,
+  listProgress,
+  offeredSlates,
+  placeKey,
+  sortingBegan
+} from '$lib/job';
+import { type KeptSlate, keepSlate, keptSlate } from './delivery-measure-kept.ts';
+import { GaugeInput, type Refusal } from '$lib/app';
+import type { JobState } from '$lib/app';
+import type { Preferences } from '$lib/app';
+import { SlateInHand } from '$lib/app';
+import type { Prompt } from '$lib/app';
+
+/** What else is measured of a slate, mm, with the largest value that is taken. */
+export const SLATE_FIELDS = {
+  lengthMm: 2000,
+  widthMm: 2000,
+  outOfSquareMm: 200,
+  edgeBowMm: 200,
+  flatnessMm: 200
+} as const;
+export type SlateField = keyof typeof SLATE_FIELDS;
+const FIELDS = Object.keys(SLATE_FIELDS) as SlateField[];
+
+/** A place of the list with the name of its pallet. */
+export type ListedPlace = ListProgress['places'][number];
+
+const blankFields = (): Record<SlateField, string> =>
+  Object.fromEntries(FIELDS.map((field) => [field, ''])) as Record<SlateField, string>;
+
+/**
+ * Measuring the sample: one place of the list after the other. What is gauged and seen of the slate
+ * in hand is one event once it is saved. A slate without marks is saved by Enter or by the next
+ * reading; one with marks waits for its button, and the next reading with it.
+ */
+export class MeasureWizard {
+  readonly #job: () => JobState;
+  readonly #preferences: Preferences;
+  readonly #slate = new SlateInHand();
+  readonly input: GaugeInput;
+  /** Places put off for later, in that order. */
+  #later = $state.raw<readonly string[]>([]);
+  #chosen = $state<string>();
+  gauged = $state.raw<GaugedSlate>();
+  prompt = $state.raw<Prompt>();
+  refusal = $state.raw<Refusal>();
+  fields = $state(blankFields());
+  ring = $state<'clear' | 'dull'>();
+  /** Defects seen; undefined: not looked over. */
+  defects = $state.raw<readonly SetAsideReason[]>();
+  /** Whether a save was tried with nothing to save. */
+  isEmptyTried = $state(false);
+  /** Readings of the next slates, which wait until the slate in hand is saved. */
+  #waiting = $state.raw<readonly AcceptedReading[]>([]);
+  /** Whether Enter was pressed on a slate with marks, which is saved by its button alone. */
+  isButtonAsked = $state(false);
+  isSaving = $state(false);
+  /** The slate saved last, to be taken back; with what it was. */
+  last = $state.raw<{ readonly id: string; readonly place: ListedPlace }>();
+
+  readonly offered: readonly OfferedSlate[] = $derived.by(() => offeredSlates(this.#job().view));
+  readonly progress: ListProgress | undefined = $derived.by(() =>
+    listProgress(this.#job().view, this.offered)
+  );
+  /** The place to measure now; undefined when all are measured. */
+  readonly place: ListedPlace | undefined = $derived.by(() => {
+    const open = this.progress?.places.filter(({ isMeasured }) => !isMeasured) ?? [];
+    const chosen = open.find((place) => placeKey(place) === this.#chosen);
+    const waiting = (place: Place): number => this.#later.indexOf(placeKey(place));
+    return chosen ?? [...open].sort((one, other) => waiting(one) - waiting(other))[0];
+  });
+  /** Whether sorting has begun on the pallet: the slate would be listed apart. */
+  readonly isLate = $derived.by(
+    () => !!this.place && sortingBegan(this.#job().view, this.place.palletId) !== undefined
+  );
+  /** Thickness of the next slate, read before this one was saved, mm; undefined where none was. */
+  readonly waitingMm = $derived(this.gauged ? this.#waiting.at(-1)?.valueMm : undefined);
+  /** Whether more than its thickness is known of the slate in hand. */
+  readonly hasMarks = $derived(
+    this.ring !== undefined ||
+      this.defects !== undefined ||
+      FIELDS.some((field) => this.fields[field].trim() !== '')
+  );
+  readonly wrongFields = $derived(
+    FIELDS.filter(
+      (field) => !readBetween(this.fields[field], 0, SLATE_FIELDS[field], 'negative').ok
+    )
+  );
+
+  constructor(job: () => JobState, preferences: Preferences) {
+    this.#job = job;
+    this.#preferences = preferences;
+    this.input = new GaugeInput(
+      {
+        onReading: (reading) => this.#take(reading),
+        onRefused: (refusal) => this.#refuse(refusal),
+        onReopened: () => this.gaugeAgain(),
+        onEndingLearnt: (wedgeEnding) => preferences.set({ wedgeEnding })
+      },
+      preferences.values.wedgeEnding
+    );
+    this.#restore(keptSlate(job().jobId));
+  }
+
+  /** Keeps the slate in hand on this device until it is saved. */
+  keep(): void {
+    const { place, gauged, ring, defects } = this;
+    const fields = { ...this.fields };
+    const slate: KeptSlate | undefined =
+      place && (gauged || this.hasMarks)
+        ? {
+            place: placeKey(place),
+            fields,
+            ...(gauged && { gauged }),
+            ...(ring && { ring }),
+            ...(defects && { defects })
+          }
+        : undefined;
+    keepSlate(this.#job().jobId, slate);
+  }
+
+  /** Begins to listen for readings; the function returned ends it. */
+  start(page: EventTarget, field: CaptureField & { focus?: () => void }): () => void {
+    this.input.setUnit(this.#job().settings.readingUnit === 'in' ? 'inch' : 'mm');
+    return this.input.listen(page, field);
+  }
+
+  /** Takes what a refused number may have meant. */
+  choose(valueMm: number): void {
+    this.input.takeReading(parseReading(`${valueMm} mm`, 'mm'), 'choice');
+  }
+
+  /** Goes to a place out of turn. */
+  goTo(place: Place): void {
+    this.#chosen = placeKey(place);
+    this.#waiting = [];
+    this.#clear();
+  }
+
+  /** Leaves the place for later. */
+  putOff(): void {
+    if (!this.place) return;
+    const key = placeKey(this.place);
+    this.#later = [...this.#later.filter((other) => other !== key), key];
+    this.#chosen = undefined;
+    this.#waiting = [];
+    this.#clear();
+  }
+
+  /** Drops the thickness of the slate in hand, and what was read after it. */
+  gaugeAgain(): void {
+    this.#waiting = [];
+    this.#dropThickness();
+  }
+
+  toggleDefect(defect: SetAsideReason): void {
+    const seen = this.defects ?? [];
+    this.defects = seen.includes(defect)
+      ? seen.filter((other) => other !== defect)
+      : [...seen, defect];
+  }
+
+  /** Keeps the slate in hand; false when there is nothing to keep or it was not saved. */
+  async save(): Promise<boolean> {
+    const place = this.place;
+    const act = place && this.#act(place);
+    this.isEmptyTried = act === undefined;
+    if (!place || !act || this.isSaving || this.wrongFields.length > 0) return false;
+    this.isSaving = true;
+    try {
+      const events = await this.#job().act(act, this.#preferences.values.nickname);
+      if (!events) return false;
+      this.last = { id: events[0].id, place };
+      this.#chosen = undefined;
+      this.#clear();
+      return true;
+    } finally {
+      this.isSaving = false;
+      this.#goOn();
+    }
+  }
+
+  /** Takes the slate saved last back, and goes to its place. */
+  async undo(): Promise<void> {
+    const last = this.last;
+    if (!last || !(await this.#job().undo(last.id))) return;
+    this.last = undefined;
+    this.goTo(last.place);
+  }
+
+  async setPoints(pointsPerSlate: number): Promise<void> {
+    this.gaugeAgain();
+    await this.#job().act({ type: 'jobSettingsSet', body: { pointsPerSlate } });
+  }
+
+  #take(reading: AcceptedReading): void {
+    this.refusal = undefined;
+    this.isEmptyTried = false;
+    if (!this.place) return;
+    this.#waiting = [...this.#waiting, reading];
+    this.#goOn();
+  }
+
+  /** Enter with nothing typed saves a slate that is gauged and has no marks. */
+  #refuse(refusal: Refusal): void {
+    if (refusal.reason !== 'empty' || !this.gauged) this.refusal = refusal;
+    else if (this.hasMarks) this.isButtonAsked = true;
+    else void this.save();
+  }
+
+  /** Gauges with what waits; a slate without marks is saved for it. */
+  #goOn(): void {
+    while (this.place && !this.gauged && this.#waiting.length > 0) {
+      const [reading, ...others] = this.#waiting;
+      this.#waiting = others;
+      this.#gauge(reading);
+    }
+    if (this.#waiting.length > 0 && this.gauged && !this.hasMarks && !this.isSaving)
+      void this.save();
+  }
+
+  #gauge(reading: AcceptedReading): void {
+    const wanted = this.#job().settings.pointsPerSlate;
+    const step = this.#slate.take(reading.valueMm, wanted, this.#preferences.values.holdsStill);
+    this.prompt = step.kind === 'asked' ? step.prompt : undefined;
+    this.gauged = step.kind === 'slate' ? step.slate : undefined;
+  }
+
+  #dropThickness(): void {
+    this.#slate.restart();
+    this.gauged = undefined;
+    this.isButtonAsked = false;
+    this.prompt = undefined;
+    this.refusal = undefined;
+  }
+
+  /** Takes up the slate that was in hand when the page was left, if its place is still open. */
+  #restore(kept: KeptSlate | undefined): void {
+    const isOpen = this.progress?.places.some(
+      (place) => !place.isMeasured && placeKey(place) === kept?.place
+    );
+    if (!kept || !isOpen) return;
+    this.#chosen = kept.place;
+    this.gauged = kept.gauged;
+    for (const field of FIELDS) this.fields[field] = kept.fields[field] ?? '';
+    this.ring = kept.ring;
+    this.defects = kept.defects;
+  }
+
+  #act(place: ListedPlace): NewEvent | undefined {
+    const { palletId } = place;
+    const points = this.gauged?.pointsMm.map(toHundredths);
+    const sample = this.#sample(place);
+    if (points) {
+      const body = { palletId, points, gradesId: null, pile: null, sample };
+      return { type: 'slateGauged', body };
+    }
+    const reason = this.defects?.[0] ?? (this.ring === 'dull' ? 'dullRing' : undefined);
+    return reason && { type: 'slateSetAside', body: { palletId, reason, use: 'return', sample } };
+  }
+
+  #sample({ layer, place }: ListedPlace): SampleSlate {
+    const measures: Partial<Record<SlateField, number>> = {};
+    for (const field of FIELDS) {
+      const read = readBetween(this.fields[field], 0, SLATE_FIELDS[field], 'negative');
+      if (read.ok && read.value !== undefined) measures[field] = read.value;
+    }
+    return {
+      drawId: this.progress?.draw.id ?? '',
+      layer,
+      place,
+      ...measures,
+      ...(this.ring && { ring: this.ring }),
+      ...(this.defects && { defects: [...this.defects] })
+    };
+  }
+
+  #clear(): void {
+    this.#dropThickness();
+    this.input.clear();
+    this.fields = blankFields();
+    this.ring = undefined;
+    this.defects = undefined;
+    this.isEmptyTried = false;
+  }
+}

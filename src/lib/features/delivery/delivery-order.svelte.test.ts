@@ -1,0 +1,64 @@
+import { describe, expect, it } from 'vitest';
+import { DEFAULT_SETTINGS } from '$lib/job';
+import { type OrderForm, orderFormOf, readOrder } from './delivery-order.svelte.ts';
+
+const blank = orderFormOf(undefined, DEFAULT_SETTINGS);
+const typed = (fields: Partial<OrderForm>): OrderForm => ({ ...blank, ...fields });
+
+describe('an order as typed', () => {
+  it.each<[keyof OrderForm, string, string]>([
+    ['slatesOrdered', '0', 'count-zero'],
+    ['slatesOrdered', '2.5', 'not-whole'],
+    ['slatesOrdered', '4,200', 'separators'],
+    ['slatesOrdered', '2000000', 'too-large'],
+    ['tolerancePercent', '100.5', 'tolerance-over-100'],
+    ['tolerancePercent', '-3', 'negative'],
+    ['tolerancePercent', 'some', 'not-a-number'],
+    ['nominalThicknessMm', '1.4', 'thickness-range'],
+    ['nominalThicknessMm', '60', 'thickness-range'],
+    ['lengthMm', '50', 'size-range'],
+    ['pricePerThousand', '1.250', 'separators'],
+    ['acceptableKickersPer100', '101', 'over-100'],
+    ['daysToClaim', '4000', 'too-large'],
+    ['arrivedOn', '2026-02-30', 'date']
+  ])('refuses %s “%s”: %s', (field, text, problem) => {
+    expect(readOrder(typed({ [field]: text })).problems).toEqual({ [field]: problem });
+  });
+
+  it('an empty form has no problem and says nothing that was not typed', () => {
+    expect(readOrder(blank)).toEqual({
+      problems: {},
+      acts: [{ type: 'deliveryDeclared', body: { supplier: '', texture: 'normal' } }]
+    });
+  });
+
+  it('0 and 100 % are tolerances; a decimal comma is understood', () => {
+    for (const [text, value] of [
+      ['0', 0],
+      ['100', 100],
+      ['12,5 %', 12.5]
+    ] as const)
+      expect(readOrder(typed({ tolerancePercent: text })).acts[0].body).toMatchObject({
+        tolerancePercent: value
+      });
+  });
+
+  it('a label of 0 is a missing label', () => {
+    expect(readOrder(typed({ stackOf100Mm: '0' })).acts[0].body).not.toHaveProperty('stackOf100Mm');
+  });
+
+  it('what sorting costs goes into the settings of the job', () => {
+    const { acts } = readOrder(typed({ sortingRatePerHour: '30', sortingPacePerHour: '200' }));
+    expect(acts[1]).toEqual({
+      type: 'jobSettingsSet',
+      body: { sortingRatePerHour: 30, sortingPacePerHour: 200 }
+    });
+  });
+
+  it('comes back into the form as it was kept', () => {
+    const form = typed({ supplier: 'Heron', lengthMm: '500', arrivedOn: '2026-03-02' });
+    const [act] = readOrder(form).acts;
+    if (act.type !== 'deliveryDeclared') throw new Error(act.type);
+    expect(orderFormOf(act.body, DEFAULT_SETTINGS)).toEqual(form);
+  });
+});

@@ -1,0 +1,125 @@
+import type { BodyOf, NewEvent } from '$lib/journal';
+import type { JobSettings } from '$lib/job';
+import {
+  type NumberRead,
+  type OrderProblem,
+  readAmount,
+  readBetween,
+  readCount,
+  readDay,
+  readOrdered,
+  readPercent
+} from './delivery-fields.ts';
+import type { JobState } from '$lib/app';
+
+type Order = BodyOf<'deliveryDeclared'>;
+type NumberField = Exclude<keyof Order, 'supplier' | 'texture' | 'currency' | 'arrivedOn'>;
+type SettingField = 'sortingRatePerHour' | 'sortingPacePerHour';
+
+const READERS: Record<NumberField | SettingField, (text: string) => NumberRead> = {
+  lengthMm: (text) => readBetween(text, 100, 2000, 'size-range'),
+  widthMm: (text) => readBetween(text, 100, 2000, 'size-range'),
+  nominalThicknessMm: (text) => readBetween(text, 1.5, 40, 'thickness-range'),
+  tolerancePercent: (text) => readPercent(text, 'tolerance-over-100'),
+  slatesOrdered: readOrdered,
+  pricePerThousand: (text) => readAmount(text),
+  stackOf100Mm: (text) => readAmount(text, 20_000),
+  stackTolerancePercent: (text) => readPercent(text, 'over-100'),
+  daysToClaim: (text) => readCount(text, 3650),
+  replacementDays: (text) => readCount(text, 3650),
+  queryDays: (text) => readCount(text, 3650),
+  delayCostPerDay: (text) => readAmount(text),
+  returnCost: (text) => readAmount(text),
+  creditPerThousand: (text) => readAmount(text),
+  acceptableKickersPer100: (text) => readPercent(text, 'over-100'),
+  sortingRatePerHour: (text) => readAmount(text),
+  sortingPacePerHour: (text) => readAmount(text, 100_000)
+};
+const NUMBERS = Object.keys(READERS) as (NumberField | SettingField)[];
+const SETTINGS: readonly SettingField[] = ['sortingRatePerHour', 'sortingPacePerHour'];
+
+/** The order as typed: every field is the text in it. */
+export type OrderForm = Record<NumberField | SettingField, string> & {
+  supplier: string;
+  texture: NonNullable<Order['texture']>;
+  currency: string;
+  arrivedOn: string;
+};
+
+/** Every field that cannot stand, with why. */
+export type OrderProblems = Partial<Record<keyof OrderForm, OrderProblem>>;
+
+/** The form of an order and of what sorting costs. */
+export function orderFormOf(order: Order | undefined, settings: JobSettings): OrderForm {
+  const text = (value: number | null | undefined): string => (value ?? '') + '';
+  const numbers = NUMBERS.map((field) => {
+    const isSetting = (SETTINGS as readonly string[]).includes(field);
+    const value = isSetting ? settings[field as SettingField] : order?.[field as NumberField];
+    return [field, text(value)];
+  });
+  return {
+    ...(Object.fromEntries(numbers) as Record<NumberField | SettingField, string>),
+    supplier: order?.supplier ?? '',
+    texture: order?.texture ?? 'normal',
+    currency: order?.currency ?? '',
+    arrivedOn: order?.arrivedOn ?? ''
+  };
+}
+
+/** Reads a form: the acts that keep it, or every field that cannot stand. */
+export function readOrder(form: OrderForm): { problems: OrderProblems; acts: NewEvent[] } {
+  const problems: OrderProblems = {};
+  const read: Partial<Record<NumberField | SettingField, number>> = {};
+  for (const field of NUMBERS) {
+    const result = READERS[field](form[field]);
+    if (!result.ok) problems[field] = result.problem;
+    else if (result.value !== undefined) read[field] = result.value;
+  }
+  const day = readDay(form.arrivedOn);
+  if (!day.ok) problems.arrivedOn = day.problem;
+  if (read.stackOf100Mm === 0) delete read.stackOf100Mm;
+
+  const { sortingRatePerHour, sortingPacePerHour, ...order } = read;
+  const settings = {
+    ...(sortingRatePerHour !== undefined && { sortingRatePerHour }),
+    ...(sortingPacePerHour !== undefined && { sortingPacePerHour })
+  };
+  const body: Order = {
+    supplier: form.supplier.trim(),
+    texture: form.texture,
+    ...(form.currency.trim() && { currency: form.currency.trim() }),
+    ...(day.ok && day.value && { arrivedOn: day.value }),
+    ...order
+  };
+  const acts: NewEvent[] = [{ type: 'deliveryDeclared', body }];
+  if (Object.keys(settings).length > 0) acts.push({ type: 'jobSettingsSet', body: settings });
+  return { problems, acts };
+}
+
+/** The order being typed. What is typed stays until it is saved or the page is left. */
+export class OrderDesk {
+  readonly #job: () => JobState;
+  form = $state() as OrderForm;
+  /** Whether a save was tried: problems of untouched fields are shown from then on. */
+  isSaved = $state(false);
+  isBusy = $state(false);
+  readonly read = $derived.by(() => readOrder(this.form));
+  readonly problems = $derived(this.read.problems);
+
+  constructor(job: () => JobState) {
+    this.#job = job;
+    this.form = orderFormOf(job().delivery, job().settings);
+  }
+
+  /** Keeps the order; false when a field cannot stand or it was not saved. */
+  async save(): Promise<boolean> {
+    if (this.isBusy || Object.keys(this.problems).length > 0) return false;
+    this.isBusy = true;
+    try {
+      this.isSaved = (await this.#job().act(this.read.acts)) !== undefined;
+      return this.isSaved;
+    } finally {
+      this.isBusy = false;
+    }
+  }
+}

@@ -1,0 +1,384 @@
+import { untrack } from 'svelte';
+import {
+  FEWEST_PILES,
+  MOST_PILES,
+  gradeFigures,
+  kickerCurve,
+  naturalBreaks
+} from '$lib/engine/grading';
+import {
+  type ThicknessBins,
+  type ThicknessInterval,
+  gradeIntervals,
+  momentsOfBins,
+  totalCount
+} from '$lib/engine/thickness';
+import type { FusedErrors, FusedGrade, NoFusedErrors } from '$lib/engine/statistics';
+import { type BoundaryMethod, partOf } from '$lib/journal';
+import { type RoofOfJob, roofLayoutOf, stockOf } from '$lib/job';
+import { type RunningTask, runTask } from '$lib/worker';
+import {
+  type GradeWay,
+  type NoWay,
+  type Suited,
+  noWay,
+  plainWay,
+  rememberFigures,
+  suitedWay,
+  wayAt
+} from './grade-ways.ts';
+import { courseNeeds, groundOf, samplesOf, slatesOf, weightedSpread } from '$lib/job/sorted';
+import { type HandleReach, moveThreshold, reachOf } from './grades-handles.ts';
+import { type StockBar, outlineOf, stockBars } from './grades-picture.ts';
+import type { Fused } from './grades-estimates.ts';
+import type { JobState } from '$lib/app';
+
+/** What is worked out of taps and spot checks, once their statistics are loaded. */
+type Estimates = typeof import('./grades-estimates.ts');
+
+/** Fewer readings than this give intervals too wide to trust; ours. */
+const FEW_READINGS = 60;
+
+/** Fewest readings from which slates held out tell anything: kickers are rare. Ours. */
+export const ENOUGH_TO_HOLD_OUT = 150;
+
+/** Deliveries tried to see how far gauge and taps together stray, and where their draws begin. */
+const TRIALS = 400;
+const TRIALS_SEED = 1;
+
+/**
+ * The boundaries being tried on the Grades screen: the spread they cut, the four ways to set them
+ * and what each comes to. Nothing is in the journal before `set`.
+ */
+export class GradesState {
+  readonly #job: () => JobState;
+  #piles = $state<number>();
+  #method = $state<BoundaryMethod>();
+  /** Boundaries set by hand, by number of piles. */
+  #byHand = $state.raw<Readonly<Record<number, readonly number[]>>>({});
+  #suited = $state.raw<{ of: unknown; results: Readonly<Record<number, Suited>> }>({
+    of: undefined,
+    results: {}
+  });
+  #suitFailed = $state(false);
+  #usesTaps = $state(true);
+  /** The heavier statistics; undefined until they are loaded. */
+  estimates = $state.raw<Estimates>();
+  isSetting = $state(false);
+
+  constructor(job: () => JobState) {
+    this.#job = job;
+  }
+
+  /** Loads the statistics that the first paint does without. */
+  async load(): Promise<void> {
+    this.estimates ??= await import('./grades-estimates.ts');
+  }
+
+  /** The stock that the plan is made from: the same slates as on every other screen. */
+  readonly stock = $derived.by(() => stockOf(this.#job().view));
+  readonly samples = $derived.by(() => samplesOf(this.#job().pallets, this.stock));
+  readonly gaugedSpread = $derived(weightedSpread(this.samples));
+  readonly gauged = $derived(Math.round(totalCount(this.gaugedSpread)));
+  readonly tapped = $derived.by(() =>
+    this.#job().pallets.reduce((sum, { tapped }) => sum + tapped, 0)
+  );
+  readonly stockSlates = $derived(slatesOf(this.samples));
+  readonly isFew = $derived(this.gauged > 0 && this.gauged < FEW_READINGS);
+
+  /** Every sorter's taps and hand; undefined while the statistics load. */
+  readonly hands = $derived.by(() => this.estimates?.handsOf(this.#job().view));
+  /** Taps and gauge together; undefined while they are worked out. */
+  fused = $state.raw<Fused>();
+  /** How far they may be off; undefined while that is tried. */
+  fusedErrors = $state.raw<FusedErrors | NoFusedErrors>();
+  /** The gauged and tapped slates that both of these are of, once they are worked out. */
+  #triedOn: string | undefined;
+  readonly tapsCounted = $derived(this.fused?.ok ? this.fused.tapsCounted : 0);
+  readonly canUseTaps = $derived(this.tapsCounted > 0);
+
+  /** The spread that boundaries cut: with the taps where they count in millimetres. */
+  readonly spread: ThicknessBins = $derived.by(() =>
+    this.usesTaps && this.fused?.ok ? this.fused.bins : this.gaugedSpread
+  );
+  readonly moments = $derived(momentsOfBins(this.spread));
+
+  readonly roof: RoofOfJob = $derived.by(() => roofLayoutOf(this.#job().view));
+  readonly courses = $derived(this.roof.ok ? courseNeeds(this.roof.demand) : []);
+  readonly ground = $derived.by(() =>
+    groundOf(this.spread, this.stockSlates, this.courses, this.#job().settings)
+  );
+  readonly figuresAt = $derived(rememberFigures(gradeFigures(this.ground)));
+
+  get usesTaps(): boolean {
+    return this.#usesTaps && this.canUseTaps;
+  }
+  set usesTaps(uses: boolean) {
+    this.#usesTaps = uses;
+  }
+
+  get piles(): number {
+    return this.#piles ?? this.#job().piles;
+  }
+  set piles(piles: number) {
+    this.#piles = Math.min(MOST_PILES, Math.max(FEWEST_PILES, piles));
+  }
+
+  get method(): BoundaryMethod {
+    return this.#method ?? (this.#job().grades ? 'byHand' : 'naturalBreaks');
+  }
+  set method(method: BoundaryMethod) {
+    this.#method = method;
+  }
+
+  readonly #natural = $derived(plainWay('naturalBreaks', this.spread, this.piles, this.figuresAt));
+  readonly #equal = $derived(plainWay('equalShares', this.spread, this.piles, this.figuresAt));
+  readonly #suits = $derived(suitedWay(this.#suitedNow(), this.figuresAt));
+  readonly #hand = $derived.by((): GradeWay => {
+    if (this.spread.counts.length === 0) return noWay('byHand', 'nothing-gauged');
+    const thresholdsMm = this.#handThresholds();
+    return thresholdsMm
+      ? wayAt('byHand', thresholdsMm, this.figuresAt)
+      : noWay('byHand', 'too-few-thicknesses', this.spread.counts.length);
+  });
+
+  /** The four ways, in the order they are shown. */
+  readonly ways = $derived([this.#natural, this.#suits, this.#equal, this.#hand]);
+  readonly way = $derived.by(
+    () => this.ways.find(({ method }) => method === this.method) as GradeWay
+  );
+  readonly thresholdsMm = $derived(this.way.ok ? this.way.thresholdsMm : []);
+  readonly figures = $derived(this.way.ok ? this.way.figures : undefined);
+
+  /** Whether what is shown is what is in force. */
+  readonly isInForce = $derived.by(() => {
+    const inForce = this.#job().grades?.thresholdsMm;
+    return !!inForce && isSame(inForce, this.thresholdsMm);
+  });
+
+  /** Kickers against the number of piles, by natural breaks. */
+  readonly curve = $derived.by(() =>
+    kickerCurve(this.figuresAt, (piles) => naturalBreaks(this.spread, piles))
+  );
+
+  /** The boundaries that suit the roof, by number of piles; undefined until they are found. */
+  suitedThresholds(piles: number): readonly number[] | undefined {
+    const found = this.#suited.of === this.ground ? this.#suited.results[piles] : undefined;
+    return found?.ok ? found.thresholdsMm : undefined;
+  }
+
+  /** Kickers per 100 joints of the boundaries that suit the roof; undefined until they are found. */
+  suitedKickers(piles: number): number | undefined {
+    const thresholdsMm = this.suitedThresholds(piles);
+    return thresholdsMm && this.figuresAt(thresholdsMm).roof?.expectedKickersPer100Joints;
+  }
+
+  get pilesInForce(): number {
+    return this.#job().piles;
+  }
+
+  readonly endsMm: HandleReach = $derived.by(() => {
+    const { hundredths } = this.spread;
+    return hundredths.length > 0
+      ? { lowMm: hundredths[0] / 100, highMm: hundredths[hundredths.length - 1] / 100 }
+      : { lowMm: 0, highMm: 0 };
+  });
+
+  /**
+   * The spread as drawn: slates of the stock, with intervals once they are worked out. A bar that
+   * nobody saw a slate of has none: how many it may hold is not for one bar to say.
+   */
+  readonly bars = $derived.by((): readonly StockBar[] => {
+    const bars = stockBars(this.spread, this.stockSlates);
+    if (!this.estimates || this.isAllGauged) return bars;
+    const intervals = this.usesTaps
+      ? this.#fusedBands(bars)?.map(({ countLow, countHigh }) => ({
+          low: countLow,
+          high: countHigh
+        }))
+      : this.estimates.barEstimates(this.samples, bars);
+    if (!intervals) return bars;
+    return bars.map((bar, index) => (bar.slates > 0 ? { ...bar, ...intervals[index] } : bar));
+  });
+  readonly isAllGauged = $derived(this.gauged >= this.stockSlates);
+  /** Whether the readings are so few that kickers told from them are too low, and none can be held out. */
+  readonly isFlattered = $derived(!this.isAllGauged && this.gauged < ENOUGH_TO_HOLD_OUT);
+
+  /** Estimated slates on each pile, from gauged slates alone; undefined while that loads. */
+  readonly pileEstimates = $derived(
+    this.way.ok ? this.estimates?.pileEstimates(this.samples, this.thresholdsMm) : undefined
+  );
+  /** The same from gauge and taps together; undefined where that is not known, or not yet. */
+  readonly fusedPiles = $derived.by(() =>
+    this.way.ok ? this.#fusedBands(gradeIntervals(this.thresholdsMm)) : undefined
+  );
+  /**
+   * Between how many slates each pile cut at given boundaries may hold, at 95 %, by the same data as
+   * the piles shown; none where every slate was gauged or nothing tells yet.
+   */
+  pileIntervals(thresholdsMm: readonly number[]): ({ low: number; high: number } | undefined)[] {
+    if (this.isAllGauged || this.isTrying) return [];
+    const estimates = this.usesTaps
+      ? this.#fusedBands(gradeIntervals(thresholdsMm))
+      : this.estimates?.pileEstimates(this.samples, thresholdsMm);
+    return (estimates ?? []).map((estimate) =>
+      'countLow' in estimate ? { low: estimate.countLow, high: estimate.countHigh } : undefined
+    );
+  }
+  /** Mean of the stock from gauge and taps together, likewise. */
+  readonly fusedMean = $derived.by(() => {
+    const { estimates, fused, fusedErrors } = this;
+    if (!estimates || !fused?.ok || !fusedErrors?.ok || !this.usesTaps) return undefined;
+    return estimates.fusedMean(fused.pallets, fusedErrors);
+  });
+  /** Whether it is still being tried how far gauge and taps together may be off. */
+  readonly isTrying = $derived(this.usesTaps && !this.fusedErrors);
+  readonly pallets = $derived(this.estimates?.palletsCompared(this.samples));
+
+  /** How far each boundary can be moved. */
+  readonly reaches = $derived(
+    this.thresholdsMm.map((_, index) => reachOf(this.thresholdsMm, index, this.endsMm))
+  );
+
+  /** One pallet's spread as an outline over the stock's. */
+  outlineOf(palletId: string): number[] {
+    const sample = this.samples.find((other) => other.palletId === palletId);
+    return sample ? outlineOf(this.bars, sample.bins, this.stockSlates) : [];
+  }
+
+  /** Moves one boundary: from then on the boundaries are set by hand. */
+  move(index: number, toMm: number): void {
+    const moved = moveThreshold(this.thresholdsMm, index, toMm, this.endsMm);
+    this.#byHand = { ...this.#byHand, [this.piles]: moved };
+    this.#method = 'byHand';
+  }
+
+  /** Shows given boundaries as set by hand. */
+  show(thresholdsMm: readonly number[]): void {
+    this.piles = thresholdsMm.length + 1;
+    this.#byHand = { ...this.#byHand, [this.piles]: thresholdsMm };
+    this.#method = 'byHand';
+  }
+
+  /** Puts the boundaries shown in force, by one event. */
+  async set(): Promise<boolean> {
+    if (!this.way.ok) return false;
+    const { method } = this.way;
+    this.isSetting = true;
+    try {
+      const stored = await this.#job().act({
+        type: 'gradesSet',
+        body: {
+          method: this.way.method,
+          thresholdsMm: [...this.way.thresholdsMm],
+          sampleSlates: this.gauged
+        }
+      });
+      if (stored) this.#method = method;
+      return stored !== undefined;
+    } finally {
+      this.isSetting = false;
+    }
+  }
+
+  /** Keeps the kick allowance of this job. */
+  async setAllowance(kickAllowanceMm: number): Promise<boolean> {
+    return !!(await this.#job().act({ type: 'jobSettingsSet', body: { kickAllowanceMm } }));
+  }
+
+  /**
+   * Works out taps and gauge together, and then how far that may be off, in the worker. To be run in
+   * an effect; gives what stops it.
+   */
+  fuse(): () => void {
+    const { estimates, hands, samples } = this;
+    const { view } = this.#job();
+    if (!estimates || !hands || this.tapped === 0)
+      return () => {
+        this.fused = undefined;
+        this.#triedOn = undefined;
+      };
+    const ground = estimates.toFuse(view, samples, hands);
+    const key = JSON.stringify(ground);
+    if (key === this.#triedOn) return () => undefined;
+    this.#triedOn = undefined;
+    const fusing = runTask('fusePallets', ground);
+    let trying: RunningTask<FusedErrors | NoFusedErrors> | undefined;
+    const run = async (): Promise<void> => {
+      const found = await fusing.result;
+      this.fusedErrors = undefined;
+      this.fused = estimates.fusedSpread(view, ground, hands, found);
+      if (!this.fused.ok || this.fused.tapsCounted === 0) return;
+      trying = runTask('tryFused', { ...ground, seed: TRIALS_SEED, times: TRIALS });
+      this.fusedErrors = await trying.result;
+      this.#triedOn = key;
+    };
+    run().catch(() => undefined);
+    return () => {
+      fusing.cancel();
+      trying?.cancel();
+    };
+  }
+
+  /**
+   * Searches the boundaries that suit the roof, in the worker: for the piles shown first, then for
+   * the other numbers of piles. To be run in an effect; gives what stops it.
+   */
+  searchSuited(): () => void {
+    const { ground, piles } = this;
+    const isWorth = this.courses.length > 0 && this.spread.counts.length > 0;
+    let task: RunningTask<Suited> | undefined;
+    let isStopped = false;
+    const run = async (): Promise<void> => {
+      this.#suitFailed = false;
+      const others = Array.from({ length: MOST_PILES - 1 }, (_, index) => index + FEWEST_PILES);
+      for (const count of [piles, ...others.filter((other) => other !== piles)]) {
+        if (isStopped) return;
+        if (this.#suited.of === ground && this.#suited.results[count]) continue;
+        task = runTask('suitTheRoof', { ...ground, piles: count });
+        const suited = await task.result;
+        const before = this.#suited.of === ground ? this.#suited.results : {};
+        this.#suited = { of: ground, results: { ...before, [count]: suited } };
+      }
+    };
+    if (isWorth)
+      untrack(run).catch(() => {
+        if (!isStopped) this.#suitFailed = true;
+      });
+    return () => {
+      isStopped = true;
+      task?.cancel();
+    };
+  }
+
+  #fusedBands(bands: readonly ThicknessInterval[]): FusedGrade[] | undefined {
+    const { estimates, fused, fusedErrors } = this;
+    if (!estimates || !fused?.ok || !fusedErrors?.ok || !this.usesTaps) return undefined;
+    return estimates.fusedBands(fused, fusedErrors, bands);
+  }
+
+  #suitedNow(): Suited | NoWay {
+    if (this.spread.counts.length === 0) return 'nothing-gauged';
+    if (!this.roof.ok) return this.roof.reason === 'problems' ? 'roof-problems' : 'no-roof';
+    if (this.courses.length === 0) return 'no-roof';
+    if (this.#suitFailed) return 'failed';
+    const isNow = this.#suited.of === this.ground;
+    return (isNow && this.#suited.results[this.piles]) || 'working';
+  }
+
+  /** Boundaries by hand: as moved, else as in force, else by natural breaks to start from. */
+  #handThresholds(): readonly number[] | undefined {
+    const moved = this.#byHand[this.piles];
+    if (moved) return moved;
+    const inForce = this.#job().grades?.thresholdsMm;
+    if (inForce?.length === this.piles - 1) return inForce;
+    return this.#natural.ok ? this.#natural.thresholdsMm : undefined;
+  }
+
+  /** Every set of grades the job has had, oldest first. */
+  readonly history = $derived.by(() => partOf(this.#job().view, 'job').grades);
+}
+
+function isSame(one: readonly number[], other: readonly number[]): boolean {
+  return one.length === other.length && one.every((value, index) => value === other[index]);
+}

@@ -1,0 +1,1 @@
+export { default as GradesScreen } from './GradesScreen.svelte';

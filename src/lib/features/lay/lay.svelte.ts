@@ -1,0 +1,179 @@
+import { type RogueCheck, rogueCheck } from '$lib/engine/courses';
+import type { NewEvent, StoredEvent } from '$lib/journal';
+import { piecesOfParts } from '$lib/job';
+import type { JobState } from '$lib/app';
+import { drawOf, lastLaidAct, lowerElsewhere, rogueStretches, slopeProgress } from '$lib/job';
+import { pilesLeft } from '$lib/job';
+import type { PlanDesk } from '$lib/app';
+
+/** Largest accepted chance for each joint beside a rogue. Ours, a starting value. */
+export const ROGUE_CHANCE = 0.1;
+/** For so long after an act the big buttons rest, so that a second knock of a glove does nothing. */
+const REST_MS = 700;
+
+/** A rogue slate looked up among the courses that are left. */
+export interface RogueAnswer {
+  readonly thicknessMm: number;
+  readonly check: RogueCheck;
+  /** The course that was next when it was asked. */
+  readonly here: { readonly slopeId: string; readonly course: number };
+  /** Whether it may lie in that course, and its chance of kicking there. */
+  readonly mayLieHere: boolean;
+  readonly chanceHere: number;
+  readonly elsewhere: ReturnType<typeof rogueStretches>;
+}
+
+/** What is done on the roof: courses laid, slates lost, piles counted, and the last of it undone. */
+export class LayState {
+  readonly #job: () => JobState;
+  readonly #desk: PlanDesk;
+  #slopeId = $state<string>();
+  isBusy = $state(false);
+  /** Whether the last act was not saved. */
+  isUnsaved = $state(false);
+  /** Whether the last thing done was an undo. */
+  isUndone = $state(false);
+
+  constructor(job: () => JobState, desk: PlanDesk) {
+    this.#job = job;
+    this.#desk = desk;
+  }
+
+  readonly slopes = $derived.by(() => {
+    const { ground, adopted } = this.#desk;
+    return ground && adopted ? slopeProgress(ground, adopted.rest) : [];
+  });
+
+  /** The slope being laid: the one chosen, else the one whose course is next in laying order. */
+  get slopeId(): string | undefined {
+    const chosen = this.slopes.find(({ slopeId, next }) => slopeId === this.#slopeId && next);
+    return chosen?.slopeId ?? this.#desk.adopted?.rest.courses[0]?.slopeId;
+  }
+  set slopeId(slopeId: string | undefined) {
+    this.#slopeId = slopeId;
+  }
+
+  readonly here = $derived.by(() => this.slopes.find(({ slopeId }) => slopeId === this.slopeId));
+  readonly next = $derived(this.here?.next);
+  readonly draw = $derived.by(() => {
+    const { ground, adopted } = this.#desk;
+    return ground && adopted && this.next && drawOf(ground, adopted.rest, this.next);
+  });
+  readonly lower = $derived.by(() => {
+    const { adopted } = this.#desk;
+    return adopted && this.next ? lowerElsewhere(adopted.rest, this.next) : 0;
+  });
+  readonly last = $derived.by(() => lastLaidAct(this.#job().view));
+
+  /** The piles by the book, pile 1 first; empty before there is a plan's ground. */
+  readonly book = $derived.by(() => (this.#desk.ground ? pilesLeft(this.#desk.ground) : []));
+
+  /** Slates left of a pile by the book. */
+  leftOf(pile: number): number {
+    return this.book[pile - 1]?.left ?? 0;
+  }
+
+  /** Slates left of a pile that are not sorted yet, as far as they were logged. */
+  toComeOf(pile: number): number {
+    return this.book[pile - 1]?.toCome ?? 0;
+  }
+
+  /** Slates of a pile that stand there sorted, by the book. */
+  sortedOf(pile: number): number {
+    return this.book[pile - 1]?.standing ?? 0;
+  }
+
+  /** What the course that is next takes of a pile beyond the slates that are sorted. */
+  readonly unsortedTaken = $derived.by(() =>
+    (this.next?.parts ?? []).flatMap(({ pile, slates }) => {
+      const sorted = this.sortedOf(pile);
+      return slates > sorted ? [{ pile, slates, sorted }] : [];
+    })
+  );
+
+  /** The course that is next is laid as planned. */
+  async layCourse(): Promise<void> {
+    const { next } = this;
+    if (!next) return;
+    this.#slopeId = next.slopeId;
+    const { slopeId, course, parts } = next;
+    await this.#act({ type: 'courseLaid', body: { slopeId, course, piles: piecesOfParts(parts) } });
+  }
+
+  /** Slates of a pile that will not be laid. */
+  lose(
+    pile: number,
+    slates: number,
+    reason: 'broken' | 'rogue',
+    thicknessHundredths?: number
+  ): Promise<void> {
+    const gradesId = this.#job().grades?.gradesId ?? null;
+    const body = {
+      ...{ pile, gradesId, slates, reason },
+      ...(thicknessHundredths !== undefined && { thicknessHundredths })
+    };
+    return this.#act({ type: 'slatesLost', body });
+  }
+
+  /** What really stands on a pile. One that ran out, with none to come, gives up all it had. */
+  count(pile: number, slates: number): Promise<void> {
+    const gradesId = this.#job().grades?.gradesId ?? null;
+    const left = this.leftOf(pile);
+    if (slates === 0 && this.toComeOf(pile) === 0 && left > 0) {
+      const body = { pile, gradesId, slates: left, reason: 'ranOut' } as const;
+      return this.#act({ type: 'slatesLost', body });
+    }
+    const wide = this.#desk.ground?.before[pile - 1].slateAndAHalves;
+    const slateAndAHalves = this.#desk.ground?.request.piles[pile - 1].slateAndAHalves;
+    const tallied = this.#desk.ground?.stock.piles[pile - 1].tallied;
+    const taken = Math.max(0, (this.#desk.ground?.before[pile - 1].slates ?? left) - left);
+    const body = {
+      ...{ gradesId, pile, slates, tallied, taken },
+      ...(wide !== undefined && { slateAndAHalves })
+    };
+    return this.#act({ type: 'pileCounted', body });
+  }
+
+  /** Where a slate of a thickness may lie; undefined where no thickness is known, or no course next. */
+  askRogue(thicknessMm: number): RogueAnswer | undefined {
+    const { ground, adopted } = this.#desk;
+    const here = this.next;
+    if (!ground || !adopted || !here || !ground.stock.isGauged) return undefined;
+    const allowance = this.#job().settings.kickAllowanceMm;
+    const check = rogueCheck(adopted.rest, ground.sortedBins, thicknessMm, allowance, ROGUE_CHANCE);
+    const isHere = (place: { slopeId: string; course: number }): boolean =>
+      place.slopeId === here.slopeId && place.course === here.course;
+    const own = here.parts.map(({ pile }) => check.piles[pile - 1]);
+    return {
+      thicknessMm,
+      check,
+      here: { slopeId: here.slopeId, course: here.course },
+      mayLieHere: own.some(({ mayLie }) => mayLie),
+      chanceHere: own.length > 0 ? Math.min(...own.map(({ kickChance }) => kickChance)) : 0,
+      elsewhere: rogueStretches(check.places.filter((place) => !isHere(place)))
+    };
+  }
+
+  /** Takes the last act on the roof back. */
+  async undo(): Promise<void> {
+    const { last } = this;
+    if (!last || this.isBusy) return;
+    await this.#run(() => this.#job().undo(last.id), true);
+  }
+
+  #act(act: NewEvent): Promise<void> {
+    if (this.isBusy) return Promise.resolve();
+    return this.#run(() => this.#job().act(act));
+  }
+
+  async #run(save: () => Promise<StoredEvent[] | undefined>, isUndo = false): Promise<void> {
+    this.isBusy = true;
+    try {
+      this.isUnsaved = !(await save());
+      this.isUndone = isUndo && !this.isUnsaved;
+      await new Promise((resume) => setTimeout(resume, REST_MS));
+    } finally {
+      this.isBusy = false;
+    }
+  }
+}

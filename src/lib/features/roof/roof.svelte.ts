@@ -1,0 +1,276 @@
+import { untrack } from 'svelte';
+import { type SlopeLayout, layOutRoof } from '$lib/engine/roof';
+import type { NewEvent, SlateSpecBody, SlopeBody } from '$lib/journal';
+import { type RoofOfJob, slateForEngine, slopeForEngine } from '$lib/job';
+import type { JobState } from '$lib/app';
+import type { ShownUnit } from '$lib/ui';
+import { FormDraft } from './roof-draft.svelte.ts';
+import { keepDrafts, keptDrafts } from './roof-drafts-kept.ts';
+import {
+  type SlateForm,
+  type SlopeForm,
+  blankSlopeForm,
+  retypeSlate,
+  retypeSlope,
+  slateFormOf,
+  slopeFormOf
+} from './roof-forms.ts';
+import { type FieldTrouble, readSlate, readSlope } from './roof-reading.ts';
+import { randomHex } from '$lib/app';
+
+/** A slope in the list: stored, or so far only typed. */
+export interface ListedSlope {
+  readonly slopeId: string;
+  readonly name: string;
+  readonly isStored: boolean;
+  readonly isChanged: boolean;
+}
+
+/**
+ * The roof screen: the slate and the slopes as they are being typed, what is wrong with them, and
+ * the roof that they make. What is typed is kept on the device until it is saved or discarded.
+ */
+export class RoofDesk {
+  readonly #job: () => JobState;
+  /** The unit that the forms are written in; follows the job's together with their texts. */
+  #unit = $state<ShownUnit>('mm');
+  /** Name of a slope that nobody named: "Slope 3". */
+  readonly #nameOf: (number: number) => string;
+  /** Slopes that were stored when the desk last followed the job. */
+  #lastStored: readonly string[] = [];
+
+  slate = $state.raw() as FormDraft<SlateForm>;
+  /** Forms opened so far, by slope. */
+  #slopes = $state.raw<Readonly<Record<string, FormDraft<SlopeForm>>>>({});
+  openId = $state<string>();
+  /** The slope just removed, so that it can be brought back. */
+  removed = $state.raw<{ readonly name: string; readonly eventId: string }>();
+
+  readonly slateRead = $derived.by(() => readSlate(this.slate.form, this.unit, this.#job().slopes));
+  /** The slate to work with: as typed where that can stand, else as stored. */
+  readonly slateInUse: SlateSpecBody | undefined = $derived.by(
+    () => this.slateRead.body ?? this.#job().spec
+  );
+  readonly slateTroubles: readonly FieldTrouble[] = $derived(
+    this.slate.told(this.slateRead.troubles)
+  );
+
+  readonly open = $derived(this.openId === undefined ? undefined : this.#slopes[this.openId]);
+  readonly openRead = $derived(this.open && readSlope(this.open.form, this.unit, this.slateInUse));
+  readonly openTroubles: readonly FieldTrouble[] = $derived(
+    this.open && this.openRead ? this.open.told(this.openRead.troubles) : []
+  );
+  /** The open slope laid out as typed; undefined while something is wrong with it. */
+  readonly openLayout: SlopeLayout | undefined = $derived.by(() => {
+    if (!this.openRead?.body || !this.slateInUse) return undefined;
+    return layoutOf(this.openRead.body, this.slateInUse);
+  });
+
+  readonly list: readonly ListedSlope[] = $derived.by(() => {
+    const stored = this.#job().slopes.map(({ slopeId, name }) => ({
+      slopeId,
+      name,
+      isStored: true,
+      isChanged: this.#slopes[slopeId]?.isChanged ?? false
+    }));
+    const typedOnly = Object.values(this.#slopes)
+      .filter(({ form }) => !stored.some(({ slopeId }) => slopeId === form.slopeId))
+      .map(({ form }) => ({
+        slopeId: form.slopeId,
+        name: form.name,
+        isStored: false,
+        isChanged: true
+      }));
+    return [...stored, ...typedOnly];
+  });
+
+  /** Every stored slope with the slate in use, one by one, so that one bad slope hides no other. */
+  readonly layouts: Readonly<Record<string, SlopeLayout | undefined>> = $derived.by(() => {
+    const slate = this.slateInUse;
+    return Object.fromEntries(
+      this.#job().slopes.map((slope) => [slope.slopeId, slate && layoutOf(slope, slate)])
+    );
+  });
+
+  /** The roof as stored, with the slate in use. */
+  readonly roof: RoofOfJob = $derived.by(() => {
+    const slate = this.slateInUse;
+    if (!slate) return { ok: false, reason: 'no-slate' };
+    const slopes = this.#job().slopes.map((slope) => slopeForEngine(slope, slate));
+    if (slopes.length === 0) return { ok: false, reason: 'no-slopes' };
+    return layOutRoof(slopes, slateForEngine(slate));
+  });
+
+  constructor(job: () => JobState, nameOf: (number: number) => string) {
+    this.#job = job;
+    this.#nameOf = nameOf;
+    this.#unit = job().settings.lengthUnit;
+    this.slate = new FormDraft(slateFormOf(job().spec, this.#unit));
+    this.#restore();
+    if (this.openId === undefined) this.openId = job().slopes[0]?.slopeId;
+    if (this.openId !== undefined) this.openSlope(this.openId);
+  }
+
+  get unit(): ShownUnit {
+    return this.#unit;
+  }
+
+  /** Follows the job: a change of unit, a slate or slope saved, undone or come from another tab. */
+  follow(): void {
+    const { spec, slopes } = this.#job();
+    const unit = this.#job().settings.lengthUnit;
+    untrack(() => {
+      if (unit !== this.#unit) this.#retype(unit);
+      this.slate.follow(slateFormOf(spec, unit));
+      for (const body of slopes) this.#slopes[body.slopeId]?.follow(slopeFormOf(body, unit));
+      this.#closeLost(slopes);
+    });
+  }
+
+  /** Keeps what is typed and not saved on this device. */
+  keep(): void {
+    const changed = Object.values(this.#slopes).filter(
+      (draft) => draft.isChanged || !this.#isStored(draft.form.slopeId)
+    );
+    keepDrafts(this.#job().jobId, {
+      unit: this.unit,
+      ...(this.slate.isChanged && { slate: $state.snapshot(this.slate.form) }),
+      slopes: changed.map(({ form }) => $state.snapshot(form)),
+      openId: this.openId
+    });
+  }
+
+  async setUnit(lengthUnit: ShownUnit): Promise<void> {
+    await this.#job().act({ type: 'jobSettingsSet', body: { lengthUnit } });
+  }
+
+  /** Stores the slate as typed. Gives the first field that cannot stand, if one cannot. */
+  async saveSlate(): Promise<string | undefined> {
+    this.slate.ask();
+    const { body, troubles } = this.slateRead;
+    if (!body) return troubles[0].field;
+    if (await this.#job().act({ type: 'slateSpecSet', body }))
+      this.slate.stored(slateFormOf(this.#job().spec, this.#unit));
+    return undefined;
+  }
+
+  openSlope(slopeId: string): void {
+    if (!this.#slopes[slopeId]) {
+      const body = this.#job().slopes.find((slope) => slope.slopeId === slopeId);
+      if (!body) return;
+      this.#hold(slopeId, new FormDraft(slopeFormOf(body, this.#unit)));
+    }
+    this.openId = slopeId;
+  }
+
+  addSlope(): void {
+    const slopeId = `slope-${randomHex()}`;
+    const blank = blankSlopeForm(slopeId, this.#nameOf(this.list.length + 1), this.#unit);
+    this.#hold(slopeId, new FormDraft(blank));
+    this.openId = slopeId;
+  }
+
+  /** Stores the open slope as typed. Gives the first field that cannot stand, if one cannot. */
+  async saveSlope(): Promise<string | undefined> {
+    if (!this.open || !this.openRead) return undefined;
+    this.open.ask();
+    const { body, troubles } = this.openRead;
+    if (!body) return troubles[0].field;
+    if (await this.#job().act({ type: 'slopeSet', body }))
+      this.#slopes[body.slopeId]?.stored(slopeFormOf(body, this.#unit));
+    return undefined;
+  }
+
+  /** Goes back to the stored slope; a slope that was never stored goes away. */
+  discardSlope(slopeId: string): void {
+    if (this.#isStored(slopeId)) this.#slopes[slopeId]?.discard();
+    else this.#drop(slopeId);
+  }
+
+  async removeSlope(slopeId: string): Promise<void> {
+    const name = this.list.find((slope) => slope.slopeId === slopeId)?.name ?? '';
+    const events = await this.#job().act({ type: 'slopeRemoved', body: { slopeId } });
+    if (!events) return;
+    this.#drop(slopeId);
+    this.removed = { name, eventId: events[0].id };
+  }
+
+  async bringBack(): Promise<void> {
+    if (this.removed && (await this.#job().undo(this.removed.eventId))) this.removed = undefined;
+  }
+
+  /** Enters one of the invented roofs, slate and slopes, in one act. */
+  async enterExample(roofId: string): Promise<void> {
+    const { exampleRoof } = await import('$lib/example/roofs');
+    const acts: NewEvent[] = exampleRoof(roofId, () => `slope-${randomHex()}`);
+    const events = await this.#job().act(acts);
+    if (!events) return;
+    this.slate.discard();
+    const first = this.#job().slopes[0]?.slopeId;
+    if (first !== undefined) this.openSlope(first);
+  }
+
+  #restore(): void {
+    const kept = keptDrafts(this.#job().jobId);
+    if (!kept) return;
+    const unit = this.#unit;
+    if (kept.slate) this.slate.form = retypeSlate(kept.slate, kept.unit, unit);
+    for (const form of kept.slopes) {
+      const stored = this.#job().slopes.find(({ slopeId }) => slopeId === form.slopeId);
+      const base = stored ? slopeFormOf(stored, unit) : blankSlopeForm(form.slopeId, '', unit);
+      this.#hold(form.slopeId, new FormDraft(base, retypeSlope(form, kept.unit, unit)));
+    }
+    this.openId = kept.openId;
+  }
+
+  #retype(unit: ShownUnit): void {
+    const from = this.#unit;
+    this.#unit = unit;
+    const { spec, slopes } = this.#job();
+    const typed = (form: SlateForm) => retypeSlate($state.snapshot(form), from, unit);
+    const isSlateChanged = this.slate.isChanged;
+    const slateBase = slateFormOf(spec, unit);
+    this.slate.rewrite(slateBase, isSlateChanged ? typed(this.slate.form) : slateBase);
+    for (const draft of Object.values(this.#slopes)) {
+      const form = retypeSlope($state.snapshot(draft.form), from, unit);
+      const stored = slopes.find(({ slopeId }) => slopeId === form.slopeId);
+      if (!stored) draft.rewrite(blankSlopeForm(form.slopeId, '', unit), form);
+      else {
+        const base = slopeFormOf(stored, unit);
+        draft.rewrite(base, draft.isChanged ? form : base);
+      }
+    }
+  }
+
+  /** Closes forms of slopes that were stored and are no longer, unless they hold changes. */
+  #closeLost(slopes: readonly SlopeBody[]): void {
+    const stored = slopes.map(({ slopeId }) => slopeId);
+    const lost = this.#lastStored.filter((slopeId) => !stored.includes(slopeId));
+    this.#lastStored = stored;
+    for (const slopeId of lost) if (!this.#slopes[slopeId]?.isChanged) this.#drop(slopeId);
+    if (this.openId === undefined && stored.length > 0) this.openSlope(stored[0]);
+  }
+
+  #isStored(slopeId: string): boolean {
+    return this.#job().slopes.some((slope) => slope.slopeId === slopeId);
+  }
+
+  #hold(slopeId: string, draft: FormDraft<SlopeForm>): void {
+    this.#slopes = { ...this.#slopes, [slopeId]: draft };
+  }
+
+  #drop(slopeId: string): void {
+    this.#slopes = Object.fromEntries(
+      Object.entries(this.#slopes).filter(([id]) => id !== slopeId)
+    );
+    if (this.openId !== slopeId) return;
+    this.openId = undefined;
+    const next = this.list.find((slope) => slope.slopeId !== slopeId);
+    if (next) this.openSlope(next.slopeId);
+  }
+}
+
+function layoutOf(slope: SlopeBody, slate: SlateSpecBody): SlopeLayout | undefined {
+  const roof = layOutRoof([slopeForEngine(slope, slate)], slateForEngine(slate));
+  return roof.ok ? roof.slopes[0] : undefined;
+}

@@ -1,0 +1,74 @@
+import type { JobState } from '$lib/app';
+import { newJobId } from '$lib/app';
+import { type PalletCount, PalletCounter } from '$lib/job';
+import type { Preferences } from '$lib/app';
+
+/** Pallets kept open side by side, at most: more would not fit the bar. */
+const MOST_OPEN = 8;
+
+/** The pallets of a job while sorting: which are open, and which one slates come from now. */
+export class PalletDesk {
+  readonly #job: () => JobState;
+  readonly #preferences: Preferences;
+  readonly #counter = new PalletCounter();
+
+  readonly all: PalletCount[] = $derived.by(() =>
+    this.#counter.all(this.#job().view, this.#job().piles)
+  );
+  readonly #openIds: readonly string[] = $derived.by(() => {
+    const kept = this.#preferences.values.openPallets[this.#job().jobId] ?? [];
+    const known = kept.filter((id) => this.all.some(({ palletId }) => palletId === id));
+    if (known.length > 0) return known;
+    const first = this.all.find(({ left }) => left > 0) ?? this.all[0];
+    return first ? [first.palletId] : [];
+  });
+  /** Open pallets, by label; the one slates come from is among them. */
+  readonly open: PalletCount[] = $derived(
+    this.all.filter(({ palletId }) => this.#openIds.includes(palletId))
+  );
+  /** The pallet that slates come from, or undefined when there is none. */
+  readonly current: PalletCount | undefined = $derived(
+    this.all.find(({ palletId }) => palletId === this.#openIds[0])
+  );
+  /** Slates left on all pallets; undefined where nobody knows how many came on one. */
+  readonly left: number | undefined = $derived(
+    this.all.every(({ slates }) => slates > 0)
+      ? this.all.reduce((sum, { left }) => sum + left, 0)
+      : undefined
+  );
+
+  constructor(job: () => JobState, preferences: Preferences) {
+    this.#job = job;
+    this.#preferences = preferences;
+  }
+
+  isOpen(palletId: string): boolean {
+    return this.#openIds.includes(palletId);
+  }
+
+  /** Takes slates from this pallet from now on; opens it if need be. */
+  takeFrom(palletId: string): void {
+    this.#keep([palletId, ...this.#openIds.filter((id) => id !== palletId)]);
+  }
+
+  /** Opens a pallet beside the others, or closes it; the last open one stays. */
+  toggle(palletId: string): void {
+    const [current, ...others] = this.#openIds;
+    if (!this.isOpen(palletId)) this.#keep([current ?? palletId, palletId, ...others]);
+    else if (this.#openIds.length > 1) this.#keep(this.#openIds.filter((id) => id !== palletId));
+  }
+
+  /** Enters a pallet and takes slates from it; false when it was not saved. */
+  async add(label: string, slates: number): Promise<boolean> {
+    const palletId = newJobId();
+    const saved = await this.#job().act({ type: 'palletAdded', body: { palletId, label, slates } });
+    if (saved) this.takeFrom(palletId);
+    return saved !== undefined;
+  }
+
+  #keep(ids: readonly string[]): void {
+    const { openPallets } = this.#preferences.values;
+    const kept = { ...openPallets, [this.#job().jobId]: ids.slice(0, MOST_OPEN) };
+    this.#preferences.set({ openPallets: kept });
+  }
+}

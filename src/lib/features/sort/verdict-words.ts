@@ -1,0 +1,142 @@
+import type { Catalogue, NumberWords } from '$lib/text';
+import { sayRefusal } from './refusal-words.ts';
+import type { NoPallet } from './sort.svelte.ts';
+import type { Refusal } from '$lib/app';
+import type { Prompt, Told } from '$lib/app';
+
+/** What the top of the screen says. */
+export interface VerdictWords {
+  tone: 'idle' | 'pile' | 'plain' | 'bad';
+  pile: number | null;
+  piles: number;
+  thicknessMm?: number;
+  title: string;
+  detail: string;
+  marks: { kind: 'borderline' | 'rogue' | 'differs'; title: string; why: string }[];
+  choicesMm: readonly number[];
+  status: string;
+  isUnsaved: boolean;
+}
+
+export type SaveStatus = 'none' | 'saving' | 'saved' | 'not-saved';
+
+/** What can be on the screen at once; a refusal goes before a prompt, and that before a verdict. */
+export interface OnScreen {
+  told: Told | undefined;
+  prompt: Prompt | undefined;
+  refusal: Refusal | NoPallet | undefined;
+  saveStatus: SaveStatus;
+  way: 'hand' | 'gauge';
+}
+
+/** The words of the verdict. */
+export function verdictWords(on: OnScreen, text: Catalogue, numbers: NumberWords): VerdictWords {
+  const { sort } = text;
+  const plain = (tone: VerdictWords['tone'], title: string, detail: string): VerdictWords => ({
+    ...{ tone, pile: null, piles: 0, title, detail },
+    ...{ marks: [], choicesMm: [], status: '', isUnsaved: false }
+  });
+  if (on.refusal) {
+    const choicesMm = 'perhapsMm' in on.refusal ? on.refusal.perhapsMm : [];
+    const sentence = sayRefusal(on.refusal, sort, numbers);
+    return { ...plain('bad', sort.refused.title, sentence), choicesMm };
+  }
+  if (on.prompt) return promptWords(on.prompt, plain, text, numbers);
+  if (!on.told) {
+    const title = on.way === 'gauge' ? sort.ready.gauge : sort.ready.hand;
+    return plain('idle', title, sort.ready.hint);
+  }
+  const isUnsaved = on.saveStatus === 'not-saved';
+  const { saving, saved, notSaved } = sort.told;
+  const status = isUnsaved ? notSaved : on.saveStatus === 'saving' ? saving : saved;
+  return { ...toldWords(on.told, plain, text, numbers), status, isUnsaved };
+}
+
+type Plain = (tone: VerdictWords['tone'], title: string, detail: string) => VerdictWords;
+
+function promptWords(
+  prompt: Prompt,
+  plain: Plain,
+  { sort: { told } }: Catalogue,
+  numbers: NumberWords
+): VerdictWords {
+  const mm = (value: number) => numbers.mm(value, 2);
+  switch (prompt.kind) {
+    case 'point':
+      return plain('plain', told.point(prompt.done, prompt.wanted), told.pointWhy);
+    case 'again':
+      return plain('plain', told.again, told.againWhy(mm(prompt.firstMm)));
+    case 'moved':
+      return plain('plain', told.moved, told.movedWhy(mm(prompt.firstMm), mm(prompt.secondMm)));
+  }
+}
+
+function toldWords(
+  told: Told,
+  plain: Plain,
+  { sort, common }: Catalogue,
+  numbers: NumberWords
+): VerdictWords {
+  const from = sort.told.from(told.palletLabel);
+  const titleOf = (pile: number, piles: number) =>
+    common.pileWord(pile, piles) || common.pile(pile, piles);
+  switch (told.kind) {
+    case 'tapped': {
+      const { pile, piles } = told;
+      const words = plain('pile', titleOf(pile, piles), `${sort.told.byHand}, ${from}`);
+      return { ...words, pile, piles };
+    }
+    case 'setAside':
+      return plain('plain', sort.told.setAside, `${sort.setAside.reasons[told.reason]}, ${from}`);
+    case 'checked': {
+      const { felt, gauged, piles } = told;
+      const why = sort.told.checkWhy(
+        numbers.mm(told.thicknessMm, 2),
+        common.pile(felt, piles),
+        common.pile(gauged, piles)
+      );
+      const title = felt === gauged ? sort.told.checkAgrees : sort.told.checkDiffers;
+      return plain('plain', title, why);
+    }
+    case 'gauged':
+      return gaugedWords(told, from, plain, { sort, common }, numbers);
+  }
+}
+
+function gaugedWords(
+  told: Extract<Told, { kind: 'gauged' }>,
+  from: string,
+  plain: Plain,
+  { sort, common }: Pick<Catalogue, 'sort' | 'common'>,
+  numbers: NumberWords
+): VerdictWords {
+  const { piles, thicknessMm, taperMm, points } = told;
+  const { pile, borderlineMm, rogue } = told.judgement;
+  const read = numbers.mm(thicknessMm, 2);
+  const taper = points.length > 1 ? `, ${sort.told.taper(numbers.mm(taperMm, 2))}` : '';
+  const marks: VerdictWords['marks'] = [];
+  if (rogue) {
+    const why =
+      rogue.kind === 'beyond-spread'
+        ? sort.told.beyondSpread(numbers.mm(rogue.overMm, 1))
+        : sort.told.outsideOrder(
+            `${numbers.decimal(rogue.band.lowMm, 1)}–${numbers.mm(rogue.band.highMm, 1)}`
+          );
+    marks.push({ kind: 'rogue', title: sort.told.rogue, why });
+  }
+  if (borderlineMm !== null) {
+    const why = sort.told.borderlineWhy(numbers.mm(borderlineMm, 2));
+    marks.push({ kind: 'borderline', title: sort.told.borderline, why });
+  }
+  if (pile === null) {
+    const words = plain('plain', `${sort.told.sample}: ${read}`, sort.told.sampleWhy);
+    return { ...words, marks };
+  }
+  const title = common.pileWord(pile, piles) || common.pile(pile, piles);
+  const words = plain(
+    'pile',
+    title,
+    marks.length > 0 ? `${read}${taper}` : `${read}${taper}, ${from}`
+  );
+  return { ...words, pile, piles, thicknessMm, marks };
+}

@@ -1,0 +1,118 @@
+import type { CoursePart, Plan } from '$lib/engine/courses';
+import { type CourseDemand, piecesInRun } from '$lib/engine/roof';
+import type { BodyOf } from '$lib/journal';
+import { partsOfPieces, piecesOfParts } from './course-parts.ts';
+import { placeOf, planOfParts } from './plan-of-parts.ts';
+import type { PlanGround } from './plan-request.ts';
+import { type JobView, partOf } from '$lib/journal';
+
+/** The plan in force, set against the roof and the stock as they are now. */
+export interface AdoptedPlan {
+  readonly id: string;
+  readonly at: string;
+  readonly body: BodyOf<'planAdopted'>;
+  /** The courses still to lay as adopted, with figures of the stock as it is now. */
+  readonly rest: Plan;
+  /** Every course of the roof that the plan knows: laid ones as they were laid. */
+  readonly whole: Plan;
+  /** Courses to lay that the plan does not know, or knows with other pieces: the roof changed. */
+  readonly unknownCourses: number;
+  /** Piles that the rest of the plan would draw below their reserve, and by how many slates. */
+  readonly short: readonly Shortfall[];
+}
+
+/** A pile that does not carry what a plan still takes from it, in full slates. */
+export interface Shortfall {
+  readonly pile: number;
+  /** Slates that are missing to lay the plan; 0 where only the reserve is not whole. */
+  readonly toLay: number;
+  /** Slates that are missing to lay it and to keep the reserve back: at least as many. */
+  readonly withReserve: number;
+}
+
+/**
+ * Piles that hold fewer slates than a plan takes from them and the reserve asks for, in the order of
+ * the piles. Every screen that tells of a short pile tells it by this.
+ *
+ * @example of 200 slates 12 kept back, 195 still to lay → 0 missing to lay, 7 with the reserve
+ */
+export function shortfallsOf(
+  uses: Plan['piles'],
+  stocks: readonly { readonly slates: number; readonly reservedSlates: number }[]
+): Shortfall[] {
+  return uses.flatMap(({ pile, slates }, index) => {
+    const { slates: has, reservedSlates } = stocks[index];
+    const withReserve = slates + reservedSlates - has;
+    return withReserve > 0 ? [{ pile, toLay: Math.max(0, slates - has), withReserve }] : [];
+  });
+}
+
+/**
+ * The plan that was adopted last, read against the job as it stands: what of it is laid, what is
+ * left, and whether the stock still carries it. Undefined before a plan was adopted.
+ *
+ * Cost: linear in the pieces of the roof.
+ */
+export function adoptedPlanOf(view: JobView, ground: PlanGround): AdoptedPlan | undefined {
+  const setting = partOf(view, 'plans').plans.at(-1);
+  if (!setting) return undefined;
+  const { id, at, value: body } = setting;
+  const piles = ground.request.piles.length;
+  const adopted = new Map(body.courses.map((course) => [placeOf(course), course.piles]));
+  const laid = new Map(ground.laid.map((course) => [placeOf(course), course.parts]));
+
+  const toLay = new Map<string, CoursePart[]>();
+  for (const demand of ground.request.courses) {
+    const pieces = adopted.get(placeOf(demand));
+    const total = pieces?.reduce((sum, part) => sum + part.pieces, 0);
+    if (pieces && total === piecesOf(demand) && pieces.every(({ pile }) => pile <= piles))
+      toLay.set(placeOf(demand), partsOfPieces(demand, pieces));
+  }
+  const restRequest = ground.request;
+  const rest = planOfParts(restRequest, restRequest.courses, (place) => toLay.get(place));
+  return {
+    id,
+    at,
+    body,
+    rest,
+    whole: planOfParts(
+      restRequest,
+      ground.roof.demand,
+      (place) => laid.get(place) ?? toLay.get(place)
+    ),
+    unknownCourses: ground.request.courses.length - toLay.size,
+    short: shortfallsOf(rest.piles, restRequest.piles)
+  };
+}
+
+/**
+ * The event that adopts a plan of what is left, together with what is laid already.
+ *
+ * @param heldUnder largest accepted chance that a pile runs out, where the plan was held under one
+ */
+export function planAdoption(
+  ground: PlanGround,
+  plan: Plan,
+  gradesId: string | null,
+  kickAllowanceMm: number,
+  heldUnder?: number
+): BodyOf<'planAdopted'> {
+  const parts = new Map<string, readonly CoursePart[]>(
+    [...ground.laid, ...plan.courses].map((course) => [placeOf(course), course.parts])
+  );
+  const whole = planOfParts(ground.request, ground.roof.demand, (place) => parts.get(place));
+  return {
+    gradesId,
+    kickAllowanceMm,
+    expectedKickers: whole.kickers,
+    joints: whole.joints,
+    ...(heldUnder !== undefined && { heldUnder }),
+    courses: whole.courses
+      .filter((course) => course.parts.length > 0)
+      .map(({ slopeId, course, parts: own }) => ({ slopeId, course, piles: piecesOfParts(own) }))
+  };
+}
+
+function piecesOf({ runs }: CourseDemand): number {
+  return runs.reduce((sum, run) => sum + piecesInRun(run), 0);
+}

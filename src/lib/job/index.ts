@@ -1,0 +1,82 @@
+export { adoptedPlanOf, planAdoption, type AdoptedPlan } from './adopted-plan.ts';
+export { piecesOfParts } from './course-parts.ts';
+export { listCoverage, type ListCoverage } from './delivery-coverage.ts';
+export {
+  countedByStanding,
+  drawInForce,
+  gaugedWhileSorting,
+  labelsOf,
+  listProgress,
+  offeredSlates,
+  orderInForce,
+  palletsSorted,
+  placeKey,
+  signedVerdict,
+  sortingBegan,
+  type Draw,
+  type ListProgress,
+  type OfferedSlate,
+  type Place
+} from './delivery-sample.ts';
+export { WIDE_STORE, palletsForDraw } from './draw-pallets.ts';
+export { drawnThicknessMm } from './drawn-thickness.ts';
+export {
+  drawOf,
+  lastLaidAct,
+  lowerElsewhere,
+  rogueStretches,
+  slopeProgress,
+  type LaidAct
+} from './lay-reading.ts';
+export { nextStep, toMeasure, type NextStep } from './next-step.ts';
+export { firstMinuteOfDay, minutesOf, paceSince, sortedMinutesOf, type Pace } from './pace.ts';
+export { PalletCounter, type PalletCount } from './pallet-count.ts';
+export { palletSpreads } from './pallet-spreads.ts';
+export { pileMaterials, undereaveNails } from './pile-materials.ts';
+export { pileRows } from './pile-rows.ts';
+export { pilesLeft, type PileLeft } from './piles-left.ts';
+export { placeOf } from './plan-of-parts.ts';
+export { changeOfRest, coursesOn, per100IfSharp, placesOf, wholeRoof } from './plan-reading.ts';
+export {
+  planRequestOf,
+  type MissingForPlan,
+  type PileBefore,
+  type PlanGround,
+  wideNeeded
+} from './plan-request.ts';
+export {
+  DEFAULT_SETTINGS,
+  binsOf,
+  deliveryOf,
+  gradesOf,
+  jobName,
+  pilesOf,
+  settingsOf,
+  slopesOf,
+  specOf,
+  tallyPallets,
+  type Grades,
+  type JobSettings,
+  type PalletTally
+} from './queries.ts';
+export { readingCounts } from './reading-counts.ts';
+export { undoableActs } from './recent-acts.ts';
+export {
+  CUSTOMARY_OVERHANGS,
+  roofLayoutOf,
+  slateForEngine,
+  slopeForEngine,
+  type RoofOfJob
+} from './roof-of.ts';
+export { undereaveServedAtMost } from './roof-undereave.ts';
+export { setAsideForUndereave } from './set-aside-for-undereave.ts';
+export {
+  ASSUMED_HAND_SD_MM,
+  UNSTUDIED_GAUGE_SD_MM,
+  judgeSlate,
+  orderBand,
+  type JudgingGround,
+  type SlateJudgement
+} from './slate-judgement.ts';
+export { stockOf } from './stock.ts';
+export { UsualRange } from './usual-range.ts';

@@ -1,0 +1,56 @@
+import { type JobView, current, partOf } from '$lib/journal';
+import { gradesOf, slopesOf, specOf, tallyPallets } from './queries.ts';
+import { roofLayoutOf } from './roof-of.ts';
+import { stockOf } from './stock.ts';
+
+export type NextStep = 'pallets' | 'sample' | 'grades' | 'roof' | 'plan' | 'sort' | 'lay' | 'done';
+
+/**
+ * Readings from which grades are worth setting, of each pallet or of the whole job. Ours: about what
+ * shows a spread's shape.
+ */
+const ENOUGH_OF_PALLET = 20;
+const ENOUGH_FOR_GRADES = 60;
+
+/** Share of the stock sorted at which loading out can begin. Ours. */
+const NEARLY_SORTED = 0.95;
+
+/** What the job needs next, in the order of the work. */
+export function nextStep(view: JobView): NextStep {
+  const pallets = tallyPallets(view);
+  if (pallets.length === 0) return 'pallets';
+  if (!gradesOf(view)) return toMeasure(view).length > 0 ? 'sample' : 'grades';
+  if (slopesOf(view).length === 0 || !specOf(view)) return 'roof';
+  const plan = current(partOf(view, 'plans').plans);
+  if (!plan) return 'plan';
+  const laid = Object.keys(partOf(view, 'laying').laid).length;
+  const roof = roofLayoutOf(view);
+  if (laid >= (roof.ok ? roof.demand.length : plan.courses.length)) return 'done';
+  if (laid > 0) return 'lay';
+  const stock = stockOf(view);
+  const sorted = pallets.reduce((sum, pallet) => sum + pallet.sorted, 0);
+  return sorted < NEARLY_SORTED * stock.delivered ? 'sort' : 'lay';
+}
+
+/** How many slates of a pallet are still to be measured before grades. */
+export interface ToMeasure {
+  readonly label: string;
+  readonly slates: number;
+}
+
+/**
+ * What is still to be measured before grades are worth setting, by pallet; nothing once there is
+ * enough. Slates measured count whether they are of a sample or were measured on Sort, and no more
+ * of a pallet are asked for than lie on it.
+ */
+export function toMeasure(view: JobView): ToMeasure[] {
+  const pallets = tallyPallets(view);
+  const all = pallets.reduce((sum, { gauged }) => sum + gauged, 0);
+  if (all >= ENOUGH_FOR_GRADES) return [];
+  return pallets
+    .map(({ label, slates, sorted, gauged }) => {
+      const there = slates > 0 ? Math.max(0, slates - sorted) : ENOUGH_OF_PALLET;
+      return { label, slates: Math.min(ENOUGH_OF_PALLET, there) - gauged };
+    })
+    .filter(({ slates }) => slates > 0);
+}

@@ -1,0 +1,290 @@
+import {
+  type CoursePart,
+  type LayingEvent,
+  type PileStock as PlannerStock,
+  type PlanRequest,
+  kickChances,
+  layingProgress
+} from '$lib/engine/courses';
+import type { CourseDemand, RoofLayout } from '$lib/engine/roof';
+import type { ThicknessBins } from '$lib/engine/thickness';
+import { partsOfPieces } from './course-parts.ts';
+import { placeOf, planOfParts } from './plan-of-parts.ts';
+import { type JobSettings, gradesOf, settingsOf, specOf } from './queries.ts';
+import type { Setting } from '$lib/journal';
+import { roofLayoutOf } from './roof-of.ts';
+import { type Stock, stockOf } from './stock.ts';
+import { type JobView, partOf } from '$lib/journal';
+
+/** What a plan still waits for. */
+export type MissingForPlan = 'spec' | 'roof' | 'stock' | 'grades';
+
+/** What a plan needs is not all entered: what comes first, and everything. */
+export interface PlanNotReady {
+  readonly ok: false;
+  readonly missing: MissingForPlan;
+  readonly all: readonly MissingForPlan[];
+}
+
+/** One pile as it stood before anything was laid. */
+export interface PileBefore {
+  readonly pile: number;
+  /** Full slates, counted or expected. */
+  readonly slates: number;
+  /** Full slates kept back: breakage and spares. */
+  readonly reservedSlates: number;
+  /** Of these, spares for repairs, which are kept whatever breaks. */
+  readonly sparesForRepairs: number;
+  /** Slate-and-a-halves as counted; undefined where they are taken to be enough. */
+  readonly slateAndAHalves?: number;
+}
+
+/** A course that is laid, by what it was laid from. */
+export interface CourseDone {
+  readonly slopeId: string;
+  readonly course: number;
+  readonly parts: readonly CoursePart[];
+}
+
+/** Everything a plan of the rest of the roof rests on. */
+export interface PlanGround {
+  readonly ok: true;
+  /** What is left to plan: courses not laid, stock not used. The whole roof before laying. */
+  readonly request: PlanRequest;
+  readonly roof: RoofLayout;
+  readonly stock: Stock;
+  /**
+   * Thickness of each pile if every slate lies on its right pile, pile 1 first; empty where nothing
+   * was gauged.
+   */
+  readonly pileBins: readonly ThicknessBins[];
+  /** Thickness of what really stands there, misgraded slates among it: the request's chances. */
+  readonly sortedBins: readonly ThicknessBins[];
+  readonly before: readonly PileBefore[];
+  /** Courses laid, in the order they were laid. */
+  readonly laid: readonly CourseDone[];
+  /** Slates lost while laying, by pile. */
+  readonly lostOfPile: readonly number[];
+  /** Piles that gave more than they were taken to hold. */
+  readonly overdrawn: readonly number[];
+  /** Slate-and-a-halves that the whole roof takes. */
+  readonly slateAndAHalvesNeeded: number;
+  /** Laid courses that the roof, changed since, has no more. */
+  readonly strayCourses: number;
+}
+
+/**
+ * What the planner is asked for a job as it stands: the courses of its roof that are not laid, and
+ * its piles less what was laid and lost.
+ *
+ * Rules. Reserve of a pile: breakage and spares as a share of the pile as it stood before laying,
+ * rounded up to whole slates; slates that break come off the reserve, down to the spares; a pile
+ * that is used up keeps none. A count by hand holds from its moment on: what was laid and lost
+ * before it is in it already. Slate-and-a-halves stand sorted beside their pile; where nobody
+ * counted them they are taken to be enough. Chances of kicking come from what really stands on the
+ * piles and the job's kick allowance; where nothing was gauged they are all 0, since millimetres are
+ * unknown.
+ *
+ * @param asSorted thickness of what stands on each pile of that stock, slates on the wrong pile among
+ * it; left out, every slate is taken to lie on its right pile
+ * @returns the request with what it rests on, or what is missing; never throws for a journal that
+ * was folded
+ *
+ * Cost: that of the stock and of the roof's layout, which is kept, plus piles² × bins.
+ */
+export function planRequestOf(
+  view: JobView,
+  asSorted?: (stock: Stock) => readonly ThicknessBins[]
+): PlanGround | PlanNotReady {
+  const roof = roofLayoutOf(view);
+  const stock = stockOf(view);
+  const all = missingFor(view, stock);
+  if (!roof.ok || all.length > 0) return { ok: false, missing: all[0] ?? 'roof', all };
+
+  const settings = settingsOf(view);
+  const needed = wideNeeded(roof.demand);
+  const facts = layingFacts(view, roof.demand, stock, needed);
+  const before = stock.piles.map(({ pile, slates }, index) =>
+    pileBefore(pile, slates + facts.takenBeforeCount[index], facts.wideCounted[index], settings)
+  );
+  const pileBins = stock.piles.map(({ bins }) => bins);
+  const sortedBins = asSorted?.(stock) ?? pileBins;
+  const whole: PlanRequest = {
+    courses: roof.demand,
+    piles: before.map((pile) => plannerStock(pile, needed, settings)),
+    kicks: kickChances(sortedBins, settings.kickAllowanceMm)
+  };
+  const partsLaid = new Map(facts.laid.map((course) => [placeOf(course), course.parts]));
+  const progress = layingProgress(
+    { ...whole, piles: whole.piles.map((pile, index) => less(pile, facts.strayPieces[index])) },
+    planOfParts(whole, whole.courses, (place) => partsLaid.get(place)),
+    facts.events,
+    before.map(({ sparesForRepairs }) => sparesForRepairs)
+  );
+  return {
+    ok: true,
+    request: { ...progress.remaining, piles: progress.remaining.piles.map(withoutVainReserve) },
+    roof,
+    stock,
+    pileBins,
+    sortedBins,
+    before,
+    laid: facts.laid,
+    lostOfPile: facts.lostOfPile,
+    overdrawn: progress.overdrawn.filter((pile) => pile !== 'common'),
+    slateAndAHalvesNeeded: needed,
+    strayCourses: facts.strayCourses
+  };
+}
+
+function missingFor(view: JobView, stock: Stock): MissingForPlan[] {
+  const roof = roofLayoutOf(view);
+  const missing: MissingForPlan[] = [];
+  if (!specOf(view)) missing.push('spec');
+  const hasCourses = roof.ok && roof.demand.length > 0;
+  if (!hasCourses && (specOf(view) || Object.keys(partOf(view, 'job').slopes).length === 0))
+    missing.push('roof');
+  if (stock.delivered === 0) missing.push('stock');
+  const isByHandOnly = !stock.isGauged && stock.usable > 0;
+  if (!gradesOf(view) && stock.delivered > 0 && !isByHandOnly) missing.push('grades');
+  return missing;
+}
+
+/** Slate-and-a-halves of some courses. */
+export function wideNeeded(courses: readonly CourseDemand[]): number {
+  return courses
+    .flatMap(({ runs }) => runs)
+    .reduce(
+      (sum, run) => sum + Number(run.startsWithSlateAndAHalf) + Number(run.endsWithSlateAndAHalf),
+      0
+    );
+}
+
+function pileBefore(
+  pile: number,
+  slates: number,
+  slateAndAHalves: number | undefined,
+  { breakageShare, sparesShare }: JobSettings
+): PileBefore {
+  return {
+    pile,
+    slates,
+    reservedSlates: shareOf(slates, breakageShare + sparesShare),
+    sparesForRepairs: shareOf(slates, sparesShare),
+    ...(slateAndAHalves !== undefined && { slateAndAHalves })
+  };
+}
+
+/** A share of a count in whole slates, rounded up; free of the binary error of decimals. */
+function shareOf(slates: number, share: number): number {
+  return Math.ceil(Number((slates * share).toFixed(6)));
+}
+
+function plannerStock(
+  { slates, reservedSlates, slateAndAHalves }: PileBefore,
+  needed: number,
+  { breakageShare, sparesShare }: JobSettings
+): PlannerStock {
+  return {
+    slates,
+    reservedSlates,
+    slateAndAHalves: slateAndAHalves ?? needed,
+    reservedSlateAndAHalves:
+      slateAndAHalves === undefined ? 0 : shareOf(slateAndAHalves, breakageShare + sparesShare)
+  };
+}
+
+function less(pile: PlannerStock, pieces: number): PlannerStock {
+  return { ...pile, slates: Math.max(0, pile.slates - pieces) };
+}
+
+/** A pile that is used up has nothing left to keep back. */
+function withoutVainReserve(pile: PlannerStock): PlannerStock {
+  return pile.slates > 0 ? pile : { ...pile, reservedSlates: 0 };
+}
+
+/** What happened on the roof, for the engine, and what goes before it. */
+interface LayingFacts {
+  readonly events: readonly LayingEvent[];
+  readonly laid: readonly CourseDone[];
+  /** By pile: slates laid and lost before the pile was counted by hand. */
+  readonly takenBeforeCount: readonly number[];
+  readonly wideCounted: readonly (number | undefined)[];
+  /** By pile: pieces of courses that the roof has no more. */
+  readonly strayPieces: readonly number[];
+  readonly strayCourses: number;
+  readonly lostOfPile: readonly number[];
+}
+
+function layingFacts(
+  view: JobView,
+  demand: readonly CourseDemand[],
+  stock: Stock,
+  needed: number
+): LayingFacts {
+  const laying = partOf(view, 'laying');
+  const piles = stock.piles.length;
+  const zeros = (): number[] => new Array<number>(piles).fill(0);
+  const [takenBeforeCount, strayPieces, lostOfPile] = [zeros(), zeros(), zeros()];
+  const wideBefore = zeros();
+  const gradesId = gradesOf(view)?.gradesId ?? '';
+  const counts = stock.piles.map(({ pile }) => laying.counted[`${gradesId}|${pile}`]?.at(-1));
+  const isBeforeCount = (id: string, index: number): boolean => id < (counts[index]?.id ?? '');
+  const demandOf = new Map(demand.map((course) => [`${course.slopeId}|${course.course}`, course]));
+
+  const events: { id: string; event: LayingEvent }[] = [];
+  const laid: { id: string; done: CourseDone }[] = [];
+  let strayCourses = 0;
+  for (const [place, register] of Object.entries(laying.laid)) {
+    const { id, value } = register.at(-1) as Setting<(typeof register)[number]['value']>;
+    const pieces = value.piles
+      .filter((part) => part.pieces > 0)
+      .map((part) => ({ ...part, pile: Math.min(part.pile, piles) }));
+    const course = demandOf.get(place);
+    if (!course) {
+      strayCourses++;
+      for (const { pile, pieces: n } of pieces)
+        if (!isBeforeCount(id, pile - 1)) strayPieces[pile - 1] += n;
+      continue;
+    }
+    const parts = partsOfPieces(course, pieces);
+    for (const { pile, slates, slateAndAHalves } of parts)
+      if (isBeforeCount(id, pile - 1)) {
+        takenBeforeCount[pile - 1] += slates;
+        wideBefore[pile - 1] += slateAndAHalves;
+      }
+    const own = { slopeId: course.slopeId, course: course.course };
+    laid.push({ id, done: { ...own, parts } });
+    events.push({ id, event: { type: 'course-laid', ...own } });
+  }
+  for (const { id, value } of laying.lost) {
+    const pile = Math.min(value.pile, piles);
+    lostOfPile[pile - 1] += value.slates;
+    if (isBeforeCount(id, pile - 1)) takenBeforeCount[pile - 1] += value.slates;
+    const event = { type: 'slates-lost', pile, slates: value.slates, slateAndAHalves: 0 } as const;
+    events.push({ id, event });
+  }
+  const wideCounted = counts.map((count, index) => {
+    const counted = count?.value.slateAndAHalves;
+    return counted === undefined ? undefined : counted + wideBefore[index];
+  });
+  for (const [index, count] of counts.entries())
+    if (count) {
+      const { pile, slates } = stock.piles[index];
+      const slateAndAHalves = count.value.slateAndAHalves ?? needed;
+      events.push({ id: count.id, event: { type: 'pile-counted', pile, slates, slateAndAHalves } });
+    }
+  return {
+    events: events.sort(byId).map(({ event }) => event),
+    laid: laid.sort(byId).map(({ done }) => done),
+    takenBeforeCount,
+    wideCounted,
+    strayPieces,
+    strayCourses,
+    lostOfPile
+  };
+}
+
+function byId(one: { id: string }, other: { id: string }): number {
+  return one.id < other.id ? -1 : 1;
+}

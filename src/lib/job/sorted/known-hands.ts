@@ -1,0 +1,91 @@
+/**
+ * The hands that sort a job, as far as spot checks tell them. It needs the statistics: import it from
+ * what is itself imported with `await import()` only.
+ */
+import { type Hand, fusePallets, tapPosterior } from '$lib/engine/statistics';
+import type { ThicknessBins } from '$lib/engine/thickness';
+import { type JobView, palletIds, partOf, sorterNames } from '$lib/journal';
+import type { Stock } from '../stock.ts';
+import { tallyPallets } from '../queries.ts';
+import { toFuse } from './grades-fused.ts';
+import { samplesOf } from './grades-ground.ts';
+import { handsOf } from './grades-hands.ts';
+
+/** A hand that spot checks tell, under one set of grades. */
+export interface KnownHand {
+  readonly gradesId: string;
+  readonly sorter: string;
+  readonly hand: Hand;
+  /** Grades whose thresholds the hand was learnt under; undefined where there were none. */
+  readonly thresholdsMm: readonly number[] | undefined;
+  /** Slates the hand tapped. */
+  readonly taps: number;
+}
+
+/** What is known of a job's hands and of the pallets they tapped from. */
+export interface KnownHands {
+  /** Those under the newest grades last. */
+  readonly hands: readonly KnownHand[];
+  /** Chances by thickness of a slate of a pallet before it is tapped; undefined: not known. */
+  readonly spreadOf: (palletId: string) => ThicknessBins | undefined;
+}
+
+/** The hands of a job and its pallets' spreads, by gauge and taps together. */
+export function knownHands(view: JobView, stock: Stock): KnownHands {
+  const all = handsOf(view);
+  const { pallets, sorters } = toFuse(view, samplesOf(tallyPallets(view), stock), all);
+  const fused = fusePallets(pallets, sorters);
+  const spreads = new Map(
+    fused.ok ? fused.pallets.map(({ palletId, spread }) => [palletId, spread]) : []
+  );
+  return {
+    hands: all.flatMap(({ gradesId, sorter, hand, thresholdsMm, taps }) =>
+      hand.ok
+        ? [{ gradesId, sorter, hand, thresholdsMm, taps: taps.reduce((sum, n) => sum + n, 0) }]
+        : []
+    ),
+    spreadOf: (palletId) => spreads.get(palletId)
+  };
+}
+
+/** Works the hands out once for as long as nothing that they rest on changes. */
+export function rememberKnownHands(): typeof knownHands {
+  let restsOn: readonly unknown[] = [];
+  let known: KnownHands | undefined;
+  return (view, stock) => {
+    const now = [
+      partOf(view, 'job'),
+      ...Object.values(partOf(view, 'laying').counted),
+      ...palletIds(view).map((palletId) => partOf(view, `pallet:${palletId}`)),
+      ...sorterNames(view).map((sorter) => partOf(view, `sorter:${sorter}`))
+    ];
+    const isSame = now.length === restsOn.length && now.every((part, at) => part === restsOn[at]);
+    if (!known || !isSame) known = knownHands(view, stock);
+    restsOn = now;
+    return known;
+  };
+}
+
+/**
+ * What a tap says of a slate of a pallet, chances by thickness; undefined where its hand is not
+ * known. A sorter who is known under other grades alone is taken to stray as widely about the
+ * boundaries in force.
+ *
+ * @param pile the pile that was tapped, under the grades of the tap
+ * @param thresholdsMm boundaries in force, falling
+ */
+export function toldByTap(
+  { hands, spreadOf }: KnownHands,
+  tap: { palletId: string; gradesId: string; sorter: string; pile: number },
+  thresholdsMm: readonly number[]
+): ThicknessBins | undefined {
+  const own = hands.filter(({ sorter }) => sorter === tap.sorter);
+  const exact = own.find(({ gradesId }) => gradesId === tap.gradesId)?.hand;
+  const other = own.at(-1)?.hand;
+  const hand = exact ?? (other && { thresholdsMm, sdMm: other.sdMm });
+  const spread = spreadOf(tap.palletId);
+  if (!hand || !spread) return undefined;
+  const piles = hand.thresholdsMm.length + 1;
+  const told = tapPosterior(spread, hand, Math.min(tap.pile, piles));
+  return told.ok ? told.bins : undefined;
+}

@@ -1,0 +1,83 @@
+/**
+ * How surely the piles are counted, and how well hands grade: it needs the statistics, which the
+ * first paint does without. Import it with `await import()` only.
+ */
+import type { PileEstimate } from '$lib/engine/courses/risk';
+import { type PalletSample, estimateGrade } from '$lib/engine/statistics';
+import { gradeIntervals, totalCount } from '$lib/engine/thickness';
+import type { Grades, PalletTally } from '../queries.ts';
+import type { JobView } from '$lib/journal';
+import type { PlanGround } from '../plan-request.ts';
+import { handsOf } from './grades-hands.ts';
+import { samplesOf } from './grades-ground.ts';
+
+export { reservesWithinRisk, runOutChances } from '$lib/engine/courses/risk';
+
+/** Standard deviations of a normal spread between its middle and the end that 2.5 % lie beyond. */
+const TO_LOW_END = 1.959964;
+
+/**
+ * Slates left of each pile with their standard error: slates on a pile are counted, those still to
+ * come are as uncertain as the pile's share of the slates not counted. Undefined where that is not
+ * known.
+ *
+ * Definition: how far the 95 % interval of the pile's count reaches below the estimate, over 1.96,
+ * where tapped slates are none of the stock: they are counted on the piles, and nothing more is known
+ * of them. That end tells whether a pile may run out, and unlike the plain standard error it does not
+ * vanish where every gauged slate is of one pile. What taps tell of the slates to come is left out, and
+ * so is the hand that will sort those.
+ *
+ * Accuracy: tried on 30 sets of 600 invented deliveries, gauged alike and unequally, five grades each:
+ * a count had fallen short by what one in a thousand should in 0 to 2 of a thousand (10 with three of
+ * twenty pallets opened), one in a hundred in 2 to 9 of a thousand (21).
+ */
+export function pileCounts(
+  { request, stock }: PlanGround,
+  pallets: readonly PalletTally[],
+  grades: Grades | undefined
+): PileEstimate[] | undefined {
+  const toCome = stock.piles.reduce((sum, pile) => sum + pile.toCome, 0);
+  if (toCome === 0) return request.piles.map(({ slates }) => ({ meanSlates: slates, sdSlates: 0 }));
+  if (!grades) return undefined;
+  const samples = notTapped(samplesOf(pallets, stock), pallets);
+  const slates = samples.reduce((sum, pallet) => sum + pallet.slates, 0);
+  const estimates = gradeIntervals(grades.thresholdsMm).map((interval) =>
+    estimateGrade(samples, interval)
+  );
+  return estimates.every((estimate) => estimate.ok)
+    ? estimates.map(({ share, shareLow }, index) => ({
+        meanSlates: request.piles[index].slates,
+        sdSlates: ((share - shareLow) / TO_LOW_END) * slates
+      }))
+    : undefined;
+}
+
+/** The pallets without the slates that were put on piles by taps. */
+function notTapped(
+  samples: readonly PalletSample[],
+  pallets: readonly PalletTally[]
+): PalletSample[] {
+  const tapped = new Map(
+    pallets.map(({ palletId, onPile, piledBins }) => [
+      palletId,
+      onPile.reduce((sum, slates) => sum + slates, 0) - totalCount(piledBins)
+    ])
+  );
+  return samples
+    .map(({ palletId, slates, bins }) => ({
+      palletId,
+      slates: Math.max(slates - (tapped.get(palletId) ?? 0), totalCount(bins)),
+      bins
+    }))
+    .filter(({ slates }) => slates > 0);
+}
+
+/** The spread of the hands that sort this job, pooled over their spot checks; undefined: unknown. */
+export function handSdMm(view: JobView): number | undefined {
+  const known = handsOf(view)
+    .map(({ hand }) => hand)
+    .filter((hand) => hand.ok);
+  const checks = known.reduce((sum, hand) => sum + hand.checks, 0);
+  if (checks === 0) return undefined;
+  return Math.sqrt(known.reduce((sum, hand) => sum + hand.checks * hand.sdMm ** 2, 0) / checks);
+}

@@ -1,2 +1,0 @@
-export { default as FilePicker } from './FilePicker.svelte';
-export { intoView } from './into-view.ts';
