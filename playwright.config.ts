@@ -29,7 +29,7 @@ export default defineConfig({
       name: 'phone',
       // What tries the storage and not the layout runs once, on the desktop.
       testIgnore:
-        /(faults-|contract|offline|security|backup|update|health|first-load|soak|files|restore|host|not-started|persist|plain-http)/,
+        /(faults-|contract|offline|security|backup|update|health|first-load|soak|files|restore|host|not-started|persist|plain-http|own-routes)/,
       use: { ...devices['Pixel 7'], viewport: { width: 390, height: 844 }, hasTouch: true }
     },
     {

@@ -22,7 +22,7 @@ const PARTS = new Set([...build, ...files, ...PAGES, WORKERS]);
 const AT_ONCE = 3;
 
 worker.addEventListener('install', (event) => {
-  event.waitUntil(fill());
+  event.waitUntil(install());
 });
 
 worker.addEventListener('activate', (event) => {
@@ -63,6 +63,17 @@ async function keptEarlier(path: string): Promise<Response | undefined> {
   return undefined;
 }
 
+/** Of a first try that was cut off, only what is hashed may stay. */
+async function install(): Promise<void> {
+  await dropUnhashed(await caches.open(CACHE));
+  await fill();
+}
+
+async function dropUnhashed(cache: Cache): Promise<void> {
+  for (const request of await cache.keys())
+    if (!new URL(request.url).pathname.startsWith(IMMUTABLE)) await cache.delete(request);
+}
+
 /**
  * Stores every part that the cache lacks. Fails unless each came, is of its kind, and every script
  * and style that a stored page names is stored too: a page of another release is none of ours.
@@ -81,12 +92,12 @@ async function fill(): Promise<number> {
     for (let path = queue.shift(); path; path = queue.shift())
       await cache.put(path, (await keptEarlier(path)) ?? (await fetchNew(path)));
   };
+  const ends = await Promise.allSettled(Array.from({ length: AT_ONCE }, store));
   try {
-    await Promise.all(Array.from({ length: AT_ONCE }, store));
+    for (const end of ends) if (end.status === 'rejected') throw end.reason;
     await checkPages(cache, new Set(parts));
   } catch (error) {
     // What is hashed may stay for the next try; a page may be of another release by then.
-    queue.length = 0;
     for (const path of lacking) if (!path.startsWith(IMMUTABLE)) await cache.delete(path);
     throw error;
   }
