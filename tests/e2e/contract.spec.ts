@@ -2,7 +2,7 @@ import { rmSync } from 'node:fs';
 import { expect, test } from '@playwright/test';
 import { serve } from '../../scripts/serve.js';
 import { bundlePage } from '../faults/bundle.ts';
-import { report } from '../faults/rounds.ts';
+import { report } from '../support/rounds.ts';
 
 let folder: string;
 let site: Awaited<ReturnType<typeof serve>>;
@@ -17,7 +17,7 @@ test.afterAll(() => {
   if (folder) rmSync(folder, { recursive: true, force: true });
 });
 
-test('J1 to J3, J5, J7, J8, J10, J14 to J16, J20, J22 to J24: every promise of the storage contract is kept in the IndexedDB of Chromium', async ({
+test('J1 to J3, J5, J7, J8, J10, J14 to J16, J20, J22 to J26: every promise of the storage contract is kept in the IndexedDB of Chromium', async ({
   page
 }) => {
   await page.goto(site.url);

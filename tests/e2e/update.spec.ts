@@ -2,7 +2,7 @@ import { type BrowserContext, type Page, expect, test } from '@playwright/test';
 import { expectGapless, jobIdOf, jobOnDisk } from '../faults/journal-on-disk.ts';
 import { type OwnSite, ownSite } from '../faults/own-site.ts';
 import { hostWith, release } from '../faults/releases.ts';
-import { report } from '../faults/rounds.ts';
+import { report } from '../support/rounds.ts';
 import { gaugeSlate, startSorting } from '../faults/sorting.ts';
 import { startJob } from './helpers.ts';
 

@@ -1,16 +1,21 @@
 import { Dexie } from 'dexie';
 import { CONTRACT, type ContractDevice } from '../support/store-contract/suite.ts';
 import { DexieStore } from '../../src/lib/storage/dexie-store.ts';
+import { copyDatabase } from '../support/store-contract/test-copy.ts';
 import { testSurroundings } from '../support/store-contract/test-surroundings.ts';
 
 /** Runs the storage contract on the page's own IndexedDB; the test reaches it by `window`. */
 let seed = 1;
 
-function newDevice(): ContractDevice {
-  const name = `contract-${seed++}`;
+function newDevice(name = `contract-${seed++}`): ContractDevice {
   return {
     open: (surroundings) => new DexieStore({ ...testSurroundings(seed++), ...surroundings }, name),
-    clear: () => Dexie.delete(name)
+    clear: () => Dexie.delete(name),
+    copy: async () => {
+      const copyName = `contract-${seed++}`;
+      await copyDatabase(name, copyName);
+      return newDevice(copyName);
+    }
   };
 }
 
@@ -22,4 +27,4 @@ declare global {
 }
 
 window.contractTitles = () => CONTRACT.map(({ title }) => title);
-window.keepPromise = (index) => CONTRACT[index].run(newDevice);
+window.keepPromise = (index) => CONTRACT[index].run(() => newDevice());

@@ -130,6 +130,17 @@ export const BODY: {
     sorters: fc.array(name, { maxLength: 2 }),
     repeatabilitySdMm: fc.constant(0.05)
   }),
+  copyKept: fc.record({
+    branches: fc.array(
+      fc.record({
+        deviceId: fc.constant(JOB_ID),
+        after: count,
+        keptAs: fc.constant(JOB_ID),
+        events: count
+      }),
+      { minLength: 1, maxLength: 2 }
+    )
+  }),
   verdictSigned: fc.record({
     verdict: fc.constantFrom('take' as const, 'query' as const),
     signedBy: name,

@@ -11,6 +11,7 @@ import { foldBatch } from '../../src/lib/storage/fold-batch.ts';
 import {
   DEVICE_ID,
   FORMER_IDS,
+  copyNote,
   requireJobLeft,
   requireSameDevice
 } from '../../src/lib/storage/identity.ts';
@@ -35,6 +36,7 @@ import { probeWith } from '../../src/lib/storage/probe.ts';
 import { Stamper, requireActs, sealActs } from '../../src/lib/storage/stamp.ts';
 import type {
   Appended,
+  Copies,
   DeviceNumbers,
   EventBatches,
   ImportResult,
@@ -101,20 +103,22 @@ export class MemoryStore implements JournalStore {
   }
 
   append(jobId: string, acts: readonly NewEvent[], sorter = ''): Promise<Appended> {
-    return this.#write(async () => {
-      requireActs(acts);
-      await this.deviceId();
-      const deviceId = this.#requireDevice();
-      const { row, view, events: here } = this.#jobOf(jobId);
-      requireJobLeft(row, this.#seen.get(jobId) ?? 0);
-      this.#stamper ??= new Stamper(this.#surroundings, this.#lastId());
-      const stamp = this.#stamper.stamp(acts.length);
-      this.#stamper.raise(stamp, row.lastId);
-      const events = sealActs(acts, stamp, row, deviceId, sorter);
-      const { draft, undoFault } = await foldBatch(view, events, fetchFrom(here));
-      if (undoFault) throw new EngineError('inconsistent', `${undoFault} undoes too many undos`);
-      return { ...this.#keep(row, draft.finish(), here, events), events };
-    });
+    return this.#write(() => this.#append(jobId, acts, sorter));
+  }
+
+  async #append(jobId: string, acts: readonly NewEvent[], sorter: string): Promise<Appended> {
+    requireActs(acts);
+    await this.deviceId();
+    const deviceId = this.#requireDevice();
+    const { row, view, events: here } = this.#jobOf(jobId);
+    requireJobLeft(row, this.#seen.get(jobId) ?? 0);
+    this.#stamper ??= new Stamper(this.#surroundings, this.#lastId());
+    const stamp = this.#stamper.stamp(acts.length);
+    this.#stamper.raise(stamp, row.lastId);
+    const events = sealActs(acts, stamp, row, deviceId, sorter);
+    const { draft, undoFault } = await foldBatch(view, events, fetchFrom(here));
+    if (undoFault) throw new EngineError('inconsistent', `${undoFault} undoes too many undos`);
+    return { ...this.#keep(row, draft.finish(), here, events), events };
   }
 
   async addPhoto(jobId: string, photo: NewPhoto, sorter = ''): Promise<Appended> {
@@ -140,7 +144,8 @@ export class MemoryStore implements JournalStore {
   merge(
     events: Iterable<StoredEvent> | EventBatches,
     photos: readonly StoredPhoto[] = [],
-    source: MergeSource = 'made-here'
+    source: MergeSource = 'made-here',
+    copies: Copies = 'refuse'
   ): Promise<ImportResult> {
     const batches = batchesOf(events);
     return this.#write(() =>
@@ -148,7 +153,7 @@ export class MemoryStore implements JournalStore {
         const all: StoredEvent[] = [];
         for await (const batch of batches()) all.push(...batch);
         this.#requireDevice();
-        return this.#merge(all, photos, source);
+        return this.#merge(all, photos, source, copies);
       })
     );
   }
@@ -209,11 +214,12 @@ export class MemoryStore implements JournalStore {
   async #merge(
     events: readonly StoredEvent[],
     photos: readonly StoredPhoto[],
-    source: MergeSource
+    source: MergeSource,
+    copies: Copies
   ): Promise<ImportResult> {
     if (events.length === 0) throw new MergeRefused('not-a-job-file');
     const { row, view, events: here } = this.#jobOf(events[0].jobId);
-    const check = new MergeCheck(row);
+    const check = new MergeCheck(row, copies);
     const fresh = check.sort(events, here);
     check.finish();
     const { draft, undoFault, broken } = await foldBatch(view, fresh, fetchFrom(here));
@@ -232,13 +238,29 @@ export class MemoryStore implements JournalStore {
     const kept = this.#database.photos;
     for (const photo of photos) if (!kept.has(photo.photoId)) kept.set(photo.photoId, photo);
     const unknown = Object.values(partOf(merged, 'voids').unknown);
+    if (check.branches.length > 0) await this.#noteCopies(row.jobId, check);
     return {
       ok: true,
       jobId: row.jobId,
       added: check.added,
       already: check.already,
-      unknown: unknown.reduce((sum, count) => sum + count, 0)
+      unknown: unknown.reduce((sum, count) => sum + count, 0),
+      branched: check.branches.reduce((sum, { events: count }) => sum + count, 0)
     };
+  }
+
+  /** Takes a new id where this device was copied, and notes whence the branches came. */
+  async #noteCopies(jobId: string, { branches, isDecidedHere }: MergeCheck): Promise<void> {
+    const { now, randomHex } = this.#surroundings;
+    const { device } = this.#database;
+    await this.deviceId();
+    const deviceId = this.#requireDevice();
+    if (branches.some((branch) => branch.deviceId === deviceId)) {
+      const former = (device.get(FORMER_IDS) as string[] | undefined) ?? [];
+      device.set(FORMER_IDS, [...former, deviceId]);
+      device.set(DEVICE_ID, createIdSource(now, randomHex)());
+    }
+    if (isDecidedHere) await this.#append(jobId, [copyNote(branches)], '');
   }
 
   #keep(

@@ -1,4 +1,5 @@
 import {
+  type Copies,
   type DeviceNumbers,
   type ImportResult,
   readJobFile,
@@ -42,8 +43,8 @@ export async function noteBackup({ jobId, devices }: ReadyBackup): Promise<boole
 }
 
 /** Takes a job file in, whole or not at all. */
-export function restore(file: Blob): Promise<ImportResult> {
-  return readJobFile(journalStore(), file);
+export function restore(file: Blob, copies: Copies): Promise<ImportResult> {
+  return readJobFile(journalStore(), file, copies);
 }
 
 /** What became of a restore, in sentences. */
@@ -54,5 +55,6 @@ export function sayRestore(result: ImportResult): string[] {
     return [text.restoreReasons[result.reason], ...where, text.restoreRefused];
   }
   const unknown = result.unknown > 0 ? [text.restoreUnknown(result.unknown)] : [];
-  return [text.restored(result.added, result.already), ...unknown];
+  const branched = result.branched > 0 ? [text.keptBoth(result.branched)] : [];
+  return [text.restored(result.added, result.already), ...branched, ...unknown];
 }

@@ -1,11 +1,12 @@
 import * as v from 'valibot';
-import { isEventId } from './ids.ts';
+import { isEventId, isUuid } from './ids.ts';
 
 /** Short text that a person typed: trimmed, at most 200 characters. */
 const shortText = v.pipe(v.string(), v.trim(), v.maxLength(200));
 const longText = v.pipe(v.string(), v.maxLength(4000));
 /** A key made by the app; letters, digits, dot and dash, so that it can name nothing of JavaScript. */
 const key = v.pipe(v.string(), v.regex(/^[A-Za-z0-9.-]{1,64}$/));
+const uuid = v.pipe(v.string(), v.check(isUuid, 'not a UUID in lower case'));
 const day = v.pipe(v.string(), v.isoDate());
 const whole = v.pipe(v.number(), v.integer(), v.minValue(0), v.maxValue(10_000_000));
 const amount = v.pipe(v.number(), v.finite(), v.minValue(0), v.maxValue(1e9));
@@ -252,6 +253,14 @@ export const BODIES = {
     readings: v.pipe(v.array(v.array(v.array(reading))), v.maxLength(50)),
     sorters: v.pipe(v.array(shortText), v.maxLength(50)),
     repeatabilitySdMm: finite
+  }),
+  /** Whence the events of a copied phone came: a note, which counts nothing. */
+  copyKept: v.object({
+    branches: v.pipe(
+      v.array(v.object({ deviceId: uuid, after: whole, keptAs: uuid, events: whole })),
+      v.minLength(1),
+      v.maxLength(1000)
+    )
   }),
   verdictSigned: v.object({
     verdict: v.picklist(['take', 'query', 'refuse']),

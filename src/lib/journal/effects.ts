@@ -38,6 +38,8 @@ export function count(draft: ViewDraft, event: JournalEvent, sign: Sign): void {
       return set(draft.part('job').photos, event, event.body, sign);
     case 'verdictSigned':
       return set(draft.part('job').verdicts, event, event.body, sign);
+    case 'copyKept':
+      return set(draft.part('job').copies, event, event.body, sign);
     case 'stackMeasured':
       return set(draft.part('job').stacks, event, event.body, sign);
     case 'planAdopted':

@@ -24,6 +24,13 @@ export {
   type ReadEvent,
   type StoredEvent
 } from './events.ts';
+export {
+  BranchMap,
+  type KeptBranch,
+  branchAsDevice,
+  branchDeviceId,
+  isSameAct
+} from './branches.ts';
 export { EMPTY_VIEW, foldAll, foldEvent } from './fold.ts';
 export { clockOfId, createIdSource, isEventId, isUuid } from './ids.ts';
 export { current, type Register, type Setting } from './register.ts';

@@ -3,7 +3,7 @@ import { canonicalJson } from './canonical.ts';
 import type { Register } from './register.ts';
 
 /** Raise when the shape or meaning of any part changes: stored views are then rebuilt from events. */
-export const VIEW_VERSION = 4;
+export const VIEW_VERSION = 5;
 
 /** How many slates have each thickness: whole hundredths of a millimetre → slates. */
 export type Counts = Record<string, number>;
@@ -23,6 +23,8 @@ export interface JobPart {
   photos: Register<BodyOf<'photoAdded'>>;
   verdicts: Register<BodyOf<'verdictSigned'>>;
   stacks: Register<BodyOf<'stackMeasured'>>;
+  /** Branches of copied phones that were kept. */
+  copies: Register<BodyOf<'copyKept'>>;
 }
 
 export interface PlansPart {
@@ -134,7 +136,8 @@ const EMPTY: { [K in keyof SingleParts]: () => SingleParts[K] } = {
     defects: [],
     photos: [],
     verdicts: [],
-    stacks: []
+    stacks: [],
+    copies: []
   }),
   plans: () => ({ plans: [] }),
   laying: () => ({ laid: {}, lost: [], counted: {} }),

@@ -4,6 +4,7 @@ import {
   EMPTY_VIEW,
   type AnyPart,
   type JobView,
+  type KeptBranch,
   type StoredEvent,
   VIEW_VERSION,
   isEmptyPart,
@@ -14,12 +15,19 @@ import { EventTables } from './event-tables.ts';
 import { foldBatch } from './fold-batch.ts';
 import { type JobRow, emptiedRow, newRow, withEvents, withFileRead, withView } from './job-row.ts';
 import { MergeCheck, MergeRefused } from './merge-check.ts';
-import type { EventBatches, ImportResult, StoredPhoto } from './store.ts';
+import type { Copies, EventBatches, ImportResult, StoredPhoto } from './store.ts';
 
 /** A job's row and the view folded at its revision. */
 export interface JobState {
   readonly row: JobRow;
   readonly view: JobView;
+}
+
+/** What a merge came to, and the branches of copied phones that it carried over. */
+export interface Merged {
+  readonly result: ImportResult & { ok: true };
+  readonly branches: readonly KeptBranch[];
+  readonly isDecidedHere: boolean;
 }
 
 /**
@@ -82,8 +90,9 @@ export class DexieJournal {
   async merge(
     events: EventBatches,
     photos: readonly StoredPhoto[],
-    readAt: string | null
-  ): Promise<ImportResult> {
+    readAt: string | null,
+    copies: Copies
+  ): Promise<Merged> {
     let before: JobState | undefined;
     let state: JobState | undefined;
     let check: MergeCheck | undefined;
@@ -98,7 +107,7 @@ export class DexieJournal {
       if (batch.length === 0) continue;
       before ??= await this.ready(batch[0].jobId);
       state ??= before;
-      check ??= new MergeCheck(before.row);
+      check ??= new MergeCheck(before.row, copies);
       const { jobId } = state.row;
       const fresh = check.sort(batch, await this.#alreadyHere(before.row, batch));
       if (fresh.length === 0) continue;
@@ -121,12 +130,18 @@ export class DexieJournal {
       if (!(await this.#database.photos.get(photo.photoId)))
         await this.#database.photos.add({ jobId: row.jobId, ...photo });
     const unknown = Object.values(partOf(view, 'voids').unknown);
+    const { branches, isDecidedHere } = check;
     return {
-      ok: true,
-      jobId: row.jobId,
-      added: check.added,
-      already: check.already,
-      unknown: unknown.reduce((sum, count) => sum + count, 0)
+      result: {
+        ok: true,
+        jobId: row.jobId,
+        added: check.added,
+        already: check.already,
+        unknown: unknown.reduce((sum, count) => sum + count, 0),
+        branched: branches.reduce((sum, { events }) => sum + events, 0)
+      },
+      branches,
+      isDecidedHere
     };
   }
 

@@ -5,6 +5,7 @@ import { type NewEvent, canonicalView, partOf } from '$lib/journal';
 import { CONTRACT, type ContractDevice } from '../../../tests/support/store-contract/suite.ts';
 import { DexieStore } from './dexie-store.ts';
 import { isQuotaExceeded } from './reconnect.ts';
+import { copyDatabase } from '../../../tests/support/store-contract/test-copy.ts';
 import { testSurroundings } from '../../../tests/support/store-contract/test-surroundings.ts';
 
 const JOB = '018f0000-0000-7000-8000-00000000000a';
@@ -22,11 +23,15 @@ function openStore(name: string, surroundings = {}): DexieStore {
   return store;
 }
 
-function newDevice(): ContractDevice {
-  const name = `device ${seed++}`;
+function newDevice(name = `device ${seed++}`): ContractDevice {
   return {
     open: (surroundings) => openStore(name, surroundings),
-    clear: () => Dexie.delete(name)
+    clear: () => Dexie.delete(name),
+    copy: async () => {
+      const copyName = `device ${seed++}`;
+      await copyDatabase(name, copyName);
+      return newDevice(copyName);
+    }
   };
 }
 
@@ -35,7 +40,7 @@ afterEach(() => {
 });
 
 describe('the contract, in IndexedDB', () => {
-  for (const { title, run } of CONTRACT) it(title, () => run(newDevice));
+  for (const { title, run } of CONTRACT) it(title, () => run(() => newDevice()));
 });
 
 describe('the append-only middleware', () => {

@@ -8,7 +8,7 @@ import {
 } from '$lib/journal';
 import { EvencourseDatabase, type PhotoRow } from './database.ts';
 import { DexieJournal, type JobState } from './dexie-journal.ts';
-import { DEVICE_ID, FORMER_IDS, requireJobLeft, requireSameDevice } from './identity.ts';
+import { DEVICE_ID, FORMER_IDS, copyNote, requireJobLeft, requireSameDevice } from './identity.ts';
 import { summaryOf, withBackup } from './job-row.ts';
 import { batchesOf, orRefusal } from './merge-check.ts';
 import { photoAct, photoOfRow } from './photo.ts';
@@ -17,6 +17,7 @@ import { withReconnect } from './reconnect.ts';
 import { Stamper, requireActs, sealActs } from './stamp.ts';
 import type {
   Appended,
+  Copies,
   DeviceNumbers,
   EventBatches,
   ImportResult,
@@ -111,14 +112,30 @@ export class DexieStore implements JournalStore {
   async merge(
     events: Iterable<StoredEvent> | EventBatches,
     photos: readonly StoredPhoto[] = [],
-    source: MergeSource = 'made-here'
+    source: MergeSource = 'made-here',
+    copies: Copies = 'refuse'
   ): Promise<ImportResult> {
     const batches = batchesOf(events);
     const readAt = source === 'job-file' ? new Date(this.#surroundings.now()).toISOString() : null;
+    await this.deviceId();
+    const stamper = await this.#stamps();
+    const stamp = stamper.stamp(1);
+    const newId = createIdSource(this.#surroundings.now, this.#surroundings.randomHex)();
     return orRefusal(() =>
       this.#write([this.database.photos, this.database.device], async () => {
-        await this.#requireDevice();
-        return this.#journal.merge(batches, photos, readAt);
+        const deviceId = await this.#requireDevice();
+        const merged = await this.#journal.merge(batches, photos, readAt, copies);
+        const { result, branches, isDecidedHere } = merged;
+        const isCopied = branches.some((branch) => branch.deviceId === deviceId);
+        if (isCopied) await this.#takeNewId(deviceId, newId);
+        if (isDecidedHere) {
+          const before = await this.#journal.ready(result.jobId);
+          stamper.raise(stamp, before.row.lastId);
+          const note = copyNote(branches);
+          const sealed = sealActs([note], stamp, before.row, isCopied ? newId : deviceId, '');
+          await this.#journal.add(before, sealed);
+        }
+        return result;
       })
     );
   }
@@ -252,6 +269,16 @@ export class DexieStore implements JournalStore {
       this.#deviceId = Promise.resolve(id);
     }
     return id;
+  }
+
+  /** Takes a new id, inside a transaction; the other open pages follow at their next act. */
+  async #takeNewId(before: string, id: string): Promise<void> {
+    const { device } = this.database;
+    const former = (await device.get(FORMER_IDS))?.value;
+    await device.bulkPut([
+      { name: DEVICE_ID, value: id },
+      { name: FORMER_IDS, value: [...(Array.isArray(former) ? (former as string[]) : []), before] }
+    ]);
   }
 
   #remember({ row, view }: JobState): OpenJob {

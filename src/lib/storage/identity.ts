@@ -1,3 +1,4 @@
+import type { KeptBranch, NewEvent } from '$lib/journal';
 import type { JobRow } from './job-row.ts';
 
 /** Names of the rows in which a device keeps its id, and the ids that it had before. */
@@ -31,6 +32,11 @@ export function requireSameDevice(mine: string, stored: unknown, former: unknown
   if (typeof stored !== 'string') throw new DeviceChanged('the id of this device is gone');
   if (Array.isArray(former) && former.includes(mine)) return stored;
   throw new DeviceChanged('the data on this device are those of another');
+}
+
+/** The note of whence the branches of a copied phone came. */
+export function copyNote(branches: readonly KeptBranch[]): NewEvent {
+  return { type: 'copyKept', body: { branches: [...branches] } };
 }
 
 /** @throws DeviceChanged when nothing is left of a job that this page has seen entries of */

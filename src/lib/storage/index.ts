@@ -31,6 +31,7 @@ export { Sha256, sha256Hex } from './sha256.ts';
 export {
   PHOTO_TYPES,
   type Appended,
+  type Copies,
   type DeviceNumbers,
   type EventBatches,
   type ImportRefusal,

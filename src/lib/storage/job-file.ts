@@ -4,7 +4,14 @@ import { type JobFileHeader, MAX_JOB_FILE_BYTES } from './job-file-format.ts';
 import { type Line, linesOf } from './lines.ts';
 import { LinesHash } from './lines-hash.ts';
 import { MergeRefused, orRefusal } from './merge-check.ts';
-import type { EventBatches, ImportResult, JournalStore, Refusal, StoredPhoto } from './store.ts';
+import type {
+  Copies,
+  EventBatches,
+  ImportResult,
+  JournalStore,
+  Refusal,
+  StoredPhoto
+} from './store.ts';
 
 /** A job file that holds what it promises. */
 export interface CheckedJobFile {
@@ -33,10 +40,11 @@ export async function checkJobFile(source: Blob | string): Promise<CheckedJobFil
  */
 export async function readJobFile(
   store: JournalStore,
-  source: Blob | string
+  source: Blob | string,
+  copies: Copies = 'refuse'
 ): Promise<ImportResult> {
   const checked = await checkJobFile(source);
-  return checked.ok ? store.merge(checked.events, checked.photos, 'job-file') : checked;
+  return checked.ok ? store.merge(checked.events, checked.photos, 'job-file', copies) : checked;
 }
 
 async function check(file: Blob): Promise<CheckedJobFile> {

@@ -2,20 +2,21 @@ import { describe, it } from 'vitest';
 import { CONTRACT, type ContractDevice } from '../../../tests/support/store-contract/suite.ts';
 import { MemoryDatabase, MemoryStore } from '../../../tests/support/memory-store.ts';
 import { testSurroundings } from '../../../tests/support/store-contract/test-surroundings.ts';
+import { copyMemory } from '../../../tests/support/store-contract/test-copy.ts';
 
 let seed = 1;
 
-function newDevice(): ContractDevice {
-  const database = new MemoryDatabase();
+function newDevice(database = new MemoryDatabase()): ContractDevice {
   return {
     open: (surroundings) =>
       new MemoryStore({ ...testSurroundings(seed++), ...surroundings }, database),
     clear: async () => {
       for (const table of [database.jobs, database.photos, database.device]) table.clear();
-    }
+    },
+    copy: async () => newDevice(copyMemory(database))
   };
 }
 
 describe('the contract, in memory', () => {
-  for (const { title, run } of CONTRACT) it(title, () => run(newDevice));
+  for (const { title, run } of CONTRACT) it(title, () => run(() => newDevice()));
 });

@@ -1,16 +1,16 @@
-import { type StoredEvent, canonicalJson } from '$lib/journal';
+import { BranchMap, type KeptBranch, type StoredEvent, isSameAct } from '$lib/journal';
 import type { JobRow } from './job-row.ts';
 import { NumberRun } from './number-run.ts';
-import type { DeviceNumbers, EventBatches, ImportRefusal, Refusal } from './store.ts';
+import type { Copies, DeviceNumbers, EventBatches, ImportRefusal, Refusal } from './store.ts';
 
 /** Thrown inside a transaction, so that it leaves nothing behind; caught where merge answers. */
 export class MergeRefused extends Error {
   readonly refusal: Refusal;
 
-  constructor(reason: ImportRefusal, line?: number, detail?: string) {
+  constructor(reason: ImportRefusal, line?: number, detail?: string, copiedDevice?: string) {
     super(`${reason} ${detail ?? ''}`);
     this.name = 'MergeRefused';
-    this.refusal = { ok: false, reason, line, detail };
+    this.refusal = { ok: false, reason, line, detail, copiedDevice };
   }
 }
 
@@ -25,11 +25,15 @@ export async function orRefusal<T>(work: () => Promise<T>): Promise<T | Refusal>
 }
 
 /**
- * Checks the events that a merge brings against those that are here: same id, same bytes; ids that
- * rise; each device's numbers without a gap and each given once; one job.
+ * Checks the events that a merge brings against those that are here: same id, same act; ids that
+ * rise; each device's numbers without a gap and each given once; one job. Where a phone was copied,
+ * two acts claim one number: then the merge is refused, unless both are to be kept or the events
+ * brought hold both already.
  */
 export class MergeCheck {
   readonly #row: JobRow;
+  readonly #copies: Copies;
+  readonly #map: BranchMap;
   /** By device, the numbers of its new events. */
   readonly #fresh = new Map<string, NumberRun>();
   /** By device, the numbers of all its events, here already or not. */
@@ -40,12 +44,14 @@ export class MergeCheck {
   added = 0;
   already = 0;
 
-  constructor(row: JobRow) {
+  constructor(row: JobRow, copies: Copies = 'refuse') {
     this.#row = row;
+    this.#copies = copies;
+    this.#map = new BranchMap(row.sequences);
   }
 
   /**
-   * Gives the events of a batch that are not here yet.
+   * Gives the events of a batch that are not here yet, each under the number that it gets here.
    *
    * @param here the stored events that have an id of the batch, by id
    * @throws MergeRefused
@@ -54,28 +60,48 @@ export class MergeCheck {
     batch: readonly StoredEvent[],
     here: ReadonlyMap<string, StoredEvent>
   ): readonly StoredEvent[] {
-    return batch.filter((event) => {
+    const fresh: StoredEvent[] = [];
+    for (const event of batch) {
       this.#line++;
       if (event.id <= this.#lastId) this.#refuse('conflict', event.id);
       this.#lastId = event.id;
-      this.#noteBrought(event);
       const known = here.get(event.id);
       if (known) {
-        if (canonicalJson(known) !== canonicalJson(event)) this.#refuse('conflict', event.id);
+        if (!isSameAct(known, event) || !this.#map.meet(event, known))
+          this.#refuse('conflict', event.id);
+        this.#noteBrought(known);
         this.already++;
-        return false;
+        continue;
       }
       if (event.jobId !== this.#row.jobId) this.#refuse('mixed-jobs', event.jobId);
-      this.#note(event);
+      const placed = this.#map.place(event, this.#line);
+      this.#noteBrought(placed);
+      this.#note(placed);
       this.added++;
-      return true;
-    });
+      fresh.push(placed);
+    }
+    return fresh;
   }
 
-  /** @throws MergeRefused when a device's numbers have a gap */
+  /** @throws MergeRefused when a device's numbers have a gap, or a phone was copied */
   finish(): void {
+    const copied = this.#copies === 'refuse' ? this.#map.undecided : undefined;
+    if (copied) {
+      const { deviceId, after, line } = copied;
+      throw new MergeRefused('conflict', line, `${deviceId} ${after + 1}`, deviceId);
+    }
     for (const [deviceId, { missing }] of this.#fresh)
       if (missing !== undefined) throw new MergeRefused('gap', undefined, `${deviceId} ${missing}`);
+  }
+
+  /** The branches of copied phones that were carried over. */
+  get branches(): readonly KeptBranch[] {
+    return this.#map.branches;
+  }
+
+  /** Whether nobody had decided before that all of them are to be kept. */
+  get isDecidedHere(): boolean {
+    return this.#map.undecided !== undefined;
   }
 
   /**

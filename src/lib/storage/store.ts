@@ -31,6 +31,12 @@ export interface OpenJob {
   summary: JobSummary;
 }
 
+/**
+ * What becomes of a merge in which two acts claim one number, since a phone was copied or put back:
+ * it is refused, or both are kept, those that come in under a device id of their own.
+ */
+export type Copies = 'refuse' | 'keep-both';
+
 /** Where merged events come from: read from a job file, or made by the app itself. */
 export type MergeSource = 'job-file' | 'made-here';
 
@@ -58,14 +64,25 @@ export interface Refusal {
   /** Line of the job file, the header being line 1. */
   line?: number;
   detail?: string;
+  /** The device id that two phones used at once: the merge succeeds with `keep-both`. */
+  copiedDevice?: string;
 }
 
 /**
  * `added` and `already` count the events of the file that were new and that were here; `unknown`
- * counts the events in the job, after the import, that this release does not know.
+ * counts the events in the job, after the import, that this release does not know; `branched` counts
+ * those added that stand under an id of their own from now on, since a phone was copied.
  */
 export type ImportResult =
-  { ok: true; jobId: string; added: number; already: number; unknown: number } | Refusal;
+  | {
+      ok: true;
+      jobId: string;
+      added: number;
+      already: number;
+      unknown: number;
+      branched: number;
+    }
+  | Refusal;
 
 export const PHOTO_TYPES = ['image/jpeg', 'image/png', 'image/webp'] as const;
 export type PhotoType = (typeof PHOTO_TYPES)[number];
@@ -142,11 +159,14 @@ export interface JournalStore {
    * @param events a few, in any order, or a reading of many
    * @param source events of a `job-file` count as backed up, so far as it holds a device's events
    * from the first on and all photos of them
+   * @param copies with `keep-both`, a copied phone's events are taken in beside those here, with a
+   * note of whence; where the id is this device's, it takes a new one for what it does from now on
    */
   merge(
     events: Iterable<StoredEvent> | EventBatches,
     photos?: readonly StoredPhoto[],
-    source?: MergeSource
+    source?: MergeSource,
+    copies?: Copies
   ): Promise<ImportResult>;
   /** Folds the view anew from all events, and counts them anew. */
   rebuild(jobId: string): Promise<OpenJob | undefined>;

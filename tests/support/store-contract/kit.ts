@@ -7,13 +7,15 @@ import {
 } from '$lib/journal';
 import { readJobFile } from '../../../src/lib/storage/job-file.ts';
 import { writeJobFile } from '../../../src/lib/storage/job-file-write.ts';
-import type { JournalStore, StoreSurroundings } from '../../../src/lib/storage/store.ts';
+import type { Copies, JournalStore, StoreSurroundings } from '../../../src/lib/storage/store.ts';
 
 /** One device: stores opened on it share their data, as tabs of one browser do. */
 export interface ContractDevice {
   open(surroundings?: Partial<StoreSurroundings>): JournalStore;
   /** Clears all data under the open stores, as a browser does that needs the room. */
   clear(): Promise<void>;
+  /** Another device set up from a copy of this one. */
+  copy(): Promise<ContractDevice>;
 }
 
 /** One promise of the contract. Knows no test runner, so it runs in Node and on a page alike. */
@@ -63,10 +65,10 @@ export async function aDayOfWork(store: JournalStore): Promise<void> {
   await store.append(JOB, [undo(events[0].id)]);
 }
 
-export async function give(from: JournalStore, to: JournalStore) {
+export async function give(from: JournalStore, to: JournalStore, copies?: Copies) {
   const file = await writeJobFile(from, JOB);
   if (!file) throw new Error('no job to give');
-  return readJobFile(to, file.blob);
+  return readJobFile(to, file.blob, copies);
 }
 
 export async function all(store: JournalStore): Promise<StoredEvent[]> {

@@ -1,3 +1,4 @@
+import { COPIES } from './copies.ts';
 import { EXCHANGE } from './exchange.ts';
 import { KEEPING } from './keeping.ts';
 import type { ContractCase } from './kit.ts';
@@ -5,4 +6,4 @@ import type { ContractCase } from './kit.ts';
 export type { ContractCase, ContractDevice } from './kit.ts';
 
 /** What every store promises; the numbers are those of the journal's SPEC. */
-export const CONTRACT: readonly ContractCase[] = [...KEEPING, ...EXCHANGE];
+export const CONTRACT: readonly ContractCase[] = [...KEEPING, ...EXCHANGE, ...COPIES];

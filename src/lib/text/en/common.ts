@@ -90,6 +90,7 @@ export const common = {
     defectNoted: 'defect',
     photoAdded: 'photo',
     gaugeStudied: 'gauge study',
+    copyKept: 'copy of a phone kept',
     verdictSigned: 'verdict'
   } as Record<string, string>
 };

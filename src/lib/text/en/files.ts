@@ -71,6 +71,13 @@ export const files = {
     already === 0
       ? `Taken in: ${common.entries(added)}.`
       : `Taken in: ${common.entries(added)}; ${common.entries(already)} were here already.`,
+  thisWasCopied: 'This phone was copied.',
+  otherWasCopied: 'A phone of this job was copied.',
+  copiedWhy:
+    'The file and this device hold different entries under the same numbers: a phone was set up from another, or put back to an earlier day. Keep both, and each entry counts once.',
+  keepBoth: 'Keep both',
+  keptBoth: (n: number) =>
+    `${common.entries(n)} of the copied phone stand beside those here, under a number of their own.`,
   openRestored: 'Open the job',
   restoreUnknown: (n: number) =>
     `${common.entries(n)} come from a later version of the app. They are kept and count once this app is updated.`,

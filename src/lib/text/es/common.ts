@@ -85,6 +85,7 @@ export const common: Partial<Catalogue['common']> = {
     defectNoted: 'defecto',
     photoAdded: 'foto',
     gaugeStudied: 'estudio del calibre',
+    copyKept: 'copia de un teléfono conservada',
     verdictSigned: 'dictamen'
   }
 };

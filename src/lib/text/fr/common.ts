@@ -86,6 +86,7 @@ export const common: Partial<Catalogue['common']> = {
     defectNoted: 'défaut',
     photoAdded: 'photo',
     gaugeStudied: 'étude du calibre',
+    copyKept: 'copie d’un téléphone gardée',
     verdictSigned: 'avis'
   }
 };

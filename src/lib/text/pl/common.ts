@@ -85,6 +85,7 @@ export const common: Partial<Catalogue['common']> = {
     defectNoted: 'wada',
     photoAdded: 'zdjęcie',
     gaugeStudied: 'badanie przyrządu',
+    copyKept: 'zachowano kopię telefonu',
     verdictSigned: 'ocena'
   }
 };

@@ -86,6 +86,7 @@ export const common: Partial<Catalogue['common']> = {
     defectNoted: 'defect',
     photoAdded: 'fotografie',
     gaugeStudied: 'studiul șublerului',
+    copyKept: 'copia unui telefon păstrată',
     verdictSigned: 'verdict'
   }
 };
