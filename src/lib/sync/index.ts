@@ -1,0 +1,31 @@
+export { Exchange, type ExchangeParts } from './exchange.ts';
+export {
+  type CrewLink,
+  type CrewOutcome,
+  type CrewReport,
+  type CrewState,
+  type CrewWarning,
+  type Held,
+  type SyncJournal,
+  newCrewState
+} from './crew-state.ts';
+export { HubClient, HubRefused, HubSilent } from './hub-client.ts';
+export {
+  type Invitation,
+  type InvitationFault,
+  readInvitation,
+  writeInvitation
+} from './invitation.ts';
+export { deriveKeys, newJobKey } from './keys.ts';
+export { FrameReader, type FrameProgress, writeFrames } from './frames.ts';
+export { readLacksCode, writeLacksCode } from './lacks.ts';
+export {
+  eventsLacked,
+  type MateFault,
+  mergeMate,
+  packEvents,
+  type ReadMate,
+  readMateText,
+  unpackEvents,
+  writeMateText
+} from './mate-file.ts';
