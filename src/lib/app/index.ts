@@ -20,5 +20,6 @@ export { SlateInHand } from './slate-in-hand.ts';
 export { startCheck } from './start-check.svelte.ts';
 export { journalStore, randomHex } from './store.ts';
 export { sayTold, type Prompt, type Told } from './told.ts';
+export { copyText } from './copy-text.ts';
 export { updates } from './updates.svelte.ts';
 export { WakeLock } from './wake-lock.ts';

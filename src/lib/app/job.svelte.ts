@@ -16,6 +16,7 @@ import {
   isDeviceChanged,
   isQuotaExceeded
 } from '$lib/storage';
+import { keepData } from './keep-data.ts';
 import { journalStore } from './store.ts';
 
 /** Newest events kept at hand for undo and for "last saved". */
@@ -127,6 +128,7 @@ export class JobState {
         unsaved.sorter
       );
       this.#show(appended);
+      void keepData();
       const rest = this.failure?.unsaved.filter((other) => other !== unsaved) ?? [];
       this.failure =
         this.failure && rest.length > 0 ? { ...this.failure, unsaved: rest } : undefined;

@@ -1,4 +1,5 @@
 import { EngineError, requireFinite } from '../errors.ts';
+import { isSoundPair, searchBonds } from './bond-search.ts';
 import type { SlateSpec } from './slate-spec.ts';
 
 /** The two ways a course may start; courses take them in turn. */
@@ -32,11 +33,13 @@ export interface BondPair {
   readonly narrowestCutMm?: number;
   /** The width nearest to the one given at which both bonds finish whole. */
   readonly nearestWholeWidthMm: number;
+  /** Whether joints keep the side lap asked for and every piece its nail; if not, never lay it. */
+  readonly isSound: boolean;
 }
 
 type BondSpec = Pick<
   SlateSpec,
-  'widthMm' | 'slateAndAHalfWidthMm' | 'jointMinMm' | 'jointMaxMm' | 'narrowestCutMm'
+  'widthMm' | 'slateAndAHalfWidthMm' | 'jointMinMm' | 'jointMaxMm' | 'narrowestCutMm' | 'headlapMm'
 >;
 
 /** Lengths closer than this are one length: far below a pencil line, far above rounding. */
@@ -55,7 +58,8 @@ const SAME_MM = 1e-6;
  * far end: a slate-and-a-half trimmed where it reaches, else a cut slate not narrower than the
  * limit, else the shortfall is taken off its neighbour, else a narrow cut, which
  * `narrowestCutMm` then tells. The joint is the one with the fewest narrow cuts, then the fewest
- * cuts, then the smallest.
+ * cuts, then the smallest. Only pairs that keep the side lap asked for are taken; where none of
+ * these does, the bonds are cut at the other end or at both, see `searchBonds`.
  *
  * @param totalMm the width to cover, overhangs in, mm; at least one slate
  * @param spec sound slate; not modified
@@ -82,7 +86,8 @@ export function layBonds(totalMm: number, spec: BondSpec): BondPair {
   const fitting = ways.findLast((way) => contains(way, totalMm));
   if (fitting) {
     const [A, B] = wholePair(totalMm, fitting, spec);
-    return { A, B, isWhole: true, cutPieces: 0, nearestWholeWidthMm };
+    if (isSoundPair(A, B, spec))
+      return { A, B, isWhole: true, cutPieces: 0, nearestWholeWidthMm, isSound: true };
   }
   return { ...cutPair(totalMm, spec), isWhole: false, nearestWholeWidthMm };
 }
@@ -177,10 +182,17 @@ function spread(totalMm: number, kinds: readonly PieceKind[], spec: BondSpec): B
 function cutPair(
   totalMm: number,
   spec: BondSpec
-): Pick<BondPair, 'A' | 'B' | 'cutPieces' | 'narrowestCutMm'> {
-  const tries = jointsToTry(totalMm, spec).map((jointMm) => {
-    const A = layWithCut([], totalMm, jointMm, spec);
-    const B = layWithCut(['slate-and-a-half'], totalMm, jointMm, spec);
+): Pick<BondPair, 'A' | 'B' | 'cutPieces' | 'narrowestCutMm' | 'isSound'> {
+  const joints = jointsToTry(totalMm, spec);
+  const pairs = joints.map((jointMm): [BondLayout, BondLayout] => [
+    layWithCut([], totalMm, jointMm, spec),
+    layWithCut(['slate-and-a-half'], totalMm, jointMm, spec)
+  ]);
+  const sound = pairs.filter(([A, B]) => isSoundPair(A, B, spec));
+  const found = sound.length > 0 ? undefined : searchBonds(totalMm, joints, spec);
+  const isSound = sound.length > 0 || found !== undefined;
+  const chosen = sound.length > 0 ? sound : found ? [found] : pairs;
+  const tries = chosen.map(([A, B]) => {
     const cutWidths = [...A.pieces, ...B.pieces]
       .filter((piece) => isTrimmed(piece, spec))
       .map((piece) => piece.widthMm);
@@ -196,6 +208,7 @@ function cutPair(
   return {
     A: best.A,
     B: best.B,
+    isSound,
     cutPieces: best.cutWidths.length,
     ...(best.cutWidths.length > 0 && { narrowestCutMm: Math.min(...best.cutWidths) })
   };

@@ -8,6 +8,7 @@ export type FieldProblemCode =
   | 'not-wider-than-slate'
   | 'narrower-than-slate'
   | 'no-course'
+  | 'joints-too-close'
   | 'closes-before-ridge'
   | 'wrong-way'
   | 'outside-slope'

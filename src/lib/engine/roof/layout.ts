@@ -66,7 +66,7 @@ export interface SlopeLayout extends Omit<CourseSetOut, 'courses' | 'undereaveLe
   readonly perps: PerpMarks;
   readonly courses: readonly CourseLayout[];
   readonly undereave: UndereaveRow & { readonly runs: readonly PieceRun[] };
-  /** Least side lap between uncut slates; left out where no two courses have such joints. */
+  /** Least side lap, beside cut pieces too; left out where no two courses have such joints. */
   readonly sideLapMm?: number;
   readonly totals: RoofTotals;
   readonly checks: readonly RoofCheck[];

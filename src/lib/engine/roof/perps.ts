@@ -1,3 +1,4 @@
+import { askedSideLapMm } from './bond-search.ts';
 import { type BondName, type BondPair, type BondPiece, layBonds } from './bonds.ts';
 import type { SlateSpec } from './slate-spec.ts';
 import { type Slope, insetAtTopMm, isSquare, leftAtMm, rightAtMm } from './slope-shape.ts';
@@ -75,9 +76,10 @@ export function setOutPerps(slope: Slope, spec: SlateSpec): PerpMarks {
     const datum = isLeftSquare ? 'left' : 'right';
     const datumMm = isLeftSquare ? leftMm : rightMm;
     const reachMm = isLeftSquare ? toMm - datumMm : datumMm - fromMm;
+    const [first, second] = firstPieces(jointMm, spec);
     const bonds = {
-      A: fromSide(runOf([], reachMm, jointMm, spec), jointMm, datum, datumMm),
-      B: fromSide(runOf(['slate-and-a-half'], reachMm, jointMm, spec), jointMm, datum, datumMm)
+      A: fromSide(runOf(first, reachMm, jointMm, spec), jointMm, datum, datumMm),
+      B: fromSide(runOf(second, reachMm, jointMm, spec), jointMm, datum, datumMm)
     };
     return { datum, datumMm, bonds, isWhole: false };
   }
@@ -102,22 +104,33 @@ function widestExtent(slope: Slope): { fromMm: number; toMm: number } {
   };
 }
 
+type FirstPiece = Pick<BondPiece, 'kind' | 'widthMm'>;
+
+/**
+ * What both bonds start with at a square side: a slate, and a slate-and-a-half. Where a
+ * slate-and-a-half far from one and a half slates would bring the joints too close, the longer of
+ * the two is cut so that they lie half a slate apart.
+ */
+function firstPieces(jointMm: number, spec: SlateSpec): [FirstPiece, FirstPiece] {
+  const { widthMm: slate, slateAndAHalfWidthMm: wide } = spec;
+  const lapMm = Math.min(wide - slate, 2 * slate - wide + jointMm) - jointMm;
+  const halfMm = (slate + jointMm) / 2;
+  const isFarEnough = lapMm >= askedSideLapMm(spec);
+  const firstMm = isFarEnough ? slate : Math.min(slate, wide - halfMm);
+  const secondMm = isFarEnough ? wide : Math.min(wide, firstMm + halfMm);
+  return [
+    { kind: firstMm < slate ? 'cut' : 'full', widthMm: firstMm },
+    { kind: 'slate-and-a-half', widthMm: secondMm }
+  ];
+}
+
 /** Places end to end from 0 until they reach past a distance. */
-function runOf(
-  start: readonly 'slate-and-a-half'[],
-  reachMm: number,
-  jointMm: number,
-  spec: SlateSpec
-): BondPiece[] {
-  const places: BondPiece[] = start.map((kind) => ({
-    kind,
-    leftMm: 0,
-    widthMm: spec.slateAndAHalfWidthMm
-  }));
-  const firstFullMm = places.length > 0 ? spec.slateAndAHalfWidthMm + jointMm : 0;
+function runOf(first: FirstPiece, reachMm: number, jointMm: number, spec: SlateSpec): BondPiece[] {
+  const places: BondPiece[] = [{ ...first, leftMm: 0 }];
+  const secondMm = first.widthMm + jointMm;
   const moduleMm = spec.widthMm + jointMm;
-  for (let full = 0; firstFullMm + full * moduleMm < reachMm; full++)
-    places.push({ kind: 'full', leftMm: firstFullMm + full * moduleMm, widthMm: spec.widthMm });
+  for (let full = 0; secondMm + full * moduleMm < reachMm; full++)
+    places.push({ kind: 'full', leftMm: secondMm + full * moduleMm, widthMm: spec.widthMm });
   return places;
 }
 

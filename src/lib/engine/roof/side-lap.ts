@@ -2,10 +2,8 @@ import type { PieceRun } from './pieces.ts';
 
 /**
  * The least side lap of a slope: how far, along the course, any edge of a slate lies from the
- * nearest edge of a slate in the course above, where both meet between uncut slates.
- *
- * Joints beside a cut piece are left out: where a hip, a valley or an opening cuts both courses
- * their edges must come together.
+ * nearest edge of a slate in the course above. Every joint between two pieces counts, those beside
+ * cut pieces too; where a verge, a hip, a valley or an opening ends a course there is no joint.
  *
  * @param courses eave to ridge; not modified
  * @returns mm, from edge to edge; nothing where no two courses have such joints
@@ -22,7 +20,7 @@ export function leastSideLapMm(
   return least === Infinity ? undefined : least;
 }
 
-/** One joint between uncut pieces. */
+/** One joint between pieces. */
 interface Joint {
   readonly leftMm: number;
   readonly rightMm: number;
@@ -33,7 +31,6 @@ function joints(course: { readonly runs: readonly PieceRun[] }): Joint[] {
   for (const { pieces } of course.runs)
     for (let index = 1; index < pieces.length; index++) {
       const [left, right] = [pieces[index - 1], pieces[index]];
-      if (left.isCut || right.isCut) continue;
       found.push({ leftMm: left.leftMm + left.widthMm, rightMm: right.leftMm });
     }
   return found;

@@ -1,3 +1,4 @@
+import { layBonds } from './bonds.ts';
 import { leastRafterLengthMm } from './courses.ts';
 import { type FieldProblem, type FieldRange, rangeProblems } from './field-problem.ts';
 import type { SlateSpec } from './slate-spec.ts';
@@ -6,6 +7,7 @@ import {
   type Slope,
   type SlopeEdge,
   insetAtTopMm,
+  isSquare,
   leftAtMm,
   rightAtMm
 } from './slope-shape.ts';
@@ -36,8 +38,8 @@ const RANGES: Readonly<Record<string, FieldRange>> = {
  * @param spec a slate without problems of its own
  * @returns plain fields first; then a rafter too short for one course or a slope narrower than one
  * slate; then a hip that turns outwards or a valley that turns inwards; then hips that close before
- * the ridge; then openings outside the slope or over each other. Each kind is judged only when the
- * kinds before it are put right
+ * the ridge; then openings outside the slope or over each other; then square sides between which no
+ * bond breaks joint. Each kind is judged only when the kinds before it are put right
  *
  * The nearest value is whole mm (tenths of a degree), rounded to the side that works.
  * @example
@@ -48,7 +50,7 @@ const RANGES: Readonly<Record<string, FieldRange>> = {
 export function slopeProblems(slope: Slope, spec: SlateSpec): FieldProblem[] {
   const problems = rangeProblems(plainNumbers(slope), RANGES);
   if (problems.length > 0) return problems;
-  for (const find of [sizeProblems, edgeProblems, closingProblems, openingProblems]) {
+  for (const find of [sizeProblems, edgeProblems, closingProblems, openingProblems, bondProblems]) {
     problems.push(...find(slope, spec));
     if (problems.length > 0) return problems;
   }
@@ -165,6 +167,16 @@ function sizeProblems(slope: Slope, spec: SlateSpec): FieldProblem[] {
     });
   }
   return problems;
+}
+
+/** Between two square sides the joints of neighbouring courses keep the side lap asked for. */
+function bondProblems(slope: Slope, spec: SlateSpec): FieldProblem[] {
+  if (!isSquare(slope, slope.left) || !isSquare(slope, slope.right)) return [];
+  const slatedMm = rightAtMm(slope, 0) - leftAtMm(slope, 0);
+  const { isSound, nearestWholeWidthMm } = layBonds(slatedMm, spec);
+  if (isSound) return [];
+  const limit = slope.eaveWidthMm + nearestWholeWidthMm - slatedMm;
+  return [{ field: 'eaveWidthMm', code: 'joints-too-close', value: slope.eaveWidthMm, limit }];
 }
 
 /** Openings lie inside the slope without its overhangs, and apart from each other. */

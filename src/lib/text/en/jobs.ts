@@ -18,6 +18,8 @@ export const jobs = {
   jobName: 'Name of the job',
   start: 'Start',
   nameMissing: 'Give the job a name, so that you find it again.',
+  plainHttp:
+    'Saving works. Offline start, scanning and sharing need an https address; this one is plain http.',
   installHint:
     'Install the app, so that it starts without a network and the phone keeps the entries: tap Share, then Add to Home Screen.',
   none: 'No job on this device yet.',

@@ -153,6 +153,8 @@ export const roof = {
     'longer-than-roof': (limit: string) =>
       `The slate is too long for a slope of this job. At most ${limit} works.`,
     'no-course': (limit: string) => `Not one course fits on this rafter. At least ${limit} works.`,
+    'joints-too-close': (limit: string) =>
+      `Joints of one course would lie too close to those of the next, so the roof could leak. Use a wider slate at a verge, a cut at the other end or another joint; a width of ${limit} needs no cut.`,
     'closes-before-ridge': (limit: string) =>
       limit
         ? `The edges meet before they reach the ridge. The limit is ${limit}.`

@@ -28,8 +28,13 @@ export const settings = {
     offline: 'Starts without a network',
     version: 'Version'
   },
-  yes: 'yes',
-  notYet: 'not yet: load the app once more while online',
+  /** What the device holds of the app itself. */
+  shell: {
+    fetching: 'not yet: the app is being fetched',
+    whole: 'yes',
+    refilled: 'yes: parts were missing and have been fetched again',
+    lacking: 'not yet: load the app once more while online'
+  },
   rebuildTitle: 'Mend and export',
   rebuildHint:
     'Rebuild works every figure of a job out anew from its entries. It deletes nothing and may take a minute.',
@@ -43,6 +48,7 @@ export const settings = {
   diagnosticHint: 'For whoever helps you: versions and counts, no names and no readings.',
   copy: 'Copy',
   copied: 'Copied.',
+  copyFailed: 'The browser does not allow copying here. Mark the text and copy it by hand.',
   back: 'All jobs',
   noJobs: 'No job on this device yet.',
   licences: 'Licences of the parts',
