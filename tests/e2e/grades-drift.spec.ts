@@ -64,7 +64,7 @@ test('a stock that drifted from the sample is told with how far, and what moving
 }) => {
   const section = await whileSorting(page, sortedJob(500));
   const shift = meanMm(all(SORTED, 500)) - meanMm(all(SAMPLED, 420));
-  const words = section.getByText(/^The stock has drifted: /);
+  const words = section.getByText(/^The stock has drifted\. /);
   await expect(words).toContainText(
     `are ${shift.toFixed(2)} mm thicker on average than the sample the grades came from`
   );

@@ -2,7 +2,7 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { ownSite } from '../faults/own-site.ts';
 import { JOB_SCREENS } from '../faults/screens.ts';
-import { expect, openExampleByTap, test } from './helpers.ts';
+import { expect, openExampleByTap, openFolds, test } from './helpers.ts';
 
 test.use({ serviceWorkers: 'allow' });
 
@@ -55,7 +55,10 @@ test.describe('without a network', () => {
     const worker = page.waitForEvent('worker');
     await page.goto(`${job}/grades`);
     expect((await worker).url()).toContain('/workers/');
-    const way = page.locator('label', { has: page.getByRole('radio', { name: /suit the roof/i }) });
+    await openFolds(page, 'How to split');
+    const way = page.locator('label', {
+      has: page.getByRole('radio', { name: /Best for this roof/ })
+    });
     await expect(way).toContainText(/\d\.\d/);
     expect(troubles).toEqual([]);
     await context.close();

@@ -1,4 +1,4 @@
-import type { BondLayout, BondPiece } from './bonds.ts';
+import type { BondLayout, BondPiece } from './bond-layout.ts';
 import type { SlateSpec } from './slate-spec.ts';
 
 type BondSpec = Pick<
