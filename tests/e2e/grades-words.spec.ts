@@ -1,6 +1,6 @@
 import type { Locator } from '@playwright/test';
 import { expect, openExample, openFolds, test } from './helpers.ts';
-import { seedJob } from './seed-job.ts';
+import { seedJob, smallJob } from './seed-job.ts';
 
 const readNumber = (text: string | undefined): number => Number((text ?? '').replaceAll(',', ''));
 
@@ -165,4 +165,24 @@ test('few readings of one pallet of two say how little they tell', async ({ page
   await expect(section).toContainText('Eight piles are the most');
   const spreads = await piles.locator('td[data-label="Usual variation"]').allInnerTexts();
   expect(spreads.map((text) => text.trim())).not.toContain('0.00 mm');
+});
+
+test('from few readings the answer is the one from slates left out', async ({ page }) => {
+  const gauged = Array.from({ length: 40 }, (_, at) => ({
+    type: 'slateGauged',
+    body: {
+      palletId: at % 2 === 0 ? 'pallet-A' : 'pallet-B',
+      points: [450 + 7 * ((at * 29) % 40) + (at % 7)],
+      gradesId: null,
+      pile: null
+    }
+  }));
+  const jobId = await seedJob(page, [...smallJob([], ['A', 'B']), ...gauged]);
+  await page.goto(`/job/${jobId}/grades`);
+  // Its piles are narrower than the step, so no slate left out kicks either: told as at best.
+  await expect(
+    page.getByText(
+      'Less than 1 joint in 1,000 will show at best if sorted right, from only 40 readings; unsorted'
+    )
+  ).toBeVisible();
 });

@@ -2,6 +2,9 @@ import type { BoundaryMethod } from '$lib/journal';
 import { runTask } from '$lib/worker';
 import { ENOUGH_TO_HOLD_OUT, type GradesState } from './grades.svelte.ts';
 
+/** Fewest readings that can be left out in parts at all: two a part. */
+const LEAST_TO_HOLD_OUT = 10;
+
 /** Rounds of trials, and where their draws begin. */
 const ROUNDS = 4;
 const SEED = 1;
@@ -20,10 +23,20 @@ export class HeldOut {
     return this.#grades().gauged >= ENOUGH_TO_HOLD_OUT;
   }
 
+  /** What the boundaries shown come to: those of a way that is tried, set by hand or not. */
+  get ofShown(): number | 'trying' | 'none' {
+    const { gauged, thresholdsMm, ways } = this.#grades();
+    const tried = ways.find(
+      (way) => way.method !== 'byHand' && way.ok && isSame(way.thresholdsMm, thresholdsMm)
+    );
+    if (!tried || gauged < LEAST_TO_HOLD_OUT) return 'none';
+    return this.kickers ? (this.kickers[tried.method] ?? 'none') : 'trying';
+  }
+
   /** Tries the piles shown in the worker. To be run in an effect; gives what stops it. */
   try(): () => void {
-    const { ground, piles, samples } = this.#grades();
-    if (!this.isEnough) return () => undefined;
+    const { ground, piles, samples, gauged } = this.#grades();
+    if (gauged < LEAST_TO_HOLD_OUT) return () => undefined;
     this.kickers = undefined;
     const { stockSlates, courses, kickAllowanceMm, reserve } = ground;
     const trying = runTask('tryHeldOut', {
@@ -36,7 +49,11 @@ export class HeldOut {
       const [naturalBreaks, suitTheRoof, equalShares] = await trying.result;
       this.kickers = { naturalBreaks, suitTheRoof, equalShares };
     };
-    show().catch(() => undefined);
+    show().catch(() => (this.kickers = {}));
     return () => trying.cancel();
   }
+}
+
+function isSame(one: readonly number[], other: readonly number[]): boolean {
+  return one.length === other.length && one.every((mm, at) => mm === other[at]);
 }

@@ -9,6 +9,7 @@ const MISSING = { one: 'slate is missing', other: 'slates are missing' };
 
 /** Joints that will show, from kickers per 100 joints: never a share below 1 in 100. */
 function joints(kickersPer100: number): string {
+  if (kickersPer100 < 0.1) return 'Less than 1 joint in 1,000';
   if (kickersPer100 < 1) return 'Less than 1 joint in 100';
   const rounded = Math.round(kickersPer100);
   return `About ${many(rounded, { one: 'joint', other: 'joints' })} in 100`;
@@ -135,8 +136,13 @@ export const grades = {
     worst: (step: string) => `The worst step between neighbours of one pile is ${step}.`,
     coursesMissing: (n: number) =>
       `${many(n, { one: 'course', other: 'courses' })} near the ridge cannot come whole from one pile. Courses plans where piles change.`,
-    answer: (kickers: number, unsorted: number) =>
-      `${joints(kickers)} will show if sorted right; unsorted it would be ${unsorted < 1 ? 'less than 1' : Math.round(unsorted)}.`
+    working: 'How many joints will show is being worked out.',
+    answer: (
+      { per100, atBest }: { per100: number; atBest: boolean },
+      unsorted: number,
+      fewReadings: string
+    ) =>
+      `${joints(per100)} will show ${atBest ? 'at best ' : ''}if sorted right${fewReadings && `, from only ${fewReadings}`}; unsorted it would be ${unsorted < 1 ? 'less than 1' : Math.round(unsorted)}.`
   },
   usable: (
     delivered: string,
