@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { words } from '$lib/text';
+import { grades } from '$lib/text/en/grades.ts';
 import { kickersShown } from './kickers-shown.ts';
 
 describe('kickersShown', () => {
@@ -26,7 +26,7 @@ describe('kickersShown', () => {
 });
 
 describe('the answer in words', () => {
-  const { answer } = words.text.grades.verdict;
+  const { answer } = grades.verdict;
 
   it('says from how few readings', () => {
     expect(answer({ per100: 1.9, atBest: false }, 20, '40 readings')).toBe(
