@@ -35,6 +35,8 @@ export interface InputAudience {
   onRefused: (refusal: Refusal) => void;
   /** Back was pressed on the keypad: the entry made by the number just taken is to be voided. */
   onReopened: () => void;
+  /** Clear was pressed: what was said of a refused number no longer holds. */
+  onCleared: () => void;
   /** This gauge was learnt to end its readings so. */
   onEndingLearnt: (ending: WedgeEnding) => void;
 }
@@ -104,6 +106,7 @@ export class GaugeInput {
 
   /** A key of the on-screen keypad. A number begun on the keyboard goes on here. */
   press(key: KeypadKey, touch: KeyTouch = tapNow()): void {
+    if (key === 'clear') this.#audience.onCleared();
     if (this.#typed !== '') {
       if (key === 'enter') return this.#wedge.accept();
       this.#keypad = { ...EMPTY_KEYPAD, text: this.#typed };
