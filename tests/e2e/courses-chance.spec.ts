@@ -143,7 +143,9 @@ test('the rest is planned under the chance that the plan in force holds, until n
   await lose(page, '2 Medium', 30);
   const again = page.getByRole('button', { name: 'Plan the rest again' });
   await again.click();
-  await expect(page.getByText(/the new one keeps each pile's chance of running out to 10 %/)).toBeVisible();
+  await expect(
+    page.getByText(/the new one keeps each pile's chance of running out to 10 %/)
+  ).toBeVisible();
   const [, now] = await chancesOnLay(page);
   expect(now).toBeLessThanOrEqual(30);
   await page.getByRole('button', { name: 'Use the new plan' }).click();

@@ -132,5 +132,5 @@ export const lay = {
 
   drawing: 'How far are we?',
   caution:
-    'No phone while you climb or reach. Work from a proper scaffold, stack so that nothing slides, keep the ground below clear. Local rules decide.'
+    'No phone while you climb or reach. Work from a proper scaffold, stack so that nothing slides, keep the ground below clear. Local rules and the licensed trade decide.'
 };
