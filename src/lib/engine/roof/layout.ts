@@ -141,10 +141,13 @@ function layOutSlope(given: Slope, spec: SlateSpec): SlopeLayout {
   const slope = meetingAtRidge(structuredCopy(given));
   const { courses: lines, undereaveLengthMm, ...setOut } = setOutCourses(slope, spec);
   const perps = setOutPerps(slope, spec);
+  const pattern = undereavePattern(spec, setOut.gaugeMm);
+  const fullHoleMm = holeFromTailMm(spec, setOut.gaugeMm);
   const courses = lines.map((line): CourseLayout => {
     const bond = bondOfCourse(line.course);
     const marginTopMm = line.tailMm + line.marginMm;
-    const runs = piecesInCourse(slope, line, perps.bonds[bond], spec);
+    const holeMm = line.tailMm + (line.kind === 'top' ? pattern.holeFromTailMm : fullHoleMm);
+    const runs = piecesInCourse(slope, { ...line, holeMm }, perps.bonds[bond], spec);
     return {
       ...line,
       bond,
@@ -163,6 +166,7 @@ function layOutSlope(given: Slope, spec: SlateSpec): SlopeLayout {
     {
       tailMm: first.tailMm,
       headMm: first.tailMm + undereaveLengthMm,
+      holeMm: first.tailMm + pattern.holeFromTailMm,
       marginMm: first.marginMm
     },
     perps.bonds[bondOfCourse(0)],
@@ -171,9 +175,9 @@ function layOutSlope(given: Slope, spec: SlateSpec): SlopeLayout {
   const undereaveCounts = countPieces(undereaveRuns);
   const counts = addCounts(courses.map((course) => course.counts));
   const sideLapMm = leastSideLapMm(courses);
-  const narrow = courses
-    .flatMap((course) => course.runs)
-    .flatMap((run) => run.pieces)
+  const piecesOf = (runs: readonly PieceRun[]) => runs.flatMap((run) => run.pieces);
+  const pieces = courses.flatMap((course) => piecesOf(course.runs));
+  const narrow = pieces
     .filter((piece) => piece.isCut)
     .map((piece) => Math.max(piece.tailWidthMm, piece.marginWidthMm))
     .filter((widthMm) => widthMm < spec.narrowestCutMm - 0.01);
@@ -181,11 +185,11 @@ function layOutSlope(given: Slope, spec: SlateSpec): SlopeLayout {
   return {
     ...setOut,
     slope,
-    holeFromTailMm: holeFromTailMm(spec, setOut.gaugeMm),
+    holeFromTailMm: fullHoleMm,
     perps,
     courses,
     undereave: {
-      ...undereavePattern(spec, setOut.gaugeMm),
+      ...pattern,
       counts: undereaveCounts,
       runs: undereaveRuns
     },
@@ -209,6 +213,8 @@ function layOutSlope(given: Slope, spec: SlateSpec): SlopeLayout {
       pitchDegrees: slope.pitchDegrees,
       headlapMm: setOut.headlapMm,
       sideLapMm,
+      cutsWithoutNail: [...pieces, ...piecesOf(undereaveRuns)].filter((piece) => !piece.holdsNail)
+        .length,
       narrowCuts: narrow.length,
       narrowestCutMm: narrow.length > 0 ? Math.min(...narrow) : spec.widthMm,
       ...(perps.finish &&

@@ -6,7 +6,7 @@ import { slateSpec } from './slate-spec.ts';
 import { type Slope, makeSlope } from './slope-shape.ts';
 
 const SPEC = slateSpec({ lengthMm: 500, widthMm: 250, headlapMm: 100 });
-const LINE = { tailMm: 1000, headMm: 1500, marginMm: 200 };
+const LINE = { tailMm: 1000, headMm: 1500, marginMm: 200, holeMm: 1310 };
 
 function runsOf(given: Partial<Slope>, line = LINE) {
   const slope = makeSlope({
@@ -73,7 +73,7 @@ describe('piecesInCourse', () => {
   });
 
   it('lays nothing where the slope has closed', () => {
-    const line = { tailMm: 3999, headMm: 4499, marginMm: 1 };
+    const line = { tailMm: 3999, headMm: 4499, marginMm: 1, holeMm: 4309 };
     const hip = { kind: 'hip', insetAtTopMm: 1213.5 } as const;
     expect(runsOf({ left: hip, right: hip }, line)).toEqual([]);
   });
@@ -86,7 +86,8 @@ describe('piecesInCourse', () => {
       widthMm: 300,
       tailWidthMm: 300,
       marginWidthMm: 300,
-      headWidthMm: 300
+      headWidthMm: 300,
+      holdsNail: true
     };
     expect(runDemand({ leftMm: 0, rightMm: 300, pieces: [piece] })).toEqual({
       slates: 0,

@@ -1,5 +1,6 @@
 import { isTrimmed, type PieceKind } from './bonds.ts';
 import type { CourseLine } from './courses.ts';
+import { hasNailRoom } from './nail-room.ts';
 import type { SlopeBond } from './perps.ts';
 import type { SlateSpec } from './slate-spec.ts';
 import { type Opening, type Slope, leftAtMm, openingsAsSlated, rightAtMm } from './slope-shape.ts';
@@ -16,6 +17,8 @@ export interface Piece {
   readonly tailWidthMm: number;
   readonly marginWidthMm: number;
   readonly headWidthMm: number;
+  /** Whether a hole on its hole line keeps 25 mm of slate round it: see `hasNailRoom`. */
+  readonly holdsNail: boolean;
 }
 
 /** Neighbouring pieces without an opening between them, left to right. */
@@ -23,6 +26,11 @@ export interface PieceRun {
   readonly leftMm: number;
   readonly rightMm: number;
   readonly pieces: readonly Piece[];
+}
+
+/** A course's tail, head and margin, and the hole line of its slates, up the rafter, mm. */
+export interface HoledLine extends Pick<CourseLine, 'tailMm' | 'headMm' | 'marginMm'> {
+  readonly holeMm: number;
 }
 
 /** Widths within this are one width. */
@@ -41,6 +49,8 @@ interface Stretch {
   readonly head: Extent;
   /** Around tail and margin together. */
   readonly around: Extent;
+  /** The openings to both sides of it, without the slope's sides. */
+  readonly between: Extent;
 }
 
 /** A place of a bond, or two that are filled with one slate-and-a-half. */
@@ -66,7 +76,7 @@ interface Place extends Extent {
  */
 export function piecesInCourse(
   slope: Slope,
-  line: Pick<CourseLine, 'tailMm' | 'headMm' | 'marginMm'>,
+  line: HoledLine,
   bond: SlopeBond,
   spec: SlateSpec
 ): PieceRun[] {
@@ -90,7 +100,7 @@ export function piecesInCourse(
     const showing = places.filter((place) => shows(place, stretch) > spec.jointMaxMm + SAME_MM);
     if (showing.length === 0) continue;
     const pieces = joinNarrowEnds(showing, stretch, slope.setOutFrom, spec).map((place) =>
-      pieceAt(place, stretch, met, spec)
+      pieceAt(place, stretch, met, spec, (sides) => hasNailRoom(sides, slope, met, line))
     );
     const last = pieces[pieces.length - 1];
     runs.push({ leftMm: pieces[0].leftMm, rightMm: last.leftMm + last.widthMm, pieces });
@@ -99,7 +109,13 @@ export function piecesInCourse(
 }
 
 /** What fills a place once the stretch and the openings it meets have cut it. */
-function pieceAt(place: Place, stretch: Stretch, met: readonly Opening[], spec: SlateSpec): Piece {
+function pieceAt(
+  place: Place,
+  stretch: Stretch,
+  met: readonly Opening[],
+  spec: SlateSpec,
+  hasRoom: (sides: Extent) => boolean
+): Piece {
   const { leftMm, rightMm } = clipped(place, stretch.around);
   const widthMm = rightMm - leftMm;
   const placeMm = place.rightMm - place.leftMm;
@@ -116,7 +132,8 @@ function pieceAt(place: Place, stretch: Stretch, met: readonly Opening[], spec: 
     widthMm,
     tailWidthMm,
     marginWidthMm: widthWithin(place, stretch.margin),
-    headWidthMm
+    headWidthMm,
+    holdsNail: hasRoom(clipped(place, stretch.between))
   };
 }
 
@@ -150,7 +167,7 @@ function stretchesOf(
       leftMm: Math.min(stretch.tail.leftMm, stretch.margin.leftMm),
       rightMm: Math.max(stretch.tail.rightMm, stretch.margin.rightMm)
     };
-    return { ...stretch, around };
+    return { ...stretch, around, between };
   });
 }
 

@@ -8,6 +8,7 @@ const SOUND: CheckedRoof = Object.freeze({
   pitchDegrees: 35,
   headlapMm: 101,
   sideLapMm: 122,
+  cutsWithoutNail: 0,
   narrowCuts: 0,
   narrowestCutMm: 250
 });
@@ -23,6 +24,7 @@ describe('checkRoof', () => {
     [{ headlapMm: 167.01, sideLapMm: 200 }, 'headlap-above-third'],
     [{ pitchDegrees: 19.9 }, 'pitch-below-least'],
     [{ sideLapMm: 100.9 }, 'side-lap-below-headlap'],
+    [{ cutsWithoutNail: 2 }, 'cuts-without-nail'],
     [{ narrowCuts: 3, narrowestCutMm: 120 }, 'narrow-cuts'],
     [{ headlapMm: 69 }, 'headlap-below-hint'],
     [{ wholeWidth: { slatedMm: 2600, nearestMm: 2652 } }, 'bond-not-whole']
@@ -61,7 +63,8 @@ describe('leastSideLapMm', () => {
           widthMm: right - left,
           tailWidthMm: right - left,
           marginWidthMm: right - left,
-          headWidthMm: right - left
+          headWidthMm: right - left,
+          holdsNail: true
         }))
       }
     ]

@@ -1,4 +1,5 @@
 import { headlapHint } from './headlap-hints.ts';
+import { NAIL_EDGE_MM } from './nail-room.ts';
 import { largestHeadlapMm, type SlateSpec } from './slate-spec.ts';
 
 /** What a check found. */
@@ -8,6 +9,7 @@ export type RoofCheckCode =
   | 'headlap-below-hint'
   | 'pitch-below-least'
   | 'side-lap-below-headlap'
+  | 'cuts-without-nail'
   | 'narrow-cuts'
   | 'bond-not-whole';
 
@@ -47,6 +49,8 @@ export interface CheckedRoof {
   readonly headlapMm: number;
   /** The least side lap between the bonds, edge to edge; where two courses have joints. */
   readonly sideLapMm?: number;
+  /** Cut pieces with no room for a nail hole, the undereave's too. */
+  readonly cutsWithoutNail: number;
   /** Cut pieces below the slate's limit, and the narrowest of them. */
   readonly narrowCuts: number;
   readonly narrowestCutMm: number;
@@ -77,6 +81,15 @@ export function checkRoof(roof: CheckedRoof): RoofCheck[] {
     warn('pitch-below-least', 'nhbc-7-2-19', pitchDegrees, LEAST_PITCH_DEGREES);
   if (sideLapMm !== undefined && sideLapMm < headlapMm)
     warn('side-lap-below-headlap', 'common-practice', sideLapMm, headlapMm);
+  if (roof.cutsWithoutNail > 0)
+    checks.push({
+      code: 'cuts-without-nail',
+      severity: 'warning',
+      standing: 'common-practice',
+      value: 0,
+      limit: NAIL_EDGE_MM,
+      pieces: roof.cutsWithoutNail
+    });
   if (roof.narrowCuts > 0)
     checks.push({
       code: 'narrow-cuts',

@@ -278,6 +278,8 @@ export const roof = {
         `The pitch is ${value}; double-lap slate wants at least ${limit}.`,
       'side-lap-below-headlap': (value: string, limit: string) =>
         `The least side lap is ${value}, below the headlap of ${limit}.`,
+      'cuts-without-nail': (_value: string, limit: string, pieces: number) =>
+        `${many(pieces, { one: 'cut piece leaves', other: 'cut pieces leave' })} no room for a nail hole with ${limit} of slate round it, at a hip, a valley or an opening. Cut from a slate-and-a-half or wider where it then takes its nail; else bond or hook it, as licensed practice allows.`,
       'narrow-cuts': (value: string, limit: string, pieces: number) =>
         `${many(pieces, { one: 'cut piece is', other: 'cut pieces are' })} narrower than ${limit}; the narrowest is ${value}.`,
       'bond-not-whole': (value: string, limit: string) =>
