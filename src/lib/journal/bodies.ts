@@ -1,6 +1,7 @@
 import * as v from 'valibot';
-import { allDiffer, isCalendarDay } from './calendar.ts';
+import { isCalendarDay } from './calendar.ts';
 import { isEventId, isUuid } from './ids.ts';
+import { allDiffer } from './lists.ts';
 
 /** Short text that a person typed: trimmed, at most 200 characters. */
 const shortText = v.pipe(v.string(), v.trim(), v.maxLength(200));

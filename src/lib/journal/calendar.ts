@@ -10,8 +10,3 @@ export function isCalendarDay(text: string): boolean {
   date.setUTCFullYear(year, month - 1, day);
   return date.getUTCMonth() === month - 1 && date.getUTCDate() === day;
 }
-
-/** Whether no two items of a list give the same text. */
-export function allDiffer<T>(items: readonly T[], textOf: (item: T) => string): boolean {
-  return new Set(items.map(textOf)).size === items.length;
-}
