@@ -110,27 +110,6 @@ export function binomial(sampleSize: number, share: number): CountDistribution {
   );
 }
 
-/**
- * Faults in a sample that has `expected` of them on average (Poisson distribution); for faults
- * counted per hundred slates, where one slate may have several.
- *
- * @param expected mean number of faults, 0 or more
- * @throws EngineError `not-finite`, `out-of-range`
- * @example poisson(0.5) // atMost(…, 1) = 0.909796
- */
-export function poisson(expected: number): CountDistribution {
-  requireFinite(expected, 'expected faults');
-  if (expected < 0)
-    throw new EngineError('out-of-range', `expected faults ${expected}; give 0 or more`);
-  if (expected === 0) return certain(0);
-  return outwardsFromMode(
-    Math.floor(expected),
-    0,
-    Number.POSITIVE_INFINITY,
-    (count) => expected / (count + 1)
-  );
-}
-
 function certain(count: number): CountDistribution {
   return { first: count, probabilities: Float64Array.of(1) };
 }
