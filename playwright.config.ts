@@ -1,4 +1,8 @@
 import { defineConfig, devices } from '@playwright/test';
+import { isLong } from './tests/support/rounds.ts';
+
+/** What takes long even in a short form: `npm run test:long` runs it, before a release. */
+const LONG_RUNS = /\/(soak|faults-killed|faults-quota|faults-connection|update)\.spec\.ts/;
 
 const site = process.env.BASE_URL;
 const port = process.env.E2E_PORT ?? '4273';
@@ -25,17 +29,20 @@ export default defineConfig({
     timezoneId: 'UTC'
   },
   projects: [
+    { name: 'start', testMatch: 'example.setup.ts' },
     {
+      // How the app behaves is tried once, on a phone.
       name: 'phone',
-      // What tries the storage and not the layout runs once, on the desktop.
-      testIgnore:
-        /(faults-|contract|offline|security|backup|update|health|first-load|soak|files|restore|host)/,
-      use: { ...devices['Pixel 7'], viewport: { width: 390, height: 844 }, hasTouch: true }
+      dependencies: ['start'],
+      grepInvert: /@desktop/,
+      testIgnore: isLong ? undefined : LONG_RUNS,
+      use: { ...devices['Pixel 7'], viewport: { width: 390, height: 844 } }
     },
     {
+      // What is about a wide window, a mouse or a keyboard, and nothing else.
       name: 'desktop',
-      // What sets the size of the window itself, or tries keys and touch, runs once, on the phone.
-      testIgnore: /(access-targets|no-sideways|courses-phone|sort-touch|sort-wedge|sort-serial)/,
+      dependencies: ['start'],
+      grep: /@desktop/,
       use: { viewport: { width: 1280, height: 800 } }
     }
   ],

@@ -19,6 +19,13 @@ function listWorkers(): Plugin {
   };
 }
 
+const PURE_FOLDERS = ['engine', 'journal', 'job', 'text', 'gauge'].map(
+  (room) => `src/lib/${room}/**/*.test.ts`
+);
+const PURE = [...PURE_FOLDERS, 'tests/published/**/*.test.ts', 'tests/properties/**/*.test.ts'];
+/** They need a database, or names of the browser. */
+const NOT_PURE = ['tests/properties/storage*.test.ts', 'tests/properties/job-file*.test.ts'];
+
 export default defineConfig({
   plugins: [sveltekit(), listWorkers()],
   worker: { format: 'es' },
@@ -28,13 +35,22 @@ export default defineConfig({
     rolldownOptions: { checks: { bundlerTimings: false } }
   },
   test: {
-    include: [
-      'src/**/*.test.ts',
-      'tests/published/**/*.test.ts',
-      'tests/properties/**/*.test.ts',
-      'lint/**/*.test.ts'
-    ],
-    testTimeout: 30_000,
-    restoreMocks: true
+    testTimeout: 120_000,
+    restoreMocks: true,
+    projects: [
+      {
+        // Pure: nothing that a test leaves behind, so the files of a worker share their modules.
+        extends: true,
+        test: { name: 'pure', include: PURE, exclude: NOT_PURE, isolate: false }
+      },
+      {
+        extends: true,
+        test: {
+          name: 'rest',
+          include: ['src/**/*.test.ts', 'lint/**/*.test.ts', ...NOT_PURE],
+          exclude: PURE_FOLDERS
+        }
+      }
+    ]
   }
 });

@@ -28,7 +28,7 @@ const report = parsed(stdout ?? '');
 if (!report?.vulnerabilities) {
   const why = report?.message ?? 'no answer';
   console.log(
-    `audit: NOT DONE, the registry did not answer (${why}). Nothing is known either way.`
+    `audit: NO AUDIT WAS MADE: the registry did not answer (${why}). Nothing is known either way of the packages in package-lock.json; run npm run audit where it answers, before a release.`
   );
   process.exit(0);
 }

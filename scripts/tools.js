@@ -36,15 +36,9 @@ export function ensureInstalled() {
 export function ensureChromium() {
   const found = findChromium();
   if (found) return found;
-  if (process.getuid?.() === 0 && isThere('apt-get')) {
-    console.log("Installing Debian's chromium package…");
-    run('apt-get', ['update', '-qq']);
-    run('apt-get', ['install', '-y', '-qq', '--no-install-recommends', 'chromium'], {
-      DEBIAN_FRONTEND: 'noninteractive'
-    });
-    const installed = findChromium();
-    if (installed) return installed;
-  }
+  ensurePackages(['chromium']);
+  const installed = findChromium();
+  if (installed) return installed;
   return fail(
     'The browser tests need Chromium. Install it (on Debian or Ubuntu: sudo apt-get install chromium), ' +
       'or set CHROMIUM_PATH to a Chromium or Chrome program, and run npm test again.'
@@ -57,10 +51,19 @@ export function ensureChromium() {
  */
 export function ensurePostgres() {
   if (existsSync('/usr/lib/postgresql') || isThere('initdb')) return;
+  ensurePackages(['postgresql']);
+}
+
+/**
+ * Installs packages of Debian where we may: as root, where there is apt-get.
+ *
+ * @param {string[]} names
+ */
+export function ensurePackages(names) {
   if (process.getuid?.() !== 0 || !isThere('apt-get')) return;
-  console.log("Installing Debian's postgresql package…");
+  console.log(`Installing Debian's ${names.join(', ')}…`);
   run('apt-get', ['update', '-qq']);
-  run('apt-get', ['install', '-y', '-qq', '--no-install-recommends', 'postgresql'], {
+  run('apt-get', ['install', '-y', '-qq', '--no-install-recommends', ...names], {
     DEBIAN_FRONTEND: 'noninteractive'
   });
 }
@@ -85,8 +88,11 @@ function findChromium() {
   return existsSync(mac) ? mac : undefined;
 }
 
-/** @param {string} name */
-function isThere(name) {
+/**
+ * @param {string} name
+ * @returns {string | undefined} where a program of this name is
+ */
+export function isThere(name) {
   const [command, args] =
     process.platform === 'win32' ? ['where', [name]] : ['sh', ['-c', `command -v ${name}`]];
   const found = spawnSync(command, args, { encoding: 'utf8' });

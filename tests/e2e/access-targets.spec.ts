@@ -1,8 +1,6 @@
 import type { Page } from '@playwright/test';
 import { expect, openExample, test } from './helpers.ts';
 
-test.use({ viewport: { width: 390, height: 844 } });
-
 /** A gloved finger needs this much, CSS px: 44 is the enhanced target size of WCAG 2.2 (2.5.5). */
 const LEAST_PX = 44;
 /** Buttons pressed for every slate or course: 20 mm, CSS px. */
@@ -51,7 +49,6 @@ async function expectLargeTargets(page: Page, address: string): Promise<void> {
   await page.goto(address);
   await expect(page.getByRole('heading', { level: 1 }).first()).toBeAttached();
   await expect(page.getByText('Opening…')).toHaveCount(0);
-  await page.waitForLoadState('networkidle');
   const small = (await smallTargets(page)).filter(
     ({ name }) => !INLINE.some((allowed) => allowed.name.test(name))
   );
@@ -70,6 +67,7 @@ test('every screen of a job: whatever is tapped is large enough', async ({ page 
 
 test('the audit sees a target that is too small', async ({ page }) => {
   await openExample(page);
+  await expect(page.getByRole('heading', { level: 1 })).toBeVisible();
   await page.evaluate(() => {
     const link = document.createElement('a');
     link.href = '#small';

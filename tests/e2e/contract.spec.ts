@@ -2,7 +2,7 @@ import { rmSync } from 'node:fs';
 import { expect, test } from '@playwright/test';
 import { serve } from '../../scripts/serve.js';
 import { bundlePage } from '../faults/bundle.ts';
-import { report } from '../faults/rounds.ts';
+import { report } from '../support/rounds.ts';
 
 let folder: string;
 let site: Awaited<ReturnType<typeof serve>>;

@@ -1,61 +1,26 @@
-import type { Page } from '@playwright/test';
 import { expect, openExample, test } from './helpers.ts';
-
-test.use({ viewport: { width: 390, height: 844 } });
-
-/** Names of the parts of the page that hold more across than they show. */
-function widerThanTheirPlace(page: Page): Promise<string[]> {
-  return page
-    .locator('main .scroll-x')
-    .evaluateAll((places) =>
-      places
-        .filter(({ scrollWidth, clientWidth }) => scrollWidth > clientWidth)
-        .map((place) => place.getAttribute('aria-label') ?? '')
-    );
-}
 
 const whole = (text: string): number => Number(text.replace(/[^0-9]/g, '') || '0');
 
-test('the plan by course, chances, draw list, loading out, what if and trial fit a phone of 390 px without scrolling sideways', async ({
+test('every pallet that gives a slate to a course is on screen with its number', async ({
   page
 }) => {
   const job = await openExample(page);
   await page.goto(`${job}/courses`);
   const courses = page.locator('.scroll-x', { has: page.locator('tfoot') });
   await expect(courses).toHaveCount(2);
-  const ofSlopes = await courses.evaluateAll((places) =>
-    places.map((place) => place.getAttribute('aria-label') ?? '')
+  const names = await courses.evaluateAll((places) =>
+    places.map((place) => place.getAttribute('aria-label'))
   );
-  expect(new Set(ofSlopes).size).toBe(2);
-  await expect(page.getByRole('columnheader', { name: 'Chance that it runs out' })).toBeAttached();
-  expect(await widerThanTheirPlace(page)).toEqual([]);
-
+  expect(new Set(names).size, 'each slope has a name of its own').toBe(2);
   await page.getByRole('button', { name: 'Draw list', exact: true }).click();
-  const line = page.getByRole('row').filter({ hasText: /\d/ }).nth(4);
-  await expect(line).toBeVisible();
-  expect(await widerThanTheirPlace(page)).toEqual([]);
-  // Every pallet that gives a slate to a course is on screen with its number.
+  await expect(page.getByRole('row').filter({ hasText: /\d/ }).nth(4)).toBeVisible();
   for (const cell of await page.locator('tbody tr').nth(4).locator('td.number:visible').all()) {
     const { x, width } = (await cell.boundingBox())!;
     expect(x).toBeGreaterThanOrEqual(0);
     expect(x + width).toBeLessThanOrEqual(390);
     expect(whole(await cell.innerText())).toBeGreaterThan(0);
   }
-
-  await page.getByRole('button', { name: 'Loading out', exact: true }).click();
-  await expect(page.getByRole('rowheader', { name: 'Lift 1', exact: true })).toBeVisible();
-  expect(await widerThanTheirPlace(page)).toEqual([]);
-
-  await page.getByRole('button', { name: 'What if', exact: true }).click();
-  await page.getByRole('button', { name: 'Work it out' }).click();
-  await expect(page.getByRole('row', { name: /^As set now/ })).toBeVisible();
-  expect(await widerThanTheirPlace(page)).toEqual([]);
-
-  await page.getByRole('button', { name: 'Trial laying', exact: true }).click();
-  await page.getByRole('button', { name: /^Lay it/ }).click();
-  await expect(page.getByRole('row', { name: /^As planned/ })).toBeVisible();
-  expect(await widerThanTheirPlace(page)).toEqual([]);
-  await expect(page.getByText(/^± says how far/)).toContainText('The slates dealt are');
 });
 
 test('on a phone each pile and each change is a block that names and shows its figures', async ({

@@ -1,6 +1,6 @@
 import { expect, openExample, startJob, test } from './helpers.ts';
 
-test('order, pallets, list and measuring go on by keyboard, and lose neither focus nor slate', async ({
+test('order, pallets, list and measuring go on by keyboard, and lose neither focus nor slate @desktop', async ({
   page
 }) => {
   const job = await startJob(page, 'By keyboard');
@@ -87,7 +87,9 @@ test('order, pallets, list and measuring go on by keyboard, and lose neither foc
   }
 });
 
-test('signing by keyboard leads to the first wrong field, then to the sheet', async ({ page }) => {
+test('signing by keyboard leads to the first wrong field, then to the sheet @desktop', async ({
+  page
+}) => {
   const job = await openExample(page);
   await page.goto(`${job}/delivery/findings`);
   await page.getByRole('button', { name: 'Sign', exact: true }).press('Enter');

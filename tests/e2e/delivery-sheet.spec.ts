@@ -118,8 +118,9 @@ test('what is missing is said on the findings and on the sheet, and holds the ve
     await expect(page.getByRole('listitem').filter({ hasText: item })).toBeVisible();
 });
 
-test('a laptop shows verdict, three findings and costs without scrolling', async ({ page }) => {
-  await page.setViewportSize({ width: 1280, height: 800 });
+test('a laptop shows verdict, three findings and costs without scrolling @desktop', async ({
+  page
+}) => {
   const job = await openExample(page);
   await page.goto(`${job}/delivery/findings`);
   for (const part of [

@@ -6,10 +6,10 @@ import {
   jobOnDisk,
   lostOf
 } from '../faults/journal-on-disk.ts';
-import { report, rounds } from '../faults/rounds.ts';
+import { report } from '../support/rounds.ts';
 import { gaugeSlate, startSorting } from '../faults/sorting.ts';
 
-const READINGS = rounds(24, 600);
+const READINGS = 600;
 
 declare global {
   interface Window {

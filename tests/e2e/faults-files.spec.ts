@@ -1,6 +1,6 @@
 import { backUp, restore } from '../faults/files.ts';
 import { wholeDatabase } from '../faults/journal-on-disk.ts';
-import { report, rounds } from '../faults/rounds.ts';
+import { report, rounds } from '../support/rounds.ts';
 import { gaugeSlate, startSorting } from '../faults/sorting.ts';
 import { randomlySpoilt, spoiltFiles } from '../faults/spoilt-files.ts';
 import { expect, test } from './helpers.ts';

@@ -13,10 +13,10 @@ import {
   jobOnDisk,
   lostOf
 } from '../faults/journal-on-disk.ts';
-import { report, rounds } from '../faults/rounds.ts';
+import { report } from '../support/rounds.ts';
 import { gaugeSlate, startSorting } from '../faults/sorting.ts';
 
-const ROUNDS = rounds(3, 100);
+const ROUNDS = 100;
 
 test('J1, J3: a browser killed at any moment has lost no acknowledged reading and no number', async ({
   baseURL

@@ -1,6 +1,6 @@
 import { type CDPSession, expect, test } from '@playwright/test';
 import { expectGapless, jobIdOf, jobOnDisk } from '../faults/journal-on-disk.ts';
-import { report } from '../faults/rounds.ts';
+import { report } from '../support/rounds.ts';
 import { gaugeSlate, startSorting, typeReading } from '../faults/sorting.ts';
 
 /** Gives the site so many bytes of room, or as many as the browser likes. */

@@ -5,7 +5,7 @@ import {
   jobIdOf,
   jobOnDisk
 } from '../faults/journal-on-disk.ts';
-import { report, rounds } from '../faults/rounds.ts';
+import { report, rounds } from '../support/rounds.ts';
 import { gaugeSlate, slatesOnScreen, startSorting, tapSlates } from '../faults/sorting.ts';
 
 const SLATES = rounds(60, 1500);

@@ -107,7 +107,7 @@ test('shows for twelve slates the figures that brute force gives', async ({ page
   ).toContainText(`Unsorted it would be ${unsorted.toFixed(1)}`);
 });
 
-test('sets grades by natural breaks, moves one by keyboard and sets them anew', async ({
+test('sets grades by natural breaks, moves one by keyboard and sets them anew @desktop', async ({
   page
 }) => {
   const job = await startJob(page, 'Mill yard');

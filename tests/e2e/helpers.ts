@@ -1,12 +1,25 @@
-import { test as base, expect, type Page } from '@playwright/test';
+import { readFileSync } from 'node:fs';
+import { type BrowserContext, type Page, test as base, expect } from '@playwright/test';
 
-/** A test that fails on any console error or warning, page error or request to another host. */
+/** Where example.setup.ts keeps the worked example for the other tests of a run. */
+export const EXAMPLE_FILE = 'test-results/start/example.json';
+
+/** What Playwright says where it keeps the app's service worker from starting. */
+const BLOCKED = 'Service Worker registration blocked by Playwright';
+
+/**
+ * A test that fails on any console error or warning, page error or request to another host. The
+ * app's service worker would fetch the whole app anew for each test: a file about updates or about
+ * working offline says `test.use({ serviceWorkers: 'allow' })`.
+ */
 export const test = base.extend<{ quiet: void }>({
+  serviceWorkers: 'block',
   quiet: [
     async ({ page, baseURL }, use) => {
       const noises: string[] = [];
       page.on('console', (message) => {
-        if (['error', 'warning'].includes(message.type())) noises.push(message.text());
+        const isNoise = ['error', 'warning'].includes(message.type());
+        if (isNoise && message.text() !== BLOCKED) noises.push(message.text());
       });
       page.on('pageerror', (error) => noises.push(String(error)));
       page.on('request', (request) => {
@@ -23,8 +36,27 @@ export const test = base.extend<{ quiet: void }>({
 
 export { expect };
 
-/** Opens a fresh copy of the worked example and gives its address. */
+interface KeptExample {
+  readonly pathname: string;
+  readonly origins: Exclude<Parameters<BrowserContext['setStorageState']>[0], string>['origins'];
+}
+
+/** Puts the worked example on the device as it was kept, opens it and gives its address. */
 export async function openExample(page: Page): Promise<string> {
+  const { pathname, origins } = JSON.parse(readFileSync(EXAMPLE_FILE, 'utf8')) as KeptExample;
+  // An empty page tells which site this browser is on: some tests have one of their own.
+  const empty = { contentType: 'text/html', body: '<link rel="icon" href="data:,">' };
+  await page.route('**/empty', (route) => route.fulfill(empty));
+  await page.goto('/empty');
+  const { origin } = new URL(page.url());
+  const here = origins.map((kept) => ({ ...kept, origin }));
+  await page.context().setStorageState({ cookies: [], origins: here });
+  await page.goto(pathname);
+  return page.url();
+}
+
+/** Opens a fresh copy of the worked example as a person does, and gives its address. */
+export async function openExampleByTap(page: Page): Promise<string> {
   await page.goto('/');
   await page.getByRole('button', { name: 'Open the worked example' }).click();
   await page.waitForURL(/\/job\/[0-9a-f-]+$/);

@@ -6,8 +6,6 @@ const PHONE = { width: 390, height: 844 };
 /** The narrowest phone that pages must hold on: WCAG 2.2, 1.4.10, asks for 320 CSS px. */
 const NARROWEST = { width: 320, height: 700 };
 
-test.use({ viewport: PHONE });
-
 /** What may be wider than its place. */
 const MAY_SCROLL: readonly { label: string; why: string }[] = [
   {
@@ -111,6 +109,7 @@ test('no view of Courses, panel of Sort or sheet of tags must be panned on a pho
   await press('Trial laying');
   await press(/^Lay it/);
   await expect(page.getByRole('row', { name: /^As planned/ })).toBeVisible();
+  await expect(page.getByText(/^± says how far/)).toContainText('The slates dealt are');
   await expectNothingSideways(page, 'Trial laying');
 
   await visit(page, job, '/sort');
@@ -139,6 +138,7 @@ test('the audit sees a table that must be panned and a page wider than the windo
   page
 }) => {
   await openExample(page);
+  await expect(page.getByRole('heading', { level: 1 })).toBeVisible();
   const add = (className: string, label: string): Promise<void> =>
     page.evaluate(
       ([className, label]) => {

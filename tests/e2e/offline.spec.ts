@@ -2,7 +2,9 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { ownSite } from '../faults/own-site.ts';
 import { JOB_SCREENS } from '../faults/screens.ts';
-import { expect, openExample, test } from './helpers.ts';
+import { expect, openExampleByTap, test } from './helpers.ts';
+
+test.use({ serviceWorkers: 'allow' });
 
 test.describe('without a network', () => {
   let site: Awaited<ReturnType<typeof ownSite>>;
@@ -16,7 +18,7 @@ test.describe('without a network', () => {
   }) => {
     const context = await browser.newContext({ baseURL: site.url });
     const first = await context.newPage();
-    const job = await openExample(first);
+    const job = await openExampleByTap(first);
     await first.evaluate(() => navigator.serviceWorker.ready);
     await first.goto('/settings');
     await expect(first.getByRole('row', { name: 'Starts without a network yes' })).toBeVisible();

@@ -72,7 +72,9 @@ test('a rectangular slope typed in gives the figures worked out by hand', async 
   await expect(page.getByText('500 mm × 250 mm, headlap 100 mm')).toBeVisible();
 });
 
-test('arrow keys and taps on the drawing show the figures of a course', async ({ page }) => {
+test('arrow keys and taps on the drawing show the figures of a course @desktop', async ({
+  page
+}) => {
   await startRoof(page);
   await enterSlate(page);
   await enterSlope(page, '5500', '7900');

@@ -1,10 +1,10 @@
 import { type Page, expect, test } from '@playwright/test';
 import { expectGapless, jobIdOf, jobOnDisk } from '../faults/journal-on-disk.ts';
-import { report, rounds } from '../faults/rounds.ts';
+import { report } from '../support/rounds.ts';
 import { slatesOnScreen, startSorting, tapSlates } from '../faults/sorting.ts';
 
 /** Eight hours at a slate every 3.6 seconds. */
-const SLATES = rounds(400, 8000);
+const SLATES = 8000;
 const PART = SLATES / 8;
 /** More than this from the second part to the last is a leak: a slate leaves nothing behind. */
 const GROWTH = 1.25;

@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { expect, test } from '@playwright/test';
 import { expectGapless, jobIdOf, jobOnDisk } from '../faults/journal-on-disk.ts';
 import { type OwnSite, ownSite } from '../faults/own-site.ts';
-import { report } from '../faults/rounds.ts';
+import { report } from '../support/rounds.ts';
 import { gaugeSlate, startSorting } from '../faults/sorting.ts';
 
 /** Makes the served app a later release: another version in the worker, a mark in its pages. */

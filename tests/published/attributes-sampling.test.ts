@@ -2,7 +2,6 @@ import { describe, expect, it } from 'vitest';
 import {
   ATTRIBUTES_AQLS,
   CODE_LETTERS,
-  acceptance,
   attributesPlan,
   codeLetter,
   sampleSizeOf,

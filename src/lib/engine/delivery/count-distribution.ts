@@ -1,4 +1,4 @@
-import { EngineError, requireFinite, requireWhole } from '../errors.ts';
+import { EngineError, requireWhole } from '../errors.ts';
 import { requireShare } from './requirements.ts';
 
 /** How probable each number of bad slates in a sample is. */
