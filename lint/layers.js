@@ -14,6 +14,8 @@ const ROOMS = {
   text: [],
   storage: PURE,
   worker: ['engine'],
+  sync: ['storage', 'hub', ...PURE],
+  hub: [],
   example: PURE,
   ui: ['text', 'gauge', ...PURE],
   app: ['storage', 'worker', 'gauge', 'text', ...PURE],
@@ -41,6 +43,8 @@ const REASONS = {
   text: 'The catalogue of words knows nothing but words, so that a translator can read it.',
   storage: 'Storage keeps events; if it knew screens, a screen could lose a reading.',
   worker: 'The worker runs the engine; anything else would pull the page into it.',
+  sync: 'An exchange works between the store and the hub, so that a test can hold it without a screen.',
+  hub: 'The hub keeps what it cannot read: it knows no event, no view and no engine.',
   example: 'The worked example is events and figures, so that a test can hold it without a screen.',
   ui: 'A part that several features share knows none of them, nor what is saved.',
   app: 'The app keeps the job, the store and the device for every feature; it knows none of them.',
@@ -60,6 +64,7 @@ const OUTSIDE = [/\/package\.json$/, /\/seeds\/[^/]+\.json$/];
 function roomOf(path) {
   const inside = path.replaceAll('\\', '/');
   if (/\/src\/routes\//.test(inside)) return 'routes';
+  if (/\/src\/hub\//.test(inside)) return 'hub';
   return /\/src\/lib\/(features\/[^/]+|[^/]+)\//.exec(inside)?.[1];
 }
 
@@ -96,6 +101,8 @@ export const layers = {
       if (source.startsWith('.')) {
         const path = new URL(source, `file://${file}`).pathname;
         const target = roomOf(path);
+        // What hub and clients agree on is the one door of the hub.
+        if (allowed.includes('hub') && path.endsWith('/src/hub/protocol.ts')) return;
         if (target && target !== room) wrong(`${source} by a relative path; use $lib/${target}`);
         else if (!path.includes('/src/') && !OUTSIDE.some((data) => data.test(path))) wrong(source);
         return;

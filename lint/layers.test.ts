@@ -25,6 +25,7 @@ const WRONG: [room: string, source: string, reason: RegExp][] = [
   ['text', '$lib/journal', /nothing but words/],
   ['storage', '$lib/app', /lose a reading/],
   ['worker', '$lib/journal', /pull the page into it/],
+  ['sync', '$lib/app', /between the store and the hub/],
   ['example', '$lib/app', /without a screen/],
   ['ui', '$lib/app', /knows none of them/],
   ['app', '$lib/ui', /knows none of them/],
@@ -43,6 +44,10 @@ tester.run('layers', layers, {
     { filename: app, code: "const load = () => import('$lib/engine/statistics')" },
     { filename: ui, code: "import type { JobView } from '$lib/journal'" },
     { filename: roof, code: "const load = () => import('$lib/example/roofs')" },
+    {
+      filename: `${lib}/sync/exchange.ts`,
+      code: "import { LIMITS } from '../../hub/protocol.ts'"
+    },
     { filename: page, code: "import { JobsScreen } from '$lib/features/jobs'" },
     {
       filename: `${lib}/example/roofs/index.ts`,
@@ -89,6 +94,16 @@ tester.run('layers', layers, {
       filename: app,
       code: "import { fold } from '$lib/journal/fold.ts'",
       errors: [{ message: /only door/ }]
+    },
+    {
+      filename: '/project/src/hub/handler.ts',
+      code: "import { readEvent } from '$lib/journal'",
+      errors: [{ message: /keeps what it cannot read/ }]
+    },
+    {
+      filename: `${lib}/sync/exchange.ts`,
+      code: "import { createHub } from '../../hub/handler.ts'",
+      errors: [{ message: /by a relative path/ }]
     },
     {
       filename: `${lib}/attic/part.ts`,

@@ -6,7 +6,7 @@ import { type Hub, createHub, hashOf } from './handler.ts';
 import { HubFull } from './hub-store.ts';
 import { type Limits, unpackPull } from './protocol.ts';
 import { SqliteHubStore } from './sqlite-store.ts';
-import { deviceOf } from './store-contract.ts';
+import { deviceOf } from '../../tests/support/hub-store-contract.ts';
 
 const key = (bytes: number, fill: number) => Buffer.alloc(bytes, fill).toString('base64url');
 const HUB_KEY = key(32, 1);

@@ -7,7 +7,7 @@ import { afterAll, expect, it } from 'vitest';
 import { buildHub } from '../../scripts/build-hub.js';
 import { ROOT } from '../../scripts/tools.js';
 import { SqliteHubStore } from './sqlite-store.ts';
-import { deviceOf } from './store-contract.ts';
+import { deviceOf } from '../../tests/support/hub-store-contract.ts';
 
 const ROUNDS = process.env.FAULTS === 'full' ? 200 : 4;
 /** Built inside the project, so that it finds the packages. */

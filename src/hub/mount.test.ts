@@ -7,7 +7,7 @@ import decodeQR from 'qr/decode.js';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { addressOf, hubKeyLink, openHubForServer, terminalQr } from '../../scripts/hub.js';
 import { hashOf } from './handler.ts';
-import { deviceOf } from './store-contract.ts';
+import { deviceOf } from '../../tests/support/hub-store-contract.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'hub-mount-'));
 const key = (bytes: number, fill: number) => Buffer.alloc(bytes, fill).toString('base64url');

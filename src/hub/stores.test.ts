@@ -8,8 +8,8 @@ import { PostgresHubStore } from './postgres-store.ts';
 import { takePidLock } from './pid-lock.ts';
 import { LIMITS } from './protocol.ts';
 import { SqliteHubStore } from './sqlite-store.ts';
-import { deviceOf, holdsTheContract, parcelOf } from './store-contract.ts';
-import { type TestPostgres, startPostgres } from './test-postgres.ts';
+import { deviceOf, holdsTheContract, parcelOf } from '../../tests/support/hub-store-contract.ts';
+import { type TestPostgres, startPostgres } from '../../tests/support/postgres.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'hub-'));
 const opened: HubStore[] = [];

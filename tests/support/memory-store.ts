@@ -136,6 +136,10 @@ export class MemoryStore implements JournalStore {
     return this.#inOrder(jobId).reverse().slice(0, limit);
   }
 
+  async numbers(jobId: string): Promise<DeviceNumbers> {
+    return { ...this.#jobOf(jobId).row.sequences };
+  }
+
   async *events(jobId: string): AsyncGenerator<readonly StoredEvent[]> {
     const events = this.#inOrder(jobId);
     if (events.length > 0) yield events;

@@ -49,8 +49,13 @@ describe('the append-only middleware', () => {
     const { events } = await store.append(JOB, [gauged(640)]);
     const bytes = new Uint8Array([1]).buffer;
     await store.addPhoto(JOB, { palletId: null, caption: '', type: 'image/png', bytes });
-    const other = { ...events[0], jobId: JOB.replace(/a$/, 'b') };
-    expect(await store.merge([other])).toMatchObject({ ok: true, added: 1 });
+    const others = Array.from({ length: 50 }, (_, at) => ({
+      ...events[0],
+      id: events[0].id.replace(/^......../, `a00000${String(at).padStart(2, '0')}`),
+      deviceSeq: at + 1,
+      jobId: JOB.replace(/a$/, 'b')
+    }));
+    expect(await store.merge(others)).toMatchObject({ ok: true, added: 50 });
     const { database } = store;
     const key: [string, string] = [JOB, events[0].id];
     for (const change of [
@@ -61,14 +66,34 @@ describe('the append-only middleware', () => {
       () => database.events.where('[jobId+id]').equals(key).delete(),
       () => database.events.bulkPut([{ ...events[0], sorter: 'x' }]),
       () => database.bundles.clear(),
-      () => database.bundles.delete([JOB, events[0].id, events[0].id]),
+      () => database.bundles.delete([others[0].jobId, others[49].id, others[0].id]),
       () => database.bundles.toCollection().modify({ size: 0 }),
       () => database.photos.clear()
     ])
       await expect(change()).rejects.toThrow(/append-only/);
     expect(await database.events.get(key)).toEqual(events[0]);
-    expect(await database.bundles.toArray()).toMatchObject([{ size: 1, events: [other] }]);
+    expect(await database.bundles.toArray()).toMatchObject([{ size: 50, events: others }]);
     expect(await database.photos.count()).toBe(1);
+  });
+});
+
+describe('what a merge brings', () => {
+  it('J18: lies in rows when it is a little, in bundles when it is much', async () => {
+    const [store, far] = [openStore('a little'), openStore('from far')];
+    for (const [count, rows, bundles] of [
+      [49, 49, 0],
+      [50, 49, 1]
+    ]) {
+      const { events } = await far.append(
+        JOB,
+        Array.from({ length: count }, () => gauged(640))
+      );
+      await store.merge(events);
+      expect(await store.database.events.count()).toBe(rows);
+      expect(await store.database.bundles.count()).toBe(bundles);
+    }
+    expect((await store.newest(JOB, 200)).length).toBe(99);
+    expect(await store.numbers(JOB)).toEqual({ [await far.deviceId()]: 99 });
   });
 });
 

@@ -99,6 +99,11 @@ export class DexieStore implements JournalStore {
     return this.#read(() => this.#journal.events.newest(jobId, limit));
   }
 
+  async numbers(jobId: string): Promise<DeviceNumbers> {
+    const row = await this.#run(() => this.database.jobs.get(jobId));
+    return { ...row?.sequences };
+  }
+
   async *events(jobId: string): AsyncGenerator<readonly StoredEvent[]> {
     let above = '';
     for (;;) {

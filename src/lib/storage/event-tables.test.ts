@@ -6,7 +6,7 @@ import { EvencourseDatabase } from './database.ts';
 import { EventTables } from './event-tables.ts';
 
 const [JOB, OTHER] = ['a', 'b'];
-const SIZES = { batch: 4, bundle: 2 };
+const SIZES = { batch: 4, bundle: 2, leastBundle: 1 };
 
 function event(jobId: string, place: number): StoredEvent {
   return {

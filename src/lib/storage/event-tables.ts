@@ -8,9 +8,11 @@ export interface EventSizes {
   readonly batch: number;
   /** Events of one bundle: few enough to read one event of it at once. */
   readonly bundle: number;
+  /** Fewer than these lie in rows of their own: many small bundles are slow to look through. */
+  readonly leastBundle: number;
 }
 
-const SIZES: EventSizes = { batch: 5000, bundle: 500 };
+const SIZES: EventSizes = { batch: 5000, bundle: 500, leastBundle: 50 };
 
 /** The ids that a bundle lies between, by which it is found. */
 interface Span {
@@ -19,8 +21,8 @@ interface Span {
 }
 
 /**
- * The events of all jobs as they lie in the database: those of this device's acts in rows of their
- * own, those that a merge brought in bundles. Whoever reads sees one run of events in order of id.
+ * The events of all jobs as they lie in the database: those of this device's acts, and a few that a
+ * merge brought, in rows of their own, many that a merge brought in bundles. Whoever reads sees one run of events in order of id.
  * Each method must be called inside a transaction.
  */
 export class EventTables {
@@ -39,7 +41,8 @@ export class EventTables {
 
   /** Adds events that came in together, in order of id. */
   async addBundles(jobId: string, events: readonly StoredEvent[]): Promise<void> {
-    const { bundle: size } = this.#sizes;
+    const { bundle: size, leastBundle } = this.#sizes;
+    if (events.length < leastBundle) return this.add(events);
     const bundles = Array.from({ length: Math.ceil(events.length / size) }, (_, at) =>
       events.slice(at * size, (at + 1) * size)
     );

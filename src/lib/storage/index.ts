@@ -22,6 +22,8 @@ export { readReadingsCsv } from './csv.ts';
 export { DexieStore } from './dexie-store.ts';
 export { safeFileName } from './file-name.ts';
 export { isDeviceChanged } from './identity.ts';
+export { isCanonicalLine } from './canonical-line.ts';
+export { parseGuarded } from './json-guard.ts';
 export { MAX_JOB_FILE_BYTES, type JobFileHeader } from './job-file-format.ts';
 export { journalSha256, type JobFile, writeJobFile } from './job-file-write.ts';
 export { checkJobFile, readJobFile, type CheckedJobFile } from './job-file.ts';

@@ -150,6 +150,8 @@ export interface JournalStore {
   photo(photoId: string): Promise<StoredPhoto | undefined>;
   /** The newest events of a job, newest first. */
   newest(jobId: string, limit: number): Promise<StoredEvent[]>;
+  /** By device, the last of its numbers that is here; empty for no job. */
+  numbers(jobId: string): Promise<DeviceNumbers>;
   /** All events of a job in order of id, in batches. */
   events(jobId: string): AsyncGenerator<readonly StoredEvent[]>;
   /**

@@ -59,6 +59,11 @@ export const EXCHANGE: readonly ContractCase[] = [
       const second = await give(store, other);
       equal(second.ok && second.added, 0, 'the second time');
       same(await pictureOf(other), before, 'the job');
+      same(
+        canonicalJson(await other.numbers(JOB)),
+        canonicalJson({ [await store.deviceId()]: (await all(store)).length }),
+        'the numbers'
+      );
       const hashes = [await journalSha256(store, JOB), await journalSha256(other, JOB)];
       equal(hashes[0].sha256, hashes[1].sha256, 'the journal hash');
     }

@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
-import type { HubStore, NewAccess, SpaceNews } from './hub-store.ts';
-import { LIMITS, type SealedParcel } from './protocol.ts';
+import type { HubStore, NewAccess, SpaceNews } from '../../src/hub/hub-store.ts';
+import { LIMITS, type SealedParcel } from '../../src/hub/protocol.ts';
 
 const SPACE = 'AAAAAAAAAAAAAAAAAAAAAA';
 const OTHER = 'BBBBBBBBBBBBBBBBBBBBBB';

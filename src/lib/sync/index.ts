@@ -1,0 +1,19 @@
+export { Exchange, type ExchangeParts } from './exchange.ts';
+export {
+  type CrewLink,
+  type CrewOutcome,
+  type CrewReport,
+  type CrewState,
+  type CrewWarning,
+  type Held,
+  type SyncJournal,
+  newCrewState
+} from './crew-state.ts';
+export { HubClient, HubRefused, HubSilent } from './hub-client.ts';
+export {
+  type Invitation,
+  type InvitationFault,
+  readInvitation,
+  writeInvitation
+} from './invitation.ts';
+export { deriveKeys, newJobKey } from './keys.ts';
