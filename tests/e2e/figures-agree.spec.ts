@@ -1,5 +1,5 @@
 import type { Locator, Page } from '@playwright/test';
-import { expect, openExample, test } from './helpers.ts';
+import { expect, openExample, openFolds, test } from './helpers.ts';
 
 /** Whole numbers of a text, thousands with a comma. */
 function numbersOf(text: string): number[] {
@@ -44,20 +44,22 @@ test('every screen counts the same slates on the same piles', async ({ page }) =
   expect(await columnOf(left, 'Left')).toEqual(onJob);
 
   await page.goto(`${job}/grades`);
-  const standing = page.getByRole('region', { name: 'The piles as they stand, in slates' });
+  await openFolds(page, 'The piles as they stand');
+  await openFolds(page, 'How sure is this?');
+  const standing = page.getByRole('region', { name: 'The piles as they stand' });
   await expect(standing.locator('tbody tr')).toHaveCount(3);
   expect(await columnOf(standing, 'In all')).toEqual(onJob);
-  await expect(page.getByText(`The plan in force expects ${per100} kickers`)).toBeVisible();
+  await expect(page.getByText(`The current plan: ${per100} joints in 100 will show`)).toBeVisible();
   await expect(page.getByText(`on its right pile: ${ifSharp}.`)).toBeVisible();
 
-  // Cut anew, the piles are other ones, of the very same slates.
+  // Split again, the piles are other ones, of the very same slates.
   await expect(page.getByText(/slates delivered: \d+ set aside/)).toBeVisible();
   const stock = await page.getByText(/slates delivered: \d+ set aside/).innerText();
   expect(numbersOf(stock)).toContain(usable);
   await expect
-    .poll(async () => (await columnOf(standing, 'Cut anew')).reduce((sum, n) => sum + n, 0))
+    .poll(async () => (await columnOf(standing, 'Split again')).reduce((sum, n) => sum + n, 0))
     .toBeGreaterThan(usable - 3);
-  const anew = (await columnOf(standing, 'Cut anew')).reduce((sum, n) => sum + n, 0);
+  const anew = (await columnOf(standing, 'Split again')).reduce((sum, n) => sum + n, 0);
   expect(Math.abs(anew - usable)).toBeLessThanOrEqual(2); // each pile is rounded
 });
 
@@ -102,6 +104,7 @@ test('a pile counted far below the book is short by the same slates on every scr
   await page.goto(`${job}/grades`);
   expect(await shortOn()).toEqual(onLay);
   const reason = `about ${sorted - counted} not found when the piles were counted`;
+  await openFolds(page, 'How sure is this?');
   await expect(
     page.getByText(new RegExp(`slates delivered: \\d+ set aside.*${reason}`))
   ).toBeVisible();

@@ -1,6 +1,6 @@
 import { type Page, expect } from '@playwright/test';
 import { SLATE, slope } from './courses-job.ts';
-import { test } from './helpers.ts';
+import { openFolds, test } from './helpers.ts';
 import { IN_FORCE, type SeedAct, seedJob } from './seed-job.ts';
 
 const PALLETS = ['A', 'B', 'C'];
@@ -56,15 +56,7 @@ const meanMm = (hundredths: readonly number[]): number =>
 /** Opens Grades at the section, which may have opened by itself. */
 async function whileSorting(page: Page, acts: readonly SeedAct[]) {
   await page.goto(`/job/${await seedJob(page, acts)}/grades`);
-  const section = page
-    .locator('details')
-    .filter({ has: page.getByRole('heading', { name: 'While sorting: drift and short piles' }) });
-  await expect(section.getByRole('heading')).toBeVisible();
-  // The words on drift come with the statistics, which load by themselves.
-  await expect(page.getByText(/Expected: .* kickers per 100 joints/)).toBeVisible();
-  if (!(await section.evaluate((details: HTMLDetailsElement) => details.open)))
-    await section.locator('summary').click();
-  return section;
+  return openFolds(page, 'Is the stock still like the sample?');
 }
 
 test('a stock that drifted from the sample is told with how far, and what moving the boundaries brings', async ({
@@ -81,9 +73,9 @@ test('a stock that drifted from the sample is told with how far, and what moving
   expect(Number(low)).toBeGreaterThan(0);
   expect((Number(low) + Number(high)) / 2).toBeCloseTo(shift, 1);
 
-  const better = await section.getByText(/^The spread as it is known now asks/).innerText();
+  const better = await section.getByText(/^By what is measured now/).innerText();
   const [, listed, gain, slates] =
-    /boundaries at ([0-9., ]+) mm\. .* save ([0-9.]+) kickers .*; ([0-9]+) slates/.exec(better) ??
+    /boundaries at ([0-9., ]+) mm are better: ([0-9.]+) fewer .*; ([0-9]+) slates/.exec(better) ??
     [];
   const newMm = listed.split(', ').map(Number);
   expect(Number(gain)).toBeGreaterThanOrEqual(0.5);
@@ -117,7 +109,7 @@ test('a stock that drifted from the sample is told with how far, and what moving
 
 test('a stock that keeps to its sample is told so', async ({ page }) => {
   const section = await whileSorting(page, sortedJob(420));
-  await expect(section.getByText(/^The stock keeps to the sample/)).toBeVisible();
+  await expect(section.getByText(/^The stock is like the sample/)).toBeVisible();
   await expect(section.getByText(/has drifted/)).toHaveCount(0);
 });
 
@@ -136,7 +128,7 @@ test('pallets that differ are no drift when one of them is sorted first', async 
       gauged('B', hundredths, IN_FORCE, pileAt(OLD_MM, hundredths))
     )
   ]);
-  await expect(section.getByText(/^The stock keeps to the sample/)).toBeVisible();
+  await expect(section.getByText(/^The stock is like the sample/)).toBeVisible();
   await expect(section.getByText(/has drifted/)).toHaveCount(0);
 });
 

@@ -1,10 +1,10 @@
-import { expect, startJob, takeIn, test } from './helpers.ts';
+import { expect, openFolds, startJob, takeIn, test } from './helpers.ts';
 
 test('a gauge study gives the repeatability that sorting then reckons with', async ({ page }) => {
   const job = await startJob(page, 'Gauge study');
   await takeIn(page, job, 'pallet,thickness_mm\nA,5.00\nA,6.00\nB,7.00\nB,7.40\n');
   await page.goto(`${job}/grades`);
-  await page.getByRole('heading', { name: 'Gauge study' }).click();
+  await openFolds(page, 'Pallets, gauge and eye', 'Test the gauge');
   await page.getByLabel('Slates', { exact: true }).selectOption('5');
   await page.getByLabel('People').selectOption('1');
   await page.getByRole('button', { name: 'Begin the study' }).click();
@@ -40,6 +40,6 @@ test('a gauge study gives the repeatability that sorting then reckons with', asy
   await expect(
     page.getByText(`Kept study: repeatability SD ${repeatability.toFixed(3)} mm.`)
   ).toBeVisible();
-  await page.getByText('As really sorted: gauge and hand').click();
-  await expect(page.getByText(`Gauge, straying ${repeatability.toFixed(2)} mm`)).toBeVisible();
+  await openFolds(page, 'Compare the splits', 'How much do gauge and eye cost?');
+  await expect(page.getByText(`Gauge, off by ${repeatability.toFixed(2)} mm`)).toBeVisible();
 });

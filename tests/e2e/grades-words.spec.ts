@@ -1,23 +1,15 @@
-import type { Locator, Page } from '@playwright/test';
-import { expect, openExample, test } from './helpers.ts';
+import type { Locator } from '@playwright/test';
+import { expect, openExample, openFolds, test } from './helpers.ts';
 import { seedJob } from './seed-job.ts';
-
-/** Opens a section of Grades that is folded at first. */
-async function open(page: Page, heading: string): Promise<Locator> {
-  const section = page
-    .locator('details')
-    .filter({ has: page.getByRole('heading', { name: heading }) });
-  await section.locator('summary').click();
-  return section;
-}
 
 const readNumber = (text: string | undefined): number => Number((text ?? '').replaceAll(',', ''));
 
 test('the figures of the worked example can be followed from one to the next', async ({ page }) => {
   const job = await openExample(page);
   await page.goto(`${job}/grades`);
+  await openFolds(page, 'How sure is this?');
   const basis = page.getByText(/^[\d,]+ readings \(/);
-  await expect(basis).toContainText('told by hand, of');
+  await expect(basis).toContainText('sorted by eye, of');
 
   await test.step('readings are what was sampled, gauged before the grades, and sorted', async () => {
     const [, all, ...parts] =
@@ -28,8 +20,8 @@ test('the figures of the worked example can be followed from one to the next', a
   });
 
   await test.step('the hand that is known has figures, though it is not known from before the grades', async () => {
-    const section = await open(page, 'As really sorted: gauge and hand');
-    const hand = section.getByRole('row', { name: /^Hand of Finch, straying [\d.]+ mm/ });
+    const section = await openFolds(page, 'Compare the splits', 'How much do gauge and eye cost?');
+    const hand = section.getByRole('row', { name: /^Finch by eye, off by [\d.]+ mm/ });
     await expect(hand).toHaveCount(1);
     const kickers = async (row: Locator): Promise<number> =>
       Number(await row.locator('td').first().innerText());
@@ -39,7 +31,7 @@ test('the figures of the worked example can be followed from one to the next', a
 
   await test.step('piles as cut add up to the stock, in every way', async () => {
     const [, stock] = /([\d,]+) usable of/.exec(await basis.innerText()) ?? [];
-    const section = await open(page, 'The four ways side by side');
+    const section = await openFolds(page, 'The four splits side by side');
     const rows = section.getByRole('row', { name: /^\d (Thick|Medium|Thin)/ });
     await expect(rows).toHaveCount(3);
     const cells = await Promise.all(
@@ -54,15 +46,15 @@ test('the figures of the worked example can be followed from one to the next', a
   await test.step('the ways to cut are told on slates held out too, and as the hand sorts', async () => {
     const section = page
       .locator('details')
-      .filter({ has: page.getByRole('heading', { name: 'The four ways side by side' }) });
-    const held = section.getByRole('row', { name: /^On slates held out/ }).locator('td');
+      .filter({ has: page.locator(':scope > summary h2:text-is("The four splits side by side")') });
+    const held = section.getByRole('row', { name: /^Tried on slates left out/ }).locator('td');
     await expect(held.nth(0)).toHaveText(/^[\d.]+$/);
     const numbersOf = async (cells: Locator): Promise<number[]> =>
       (await cells.allInnerTexts()).slice(0, 3).map(Number);
     const [, suited, equal] = await numbersOf(held);
     expect(suited).toBeLessThan(equal);
     const byHand = await numbersOf(
-      section.getByRole('row', { name: /^Sorted by the hand of Finch/ }).locator('td')
+      section.getByRole('row', { name: /^Sorted by eye by Finch/ }).locator('td')
     );
     const byGauge = await numbersOf(
       section.getByRole('row', { name: /^Sorted by gauge/ }).locator('td')
@@ -71,9 +63,10 @@ test('the figures of the worked example can be followed from one to the next', a
   });
 
   await test.step('a further pile is compared with the best that these piles can do', async () => {
-    const [, now] = /Expected: ([\d.]+) kickers/.exec(await page.locator('main').innerText()) ?? [];
-    const section = await open(page, 'How many piles?');
-    await expect(section).toContainText(`the boundaries shown above to ${now}.`);
+    const [, now] =
+      /In 100 joints ([\d.]+) will show/.exec(await page.locator('main').innerText()) ?? [];
+    const section = await openFolds(page, 'How many piles?');
+    await expect(section).toContainText(`with the split above ${now}.`);
     const best = async (piles: number): Promise<string> => {
       const cells = await section
         .locator('tbody tr')
@@ -82,7 +75,9 @@ test('the figures of the worked example can be followed from one to the next', a
         .allInnerTexts();
       return cells.map((cell) => cell.trim()).sort((one, other) => Number(one) - Number(other))[0];
     };
-    await expect(section).toContainText(`3 piles at their best come to ${await best(3)} kickers`);
+    await expect(section).toContainText(
+      `With 3 piles at their best ${await best(3)} joints in 100 will show`
+    );
     await expect(section).toContainText(
       (await best(4)) === (await best(3))
         ? 'A fourth pile would save nothing.'
@@ -91,7 +86,11 @@ test('the figures of the worked example can be followed from one to the next', a
   });
 
   await test.step('an odd pallet is told by its difference from those that are not odd', async () => {
-    const section = await open(page, 'Pallets compared, and how many more to gauge');
+    const section = await openFolds(
+      page,
+      'Pallets, gauge and eye',
+      'Are the pallets alike? Measure more?'
+    );
     await expect(section.getByText(/^Pallet .* is odd/)).toBeVisible();
     const rows = await section.locator('tbody tr').all();
     const pallets = await Promise.all(
@@ -114,7 +113,7 @@ test('the figures of the worked example can be followed from one to the next', a
   });
 
   await test.step('that no pile falls short speaks of expected slates, and leads to the chances', async () => {
-    const section = await open(page, 'While sorting: drift and short piles');
+    const section = await openFolds(page, 'Is the stock still like the sample?');
     await expect(section).toContainText('By the slates expected on each pile');
     await expect(section).toContainText(/from [\d.]+ mm thinner to [\d.]+ mm thicker/);
     await section.getByRole('link', { name: 'See the chances on Courses' }).click();
@@ -125,7 +124,7 @@ test('the figures of the worked example can be followed from one to the next', a
 test('a bar that nobody saw a slate of is not told as empty for certain', async ({ page }) => {
   const job = await openExample(page);
   await page.goto(`${job}/grades`);
-  const section = await open(page, 'The spread as a table');
+  const section = await openFolds(page, 'Compare the splits', 'Every bar as a table');
   const none = section.getByRole('row', { name: /none seen/ });
   await expect(none.first()).toBeVisible();
   await expect(none.first().locator('td').nth(1)).toHaveText('–');
@@ -148,19 +147,22 @@ test('few readings of one pallet of two say how little they tell', async ({ page
     ...gauged
   ]);
   await page.goto(`/job/${jobId}/grades`);
+  await openFolds(page, 'How sure is this?');
   const piles = page.getByRole('table', { name: 'What each pile will hold' });
   await expect(piles.locator('td.slates').first()).toContainText(
-    'how far off is not known, for one pallet of several was gauged'
+    'range not known: only one pallet of several was measured'
   );
   await expect(page.getByText(/^Only 25 readings/)).toBeVisible();
   await expect(
-    page.getByText('From 25 readings kickers and steps come out too low').first()
+    page.getByText('From only 25 readings these figures are too good').first()
   ).toBeVisible();
   // With eight piles some are of one reading, which has no spread.
+  await openFolds(page, 'How to split');
   for (let more = 0; more < 5; more++)
     await page.getByRole('button', { name: 'One pile more' }).click();
-  const section = await open(page, 'How many piles?');
+  await openFolds(page, 'Compare the splits');
+  const section = await openFolds(page, 'How many piles?');
   await expect(section).toContainText('Eight piles are the most');
-  const spreads = await piles.locator('td[data-label="Spread"]').allInnerTexts();
+  const spreads = await piles.locator('td[data-label="Usual variation"]').allInnerTexts();
   expect(spreads.map((text) => text.trim())).not.toContain('0.00 mm');
 });

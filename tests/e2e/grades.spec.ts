@@ -1,10 +1,11 @@
 import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from '@playwright/test';
-import { expect, openExample, startJob, takeIn, test } from './helpers.ts';
+import { expect, openExample, openFolds, startJob, takeIn, test } from './helpers.ts';
 
 const READINGS = 'seeds/readings.csv';
 
 async function choosePiles(page: Page, piles: number): Promise<void> {
+  await openFolds(page, 'How to split');
   const shown = page.getByRole('group', { name: 'Piles' }).locator('output');
   for (;;) {
     const now = Number(await shown.innerText());
@@ -17,6 +18,7 @@ async function choosePiles(page: Page, piles: number): Promise<void> {
 
 /** Cells of the pile table by pile, thickest first. */
 async function pileCells(page: Page): Promise<string[][]> {
+  await openFolds(page, 'How sure is this?');
   const rows = await page
     .getByRole('table', { name: 'What each pile will hold' })
     .locator('tbody tr')
@@ -37,10 +39,12 @@ function readNumber(text: string): number {
 }
 
 async function openAll(page: Page): Promise<void> {
-  const closed = page.locator('details:not([open])');
-  for (let left = await closed.count(); left > 0; left--) {
-    await closed.first().locator('summary').click();
-    await expect(closed).toHaveCount(left - 1);
+  // Folds stand within folds, so each opened one may bring more.
+  const summary = page.locator('main details:not([open]) > summary');
+  while ((await summary.count()) > 0) {
+    const title = await summary.first().innerText();
+    await summary.first().click();
+    await expect(summary.filter({ hasText: title })).toHaveCount(0);
   }
 }
 
@@ -86,7 +90,7 @@ test('shows for twelve slates the figures that brute force gives', async ({ page
     const kickers = 100 * kickShare(pile, 1.5);
     const digits = kickers > 0.005 && kickers < 0.995 ? 2 : 1;
     return [
-      `${pile.length} of 12 slates, every one gauged`,
+      `${pile.length} of 12 slates, every one measured`,
       `${meanOf(pile).toFixed(2)} mm`,
       `${pile[0].toFixed(2)} to ${pile[pile.length - 1].toFixed(2)} mm`,
       `${Math.sqrt(squaresOf(pile) / (pile.length - 1)).toFixed(2)} mm`,
@@ -94,7 +98,8 @@ test('shows for twelve slates the figures that brute force gives', async ({ page
       `${(pile[pile.length - 1] - pile[0]).toFixed(2)} mm`
     ];
   });
-  await expect(page.getByText('every one gauged').first()).toBeVisible();
+  await openFolds(page, 'How sure is this?');
+  await expect(page.getByText('every one measured').first()).toBeVisible();
   expect(await pileCells(page)).toEqual(expected);
 
   const perHundred = best.piles.reduce(
@@ -103,7 +108,7 @@ test('shows for twelve slates the figures that brute force gives', async ({ page
   );
   const unsorted = 100 * kickShare(slates, 1.5);
   await expect(
-    page.getByText(`Expected: ${perHundred.toFixed(1)} kickers per 100 joints if all`)
+    page.getByText(`In 100 joints ${perHundred.toFixed(1)} will show with all`)
   ).toContainText(`Unsorted it would be ${unsorted.toFixed(1)}`);
 });
 
@@ -116,13 +121,14 @@ test('sets grades by natural breaks, moves one by keyboard and sets them anew @d
   await expect(page.getByText('Taken in: 2,000 slates on 6 pallets.')).toBeVisible();
 
   await page.goto(`${job}/grades`);
-  await expect(page.getByRole('radio', { name: /Natural breaks/ })).toBeChecked();
-  await expect(page.getByRole('radio', { name: /To suit the roof/ })).toBeVisible();
+  await openFolds(page, 'How to split');
+  await expect(page.getByRole('radio', { name: /Split at the gaps/ })).toBeChecked();
+  await expect(page.getByRole('radio', { name: /Best for this roof/ })).toBeVisible();
   await expect(page.getByText('Enter the roof first')).toBeVisible();
-  const set = page.getByRole('button', { name: /^Set (these grades|the grades anew)$/ });
+  const set = page.getByRole('button', { name: 'Use these grades' });
   await set.click();
-  await expect(page.getByText('These grades are in force.')).toBeVisible();
-  await expect(set).toBeDisabled();
+  await expect(page.getByText('These grades are in use.')).toBeVisible();
+  await expect(set).toHaveCount(0);
 
   const upper = page.getByRole('slider', { name: 'Boundary between 1 Thick and 2 Medium' });
   const before = Number(await upper.getAttribute('aria-valuenow'));
@@ -136,7 +142,7 @@ test('sets grades by natural breaks, moves one by keyboard and sets them anew @d
   await page.keyboard.press('ArrowLeft');
   await page.keyboard.press('ArrowDown');
   await expect(upper).toHaveAttribute('aria-valuetext', `${(before - 0.05).toFixed(2)} mm`);
-  await expect(page.getByRole('radio', { name: /By hand/ })).toBeChecked();
+  await expect(page.getByRole('radio', { name: /My own split/ })).toBeChecked();
   expect(await pileCells(page)).not.toEqual(slates);
 
   // A boundary stops at its neighbour.
@@ -148,10 +154,10 @@ test('sets grades by natural breaks, moves one by keyboard and sets them anew @d
   await page.keyboard.press('PageDown');
 
   await set.click();
-  await expect(page.getByText('These grades are in force.')).toBeVisible();
+  await expect(page.getByText('These grades are in use.')).toBeVisible();
   const kept = await lower.getAttribute('aria-valuetext');
   await page.reload();
-  await expect(page.getByText('These grades are in force.')).toBeVisible();
+  await expect(page.getByText('These grades are in use.')).toBeVisible();
   await expect(lower).toHaveAttribute('aria-valuetext', String(kept));
 });
 
@@ -182,8 +188,8 @@ test('tells what new grades mean for slates that are sorted', async ({ page }) =
   await page.getByLabel('Choose a CSV file').setInputFiles(READINGS);
   await expect(page.getByText(/^Taken in:/)).toBeVisible();
   await page.goto(`${job}/grades`);
-  await page.getByRole('button', { name: 'Set these grades' }).click();
-  await expect(page.getByText('These grades are in force.')).toBeVisible();
+  await page.getByRole('button', { name: 'Use these grades' }).click();
+  await expect(page.getByText('These grades are in use.')).toBeVisible();
   const upper = page.getByRole('slider', { name: 'Boundary between 1 Thick and 2 Medium' });
   const threshold = Number(await upper.getAttribute('aria-valuenow'));
 
@@ -208,11 +214,11 @@ test('tells what new grades mean for slates that are sorted', async ({ page }) =
   await expect(again.locator('tbody td').nth(1)).toHaveText('2');
   await expect(again.locator('tbody td').nth(2)).toHaveText('3');
   await expect(
-    page.getByText('feel or gauge the 3 slates that lie on those piles').first()
+    page.getByText('feel or measure the 3 slates that lie on those piles').first()
   ).toBeVisible();
 
-  await page.getByRole('button', { name: 'Set the grades anew' }).click();
-  await expect(page.getByText('These grades are in force.')).toBeVisible();
+  await page.getByRole('button', { name: 'Use these grades' }).click();
+  await expect(page.getByText('These grades are in use.')).toBeVisible();
   await expect(page.getByText(/3 slates were sorted under the grades of/)).toBeVisible();
 });
 
@@ -221,8 +227,9 @@ test('every count told with taps lies in the interval told beside it, and so doe
 }) => {
   const job = await openExample(page);
   await page.goto(`${job}/grades`);
+  await openFolds(page, 'How sure is this?');
   const counts = page.getByRole('table', { name: 'What each pile will hold' }).locator('td.slates');
-  await expect(page.getByText(/told by hand, of/)).toBeVisible();
+  await expect(page.getByText(/sorted by eye, of/)).toBeVisible();
   const told = /^([\d,]+) between ([\d,]+) and ([\d,]+) of 4,\d+ slates$/;
   await expect(counts).toHaveText([told, told, told]);
   const numbersOf = (text: string): number[] => (told.exec(text) ?? []).slice(1).map(readNumber);
@@ -231,9 +238,9 @@ test('every count told with taps lies in the interval told beside it, and so doe
     expect(low).toBeLessThan(slates);
     expect(high).toBeGreaterThan(slates);
   }
-  const basis = await page.getByText(/told by hand, of/).innerText();
+  const basis = await page.getByText(/sorted by eye, of/).innerText();
   const [mean, low, high] = (
-    /mean ([\d.]+) mm, between ([\d.]+) and ([\d.]+) mm at 95 %/.exec(basis) ?? []
+    /mean ([\d.]+) mm, between ([\d.]+) and ([\d.]+) mm with 95 % confidence/.exec(basis) ?? []
   )
     .slice(1)
     .map(Number);
@@ -249,28 +256,31 @@ test('every count told with taps lies in the interval told beside it, and so doe
 
   // Without the taps the gauge tells alone, and says so.
   const withTaps = await counts.first().innerText();
-  await page.getByText('Taps and gauge together').click();
+  await openFolds(page, 'Pallets, gauge and eye', 'Sorted by eye: how good?');
   await page.getByRole('checkbox', { name: 'Count taps in the spread above' }).uncheck();
   await expect(counts.first()).not.toHaveText(withTaps);
-  await expect(page.getByText(/told by hand, of/)).toHaveCount(0);
+  await expect(page.getByText(/sorted by eye, of/)).toHaveCount(0);
   await expect(counts).toHaveText([told, told, told]);
 });
 
 test('the four ways stand side by side, with the one that suits the roof', async ({ page }) => {
   const job = await openExample(page);
   await page.goto(`${job}/grades`);
-  const suited = page.getByRole('radio', { name: /To suit the roof/ });
+  await openFolds(page, 'How to split');
+  const suited = page.getByRole('radio', { name: /Best for this roof/ });
   await expect(suited).toHaveAccessibleName(/\d/);
-  await page.getByText('The four ways side by side').click();
-  const table = page.getByRole('region', { name: 'The four ways side by side' }).getByRole('table');
+  await openFolds(page, 'Compare the splits', 'The four splits side by side');
+  const table = page
+    .getByRole('region', { name: 'The four splits side by side' })
+    .getByRole('table');
   await expect(table.locator('thead th')).toHaveText([
     'Figure',
-    'Natural breaks',
-    'To suit the roof',
-    'Equal shares',
-    'By hand',
+    'Split at the gaps',
+    'Best for this roof',
+    'Same number in each',
+    'My own split',
     'Unsorted',
-    'Perfect order'
+    'All measured, laid in order'
   ]);
   const kickers = (await table.locator('tbody tr').first().locator('td').allInnerTexts()).map(
     Number
@@ -287,36 +297,31 @@ test('says what to do without readings, with taps only, and with too few thickne
 }) => {
   const empty = await startJob(page, 'Empty');
   await page.goto(`${empty}/grades`);
-  await expect(page.getByText('Nothing is gauged yet')).toBeVisible();
+  await expect(page.getByText('Nothing is measured yet')).toBeVisible();
   await expect(page.getByRole('link', { name: 'Measure slates' })).toHaveAttribute(
     'href',
     /\/sort$/
   );
-  await expect(page.getByRole('link', { name: 'Take in a file' })).toHaveAttribute(
-    'href',
-    /\/files$/
-  );
+  await expect(page.getByRole('link', { name: 'Load a file' })).toHaveAttribute('href', /\/files$/);
 
   const taps = await startJob(page, 'Taps only');
   await takeIn(page, taps, 'pallet,grade\nA,thick\nA,thin\nA,medium\n');
   await page.goto(`${taps}/grades`);
-  await expect(
-    page.getByText(/3 slates were put on piles by hand and none was gauged/)
-  ).toBeVisible();
+  await expect(page.getByText(/3 slates are sorted by eye and none is measured/)).toBeVisible();
 
   const one = await startJob(page, 'One thickness');
   await takeIn(page, one, 'pallet,thickness_mm\nA,6.00\nA,6.00\nB,6.00\n');
   await page.goto(`${one}/grades`);
-  await expect(page.getByText('Every slate gauged is 6.00 mm thick')).toBeVisible();
-  await expect(page.getByRole('button', { name: /^Set/ })).toHaveCount(0);
+  await expect(page.getByText('Every slate measured is 6.0 mm thick')).toBeVisible();
+  await expect(page.getByRole('button', { name: /^Use these/ })).toHaveCount(0);
 
   const few = await startJob(page, 'Three thicknesses');
   await takeIn(page, few, 'pallet,thickness_mm\nA,5.00\nA,6.00\nB,7.00\nB,7.00\n');
   await page.goto(`${few}/grades`);
   await choosePiles(page, 5);
-  await expect(page.getByText('The slates gauged have 3 different thicknesses')).toBeVisible();
+  await expect(page.getByText('The slates measured have 3 different thicknesses')).toBeVisible();
   await choosePiles(page, 3);
-  await expect(page.getByRole('button', { name: 'Set these grades' })).toBeEnabled();
+  await expect(page.getByRole('button', { name: 'Use these grades' })).toBeEnabled();
   await expect(page.getByText(/^Only 4 readings/)).toBeVisible();
 });
 
@@ -324,7 +329,8 @@ test('the kick allowance is kept for the job, and refused beside the field', asy
   const job = await startJob(page, 'Allowance');
   await takeIn(page, job, 'pallet,thickness_mm\nA,5.00\nA,6.00\nB,7.00\nB,7.40\n');
   await page.goto(`${job}/grades`);
-  const field = page.getByLabel('Kick allowance');
+  await openFolds(page, 'What step do you accept?');
+  const field = page.getByLabel('Biggest step you accept between neighbours');
   await field.fill('abc');
   await field.press('Tab');
   await expect(page.getByText('Type a step from 0 to 20 mm')).toBeVisible();
@@ -340,7 +346,7 @@ test('every part is accessible and nothing leaves a narrow screen', async ({ pag
   await page.goto(`${job}/grades`);
   await expect(page.getByRole('slider').first()).toBeVisible();
   await choosePiles(page, 8);
-  await page.getByRole('radio', { name: /Natural breaks/ }).check();
+  await page.getByRole('radio', { name: /Split at the gaps/ }).check();
   await openAll(page);
   await expect(page.getByRole('heading', { name: 'How many more slates?' })).toBeVisible();
   await expect(page.getByText(/Sorter: /).first()).toBeVisible();

@@ -1,5 +1,11 @@
 import { readFileSync } from 'node:fs';
-import { type BrowserContext, type Page, test as base, expect } from '@playwright/test';
+import {
+  type BrowserContext,
+  type Locator,
+  type Page,
+  test as base,
+  expect
+} from '@playwright/test';
 
 /** Where example.setup.ts keeps the worked example for the other tests of a run. */
 export const EXAMPLE_FILE = 'test-results/start/example.json';
@@ -61,6 +67,25 @@ export async function openExampleByTap(page: Page): Promise<string> {
   await page.getByRole('button', { name: 'Open the worked example' }).click();
   await page.waitForURL(/\/job\/[0-9a-f-]+$/);
   return page.url();
+}
+
+/** Opens folds by their titles, outer ones first, and gives the last one. */
+export async function openFolds(page: Page, ...titles: string[]): Promise<Locator> {
+  let fold = page.locator('main');
+  for (const title of titles) {
+    const titled = page.locator('details', {
+      has: page.locator(`:scope > summary h2:text-is(${JSON.stringify(title)})`)
+    });
+    fold = titled;
+    await expect(titled).toBeVisible();
+    // A fold may open by itself when its figures are there, just as it is tapped.
+    await expect(async () => {
+      if ((await titled.getAttribute('open')) === null)
+        await titled.locator(':scope > summary').click();
+      expect(await titled.getAttribute('open')).not.toBeNull();
+    }).toPass();
+  }
+  return fold;
 }
 
 /** Starts a new job and gives its address. */

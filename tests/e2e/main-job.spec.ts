@@ -1,5 +1,5 @@
 import type { Locator, Page } from '@playwright/test';
-import { expect, openExample, openExampleByTap, startJob, test } from './helpers.ts';
+import { expect, openExample, openExampleByTap, openFolds, startJob, test } from './helpers.ts';
 
 const READINGS = 'seeds/readings.csv';
 
@@ -37,9 +37,10 @@ test.describe('with the worker of the app', () => {
     await expect(page.getByText('Taken in: 2,000 slates on 6 pallets.')).toBeVisible();
 
     await page.goto(`${job}/grades`);
-    await page.getByRole('radio', { name: /Natural breaks/ }).check();
-    await page.getByRole('button', { name: 'Set these grades' }).click();
-    await expect(page.getByText('These grades are in force.')).toBeVisible();
+    await openFolds(page, 'How to split');
+    await page.getByRole('radio', { name: /Split at the gaps/ }).check();
+    await page.getByRole('button', { name: 'Use these grades' }).click();
+    await expect(page.getByText('These grades are in use.')).toBeVisible();
 
     await page.goto(`${job}/roof`);
     await page.getByLabel('Length', { exact: true }).fill('500');

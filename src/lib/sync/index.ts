@@ -17,3 +17,15 @@ export {
   writeInvitation
 } from './invitation.ts';
 export { deriveKeys, newJobKey } from './keys.ts';
+export { FrameReader, type FrameProgress, writeFrames } from './frames.ts';
+export { readLacksCode, writeLacksCode } from './lacks.ts';
+export {
+  eventsLacked,
+  type MateFault,
+  mergeMate,
+  packEvents,
+  type ReadMate,
+  readMateText,
+  unpackEvents,
+  writeMateText
+} from './mate-file.ts';

@@ -3,6 +3,7 @@ export { default as CourseChooser } from './CourseChooser.svelte';
 export { default as Field } from './Field.svelte';
 export { default as FilePicker } from './FilePicker.svelte';
 export { default as FittedTable } from './FittedTable.svelte';
+export { default as Fold } from './Fold.svelte';
 export { default as Keypad } from './Keypad.svelte';
 export { default as LanguageChooser } from './LanguageChooser.svelte';
 export { default as Notice } from './Notice.svelte';

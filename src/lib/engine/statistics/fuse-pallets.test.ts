@@ -3,7 +3,7 @@ import { createRandom, randomNormal } from '../random.ts';
 import { binsFromPairs, momentsOfBins, totalCount } from '../thickness/index.ts';
 import { type TappedPallet, fusePallets } from './fuse-pallets.ts';
 import { fuseTaps, tapPosterior } from './fuse-taps.ts';
-import { TWO_SLATES, UNKNOWN_HAND, knownHand } from './test-hands.ts';
+import { TWO_SLATES, UNKNOWN_HAND, knownHand } from '../../../../tests/support/test-hands.ts';
 
 const sharp = { hand: knownHand([6], 0.001), checks: [] };
 const pallet = (

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { createRandom, randomNormal } from '../random.ts';
 import { binsFromPairs, momentsOfBins, totalCount } from '../thickness/index.ts';
 import { fuseTaps, tapPosterior } from './fuse-taps.ts';
-import { TWO_SLATES, UNKNOWN_HAND, knownHand } from './test-hands.ts';
+import { TWO_SLATES, UNKNOWN_HAND, knownHand } from '../../../../tests/support/test-hands.ts';
 
 describe('tapPosterior', () => {
   it('says when there is no stock', () => {

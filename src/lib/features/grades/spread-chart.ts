@@ -14,7 +14,17 @@ Chart.register(BarController, BarElement, LineController, LineElement, LinearSca
 export const PLOT_LEFT_PX = 46;
 export const PLOT_RIGHT_PX = 16;
 
-const INK = '#101418';
+/** Colours of the page as they are now: they follow the device's light or dark scheme. */
+interface Palette {
+  readonly ink: string;
+  readonly paper: string;
+  readonly faint: string;
+  readonly focus: string;
+}
+
+/** One colour, or two where a boundary cuts the bar: the thinner pile's up to `atMm`. */
+export type BarColour =
+  string | { readonly thinner: string; readonly thicker: string; readonly atMm: number };
 
 /** One bar of the spread, in slates of the stock. */
 export interface SpreadBar {
@@ -38,16 +48,20 @@ export interface SpreadPicture {
 
 /** A drawn spread: show another picture, colour its bars, or take it away. */
 export interface SpreadChart {
-  show: (picture: SpreadPicture, colours: readonly string[]) => void;
+  show: (picture: SpreadPicture, colours: readonly BarColour[]) => void;
   /** One colour a bar. Costs a fraction of `show`: a moving boundary changes colours only. */
-  colour: (colours: readonly string[]) => void;
+  colour: (colours: readonly BarColour[]) => void;
   destroy: () => void;
 }
 
 /** Draws the spread of a stock on a canvas. */
 export function makeSpreadChart(canvas: HTMLCanvasElement): SpreadChart {
   let shown: readonly SpreadBar[] = [];
-  const font = { size: 13, weight: 600 as const };
+  let filled: readonly BarColour[] = [];
+  let palette = paletteOf(canvas);
+  const family = getComputedStyle(canvas).fontFamily;
+  const font = { size: 13, weight: 'bold' as const, family };
+  const { ink: INK } = palette;
   const chart = new Chart<'bar' | 'line', { x: number; y: number }[]>(canvas, {
     type: 'bar',
     data: {
@@ -65,7 +79,7 @@ export function makeSpreadChart(canvas: HTMLCanvasElement): SpreadChart {
         {
           type: 'line',
           data: [],
-          borderColor: '#8a3b00',
+          borderColor: palette.focus,
           borderWidth: 3,
           stepped: 'middle',
           pointRadius: 0,
@@ -93,7 +107,7 @@ export function makeSpreadChart(canvas: HTMLCanvasElement): SpreadChart {
         y: {
           beginAtZero: true,
           border: { color: INK, width: 2 },
-          grid: { color: '#dfe4e8' },
+          grid: { color: palette.faint },
           ticks: { color: INK, font, maxTicksLimit: 5, precision: 0 },
           afterFit: (scale) => {
             scale.width = PLOT_LEFT_PX;
@@ -101,18 +115,49 @@ export function makeSpreadChart(canvas: HTMLCanvasElement): SpreadChart {
         }
       }
     },
-    plugins: [{ id: 'intervals', afterDatasetsDraw: (drawn) => drawIntervals(drawn, shown) }]
+    plugins: [
+      { id: 'intervals', afterDatasetsDraw: (drawn) => drawIntervals(drawn, shown, palette) }
+    ]
   });
+
+  /** What a bar is filled with; a boundary within it parts the colours where it stands. */
+  const fillOf = (index: number): string | CanvasGradient => {
+    const colour = filled[index];
+    if (colour === undefined || typeof colour === 'string') return colour ?? palette.faint;
+    const { fromMm, toMm } = shown[index];
+    const [left, right] = [fromMm, toMm].map((mm) => chart.scales.x.getPixelForValue(mm));
+    if (!(right > left)) return colour.thicker;
+    const gradient = chart.ctx.createLinearGradient(left, 0, right, 0);
+    const at = Math.min(1, Math.max(0, (colour.atMm - fromMm) / (toMm - fromMm)));
+    gradient.addColorStop(at, colour.thinner);
+    gradient.addColorStop(at, colour.thicker);
+    return gradient;
+  };
+  chart.data.datasets[0].backgroundColor = ({ dataIndex }: { dataIndex: number }) =>
+    fillOf(dataIndex);
+
+  const scheme = matchMedia('(prefers-color-scheme: dark)');
+  const followScheme = (): void => {
+    palette = paletteOf(canvas);
+    const [bars, outline] = chart.data.datasets;
+    bars.borderColor = palette.ink;
+    outline.borderColor = palette.focus;
+    const { x, y } = chart.options.scales as Record<'x' | 'y', ScaleOptions>;
+    for (const scale of [x, y]) scale.border.color = scale.ticks.color = palette.ink;
+    y.grid.color = palette.faint;
+    chart.update('none');
+  };
+  scheme.addEventListener('change', followScheme);
 
   return {
     show: (picture, colours) => {
       shown = picture.bars;
+      filled = colours;
       const [bars, outline] = chart.data.datasets;
       bars.data = picture.bars.map(({ fromMm, toMm, slates }) => ({
         x: (fromMm + toMm) / 2,
         y: slates
       }));
-      bars.backgroundColor = [...colours];
       outline.data = picture.outline.map((slates, index) => ({
         x: (picture.bars[index].fromMm + picture.bars[index].toMm) / 2,
         y: slates
@@ -125,15 +170,16 @@ export function makeSpreadChart(canvas: HTMLCanvasElement): SpreadChart {
       chart.update('none');
     },
     colour: (colours) => {
-      const [bars] = chart.data.datasets;
-      const drawn = bars.backgroundColor as readonly string[];
-      if (colours.every((colour, index) => colour === drawn[index])) return;
-      bars.backgroundColor = [...colours];
+      if (colours.every((colour, index) => isSame(colour, filled[index]))) return;
+      filled = colours;
       for (const [index, bar] of chart.getDatasetMeta(0).data.entries())
-        bar.options = { ...bar.options, backgroundColor: colours[index] };
+        bar.options = { ...bar.options, backgroundColor: fillOf(index) };
       chart.draw();
     },
-    destroy: () => chart.destroy()
+    destroy: () => {
+      scheme.removeEventListener('change', followScheme);
+      chart.destroy();
+    }
   };
 }
 
@@ -141,11 +187,29 @@ interface ScaleOptions {
   min?: number;
   max?: number;
   suggestedMax?: number;
-  ticks: { callback?: (value: number | string) => string };
+  ticks: { callback?: (value: number | string) => string; color?: string };
+  border: { color?: string };
+  grid: { color?: string };
+}
+
+function paletteOf(canvas: HTMLCanvasElement): Palette {
+  const style = getComputedStyle(canvas);
+  const colour = (name: string): string => style.getPropertyValue(name).trim();
+  return {
+    ink: colour('--ink'),
+    paper: colour('--paper'),
+    faint: colour('--faint'),
+    focus: colour('--focus')
+  };
+}
+
+function isSame(one: BarColour, other: BarColour | undefined): boolean {
+  if (typeof one === 'string' || typeof other !== 'object') return one === other;
+  return one.atMm === other.atMm && one.thinner === other.thinner && one.thicker === other.thicker;
 }
 
 /** A whisker on every bar: from the least to the most slates that the sample allows. */
-function drawIntervals(chart: Chart, bars: readonly SpreadBar[]): void {
+function drawIntervals(chart: Chart, bars: readonly SpreadBar[], palette: Palette): void {
   const { ctx, scales } = chart;
   ctx.save();
   for (const { fromMm, toMm, low, high } of bars) {
@@ -165,10 +229,10 @@ function drawIntervals(chart: Chart, bars: readonly SpreadBar[]): void {
     }
     // A light edge keeps the whisker seen on a dark bar.
     ctx.lineWidth = 4;
-    ctx.strokeStyle = '#ffffff';
+    ctx.strokeStyle = palette.paper;
     ctx.stroke(whisker);
     ctx.lineWidth = 2;
-    ctx.strokeStyle = INK;
+    ctx.strokeStyle = palette.ink;
     ctx.stroke(whisker);
   }
   ctx.restore();

@@ -4,7 +4,7 @@ const many = pluralizer('en');
 
 /** Words on what each hand is known by, on the grades screen. */
 export const hands = {
-  title: 'Taps and gauge together',
+  title: 'Sorted by eye: how good?',
   noTaps: 'No slate was put on a pile by hand yet.',
   counts: (taps: string) =>
     `${taps} told by hand count in the spread in millimetres, by what spot checks say of each hand.`,
@@ -42,7 +42,7 @@ export const hands = {
 
 /** Words of the gauge study, on the grades screen. */
 export const study = {
-  title: 'Gauge study',
+  title: 'Test the gauge',
   why: 'Ten slates, two or three people, two or three rounds each: tells how far the gauge itself strays. Number the slates with chalk, mark where to gauge, and do not look at earlier readings.',
   parts: 'Slates',
   sorters: 'People',

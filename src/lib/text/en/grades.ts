@@ -7,108 +7,118 @@ const many = pluralizer('en');
 const READING = { one: 'reading', other: 'readings' };
 const MISSING = { one: 'slate is missing', other: 'slates are missing' };
 
+/** Joints that will show, from kickers per 100 joints: never a share below 1 in 100. */
+function joints(kickersPer100: number): string {
+  if (kickersPer100 < 1) return 'Less than 1 joint in 100';
+  const rounded = Math.round(kickersPer100);
+  return `About ${many(rounded, { one: 'joint', other: 'joints' })} in 100`;
+}
+
 /** Words of the grades screen. */
 export const grades = {
   title: 'Grades',
   empty: {
-    title: 'Nothing is gauged yet',
-    why: 'Boundaries are cut from thicknesses in millimetres. Measure about 20 slates of each pallet, or take in a file of readings.',
+    title: 'Nothing is measured yet',
+    why: 'Measure about 20 slates of each pallet, or load a file of readings. Then you can split them here.',
     onlyTaps: (taps: number) =>
-      `${many(taps, { one: 'slate was', other: 'slates were' })} put on piles by hand and none was gauged. Piles told by hand have a count and no millimetres: gauge some slates, so that boundaries can be cut.`,
+      `${many(taps, { one: 'slate is', other: 'slates are' })} sorted by eye and none is measured. Measure some slates of each pallet, then split them here.`,
     toSort: 'Measure slates',
-    toFiles: 'Take in a file'
+    toFiles: 'Load a file'
   },
   few: (readings: number) =>
-    `Only ${many(readings, READING)}: the counts below may be far off. Gauge more before you sort.`,
+    `Only ${many(readings, READING)}: the counts may be far off. Measure more before you sort.`,
   fewAndAll: (readings: number) =>
-    `Only ${many(readings, READING)}, and no pallet is said to hold more slates. If there are more, enter on the Sort screen how many each pallet holds.`,
+    `Only ${many(readings, READING)}, and no pallet is said to hold more. Are there more? Say on Sort how many each pallet holds.`,
   oneThickness: (thickness: string) =>
-    `Every slate gauged is ${thickness} thick, so there is nothing to grade: one pile will do. If that surprises you, check the gauge.`,
+    `Every slate measured is ${thickness} thick: one pile will do. Surprised? Check the gauge.`,
   tooFewThicknesses: (distinct: number, piles: number) =>
-    `The slates gauged have ${many(distinct, { one: 'thickness', other: 'different thicknesses' })}; ${common.piles(piles)} need as many different ones at least. Choose fewer piles, or gauge more slates.`,
+    `The slates measured have ${many(distinct, { one: 'thickness', other: 'different thicknesses' })}, too few for ${common.piles(piles)}. Choose fewer piles, or measure more.`,
   chart: {
-    caption: 'Slates of the stock by thickness in mm',
+    caption: 'Your slates by thickness, in mm',
     handle: (thicker: string, thinner: string) => `Boundary between ${thicker} and ${thinner}`,
     description: (slates: string, from: string, to: string, mean: string) =>
       `Bars: how many of ${slates} have each thickness, from ${from} to ${to}, ${mean} on average. The same figures are in the table below.`,
-    hint: 'Drag a boundary, or use the arrow keys (0.05 mm) and the page keys (0.5 mm). A slate exactly on a boundary goes to the thicker pile.',
+    hint: 'Drag a boundary on the picture, or use the arrow keys (0.05 mm) and the page keys (0.5 mm). A slate exactly on a boundary goes to the thicker pile.',
     whiskers:
-      'The thin lines show between how many slates each bar may be, at 95 %. None seen is not proof that there is none.',
-    outline: 'Outline of',
+      'The thin lines show the range of each bar, with 95 % confidence. None seen is not proof that there is none.',
+    outline: 'Draw one pallet over the picture',
     noOutline: 'no pallet',
     outlineOf: (pallet: string) => `pallet ${pallet}`,
     outlineHint: (pallet: string) =>
       `The outline is pallet ${pallet} alone, drawn as if the whole stock were like it.`,
-    table: 'The spread as a table',
+    table: 'Every bar as a table',
+    compare: 'Compare the splits',
+    trust: 'Pallets, gauge and eye',
     thickness: 'Thickness',
     slates: 'Slates',
     pile: 'Pile',
     fromTo: (from: string, to: string) => `${from} to ${to}`,
-    between: 'Between, at 95 %',
+    between: 'Range, 95 % confidence',
     parts: (list: string) => ` (${list})`,
     inSample: (n: string) => `${n} in the sample`,
     beforeGrades: (n: string) => `${n} before there were grades`,
     whileSorting: (n: string) => `${n} while sorting`,
-    repeats: (n: string) => `less ${n} taken as second readings of the same slates`,
+    repeats: (n: string) => `less ${n} counted as second readings of the same slates`,
     noneSeen: 'none seen',
     basis: (readings: string, slates: string, mean: string) =>
       `${readings} of ${slates}; mean ${mean}`,
     basisWithTaps: (readings: string, taps: string, slates: string, mean: string) =>
-      `${readings} and ${taps} told by hand, of ${slates}; mean ${mean}`,
+      `${readings} and ${taps} sorted by eye, of ${slates}; mean ${mean}`,
     partOfTaps: (counted: string, taps: string) => `${counted} of ${taps}`,
-    meanWorking: ', how far off it may be is being worked out',
+    meanWorking: ', range being worked out',
     meanByGauge: (low: string, high: string) =>
-      `, by gauge alone between ${low} and ${high} at 95 %`,
-    meanBetween: (low: string, high: string) => `, between ${low} and ${high} at 95 %`
+      `, by gauge alone between ${low} and ${high} with 95 % confidence`,
+    meanBetween: (low: string, high: string) => `, between ${low} and ${high} with 95 % confidence`
   },
   readings: (n: number) => many(n, READING),
   piles: {
-    title: 'The piles',
+    title: 'How sure is this?',
     label: 'What each pile will hold',
     pile: 'Pile',
     slates: 'Slates',
     ofStock: (stock: string) => `of ${stock}`,
     between: (low: string, high: string, stock: string) => `between ${low} and ${high} of ${stock}`,
-    working: (stock: string) => `of ${stock}, interval being worked out`,
-    exactly: (stock: string) => `of ${stock}, every one gauged`,
+    working: (stock: string) => `of ${stock}, range being worked out`,
+    exactly: (stock: string) => `of ${stock}, every one measured`,
     unsure: {
       'nothing-gauged': (stock: string) => `of ${stock}`,
       'one-pallet-of-many': (stock: string) =>
-        `of ${stock}; how far off is not known, for one pallet of several was gauged`,
+        `of ${stock}; range not known: only one pallet of several was measured`,
       'one-slate-a-pallet': (stock: string) =>
-        `of ${stock}; how far off is not known, for one slate a pallet was gauged`
+        `of ${stock}; range not known: only one slate a pallet was measured`
     },
     flattered: (readings: string) =>
-      `From ${readings} kickers and steps come out too low: slates thicker or thinner than any gauged so far are not in them.`,
+      `From only ${readings} these figures are too good: slates thicker or thinner than any measured so far are not in them.`,
     byGauge: (words: string) => `by gauge alone ${words}`,
     courses: 'Courses filled',
     mean: 'Mean',
     range: 'Range',
-    spread: 'Spread',
+    spread: 'Usual variation',
     spreadMeans:
-      'Spread: how far a slate of the pile usually lies from its mean (standard deviation).',
-    kickers: 'Kickers per 100 joints',
+      'Usual variation: how far a slate of the pile is usually off its mean (standard deviation).',
+    kickers: 'Joints that will show, in 100',
     worstStep: 'Worst step',
     fromTo: (from: string, to: string) => `${from} to ${to}`,
     none: '–'
   },
   stepper: { label: 'Piles', fewer: 'One pile fewer', more: 'One pile more' },
   allowance: {
-    label: 'Kick allowance',
-    hint: 'The step between two neighbours that you accept. 1.5 mm is our starting value; no published source.',
+    title: 'What step do you accept?',
+    label: 'Biggest step you accept between neighbours',
+    hint: 'A bigger step shows: a kicker. 1.5 mm is our starting value; no published source.',
     wrong: 'Type a step from 0 to 20 mm, for example 1.5.'
   },
   ways: {
-    title: 'Boundaries by, and kickers per 100 joints',
+    title: 'How to split, and joints that will show, in 100',
     chosen: '(shown above)',
     names: {
-      naturalBreaks: 'Natural breaks',
-      suitTheRoof: 'To suit the roof',
-      equalShares: 'Equal shares',
-      byHand: 'By hand'
+      naturalBreaks: 'Split at the gaps',
+      suitTheRoof: 'Best for this roof',
+      equalShares: 'Same number in each',
+      byHand: 'My own split'
     },
     noRoof: 'Enter the roof first',
-    roofProblems: 'The roof has fields to mend first',
+    roofProblems: 'The roof has fields to fix first',
     working: 'Working it out…',
     failed: 'The search stopped. Change the number of piles, or open the screen again.',
     tooFew: 'Too few different thicknesses',
@@ -117,14 +127,16 @@ export const grades = {
   },
   verdict: {
     kickers: (kickers: string, joints: string) =>
-      `Expected: ${kickers} kickers per 100 joints ${joints}, if every slate lies on its right pile.`,
+      `In 100 joints ${kickers} will show ${joints}, if every slate lies on its right pile. A joint shows where a thick slate lies beside a thin one (a kicker).`,
     onRoof: 'on this roof',
-    onStock: 'if all the stock is laid pile by pile',
+    onStock: 'with all the stock laid pile by pile',
     baselines: (unsorted: string, perfect: string) =>
-      `Unsorted it would be ${unsorted}; in perfect order, every slate measured, ${perfect}: the physical limit.`,
+      `Unsorted it would be ${unsorted}; with every slate measured and laid in order, ${perfect}.`,
     worst: (step: string) => `The worst step between neighbours of one pile is ${step}.`,
     coursesMissing: (n: number) =>
-      `${many(n, { one: 'course', other: 'courses' })} near the ridge cannot be filled with whole courses from these piles. The Courses screen also plans courses that change pile.`
+      `${many(n, { one: 'course', other: 'courses' })} near the ridge cannot come whole from one pile. Courses plans where piles change.`,
+    answer: (kickers: number, unsorted: number) =>
+      `${joints(kickers)} will show if sorted right; unsorted it would be ${unsorted < 1 ? 'less than 1' : Math.round(unsorted)}.`
   },
   usable: (
     delivered: string,
@@ -136,24 +148,32 @@ export const grades = {
     `${usable} usable of ${delivered} delivered: ${[`${setAside} set aside`, ...(expected ? [`about ${expected} more expected to be`] : []), ...others].join(', ')}.`,
   gone,
   standing: {
-    title: 'The piles as they stand, in slates',
+    title: 'The piles as they stand',
     lead: (stock: string) =>
-      `The table above cuts the whole stock anew. Courses, Lay and the job count the piles as they are: what was put on a pile stays there, and the rest of the ${stock} is foretold pallet by pallet, by gauge.`,
+      `The split above takes the whole stock again from the start. Courses, Lay and Job count the piles as they are: what lies on a pile stays there, and the rest of the ${stock} is estimated pallet by pallet, by gauge.`,
     pile: 'Pile',
     onPile: 'On pile',
     toCome: 'To come',
     together: 'In all',
-    anew: 'Cut anew',
+    anew: 'Split again',
     plan: (kickers: string, joints: number) =>
-      `The plan in force expects ${kickers} kickers per 100 joints (${many(joints, { one: 'joint', other: 'joints' })}), with the slates that lie on a wrong pile.`,
+      `The current plan: ${kickers} joints in 100 will show (${many(joints, { one: 'joint', other: 'joints' })}), slates on a wrong pile included.`,
     sharp: (kickers: string) => `If every slate lay on its right pile: ${kickers}.`
   },
+  lines: {
+    label: 'The piles',
+    over: (mm: string) => `${mm} and over`,
+    fromTo: (low: string, high: string) => `${low} to ${high}`,
+    under: (mm: string) => `under ${mm}`,
+    all: 'all of them',
+    about: (slates: number) => `about ${slates.toLocaleString('en')}`
+  },
+  split: { title: 'How to split' },
   set: {
-    button: 'Set these grades',
-    again: 'Set the grades anew',
-    inForce: 'These grades are in force.',
+    button: 'Use these grades',
+    inForce: 'These grades are in use.',
     notSaved:
-      'The grades were not saved; the boundaries are still here. Mend what the red strip says, then try again.',
+      'The grades are not saved; your split is still here. Fix what the red line says, then try again.',
     keep: 'They keep the grades they were sorted under; only slates sorted from now on follow new grades.'
   },
   regrade: {
@@ -163,15 +183,15 @@ export const grades = {
     underNone: (slates: string) =>
       `${slates} were put on piles before there were grades. By what boundaries is not known, so check a few of each pile with the gauge.`,
     gain: (before: string, after: string) =>
-      `If all the stock is cut at the boundaries shown, and these slates are regraded: ${after} kickers per 100 joints instead of ${before}.`,
+      `Split the whole stock as shown and sort these slates again: ${after} joints in 100 will show instead of ${before}.`,
     noGain: (before: string, after: string) =>
-      `Regrading them to the boundaries shown would save nothing: ${after} kickers per 100 joints, and ${before} as they were cut. Leave them.`,
+      `Sorting them again as shown saves nothing: ${after} joints in 100 will show, ${before} as they are. Leave them.`,
     work: (slates: string) => `To do it, ${slates} must change pile:`,
     unmarked: (onPiles: string) =>
-      `They carry no mark. To find them, feel or gauge the ${onPiles} that lie on those piles from those pallets, and move the ones within the thickness given.`,
+      `They carry no mark. To find them, feel or measure the ${onPiles} that lie on those piles from those pallets. Move the ones within the thickness given.`,
     nothing: 'No slate whose thickness is known would change its pile.',
     unknown: (slates: string) =>
-      `Besides, ${slates} on the piles were told by a hand that is not known, so their thickness is not: feel or gauge those near a boundary again.`,
+      `Besides, ${slates} on the piles were sorted by eye without enough spot checks, so their thickness is not known: feel or measure those near a boundary again.`,
     otherNumber: (slates: string) =>
       `The number of piles differs, so all ${slates} would have to be sorted again.`,
     pallet: 'Pallet',
@@ -184,116 +204,117 @@ export const grades = {
     table: 'Slates that must change pile'
   },
   drift: {
-    title: 'While sorting: drift and short piles',
+    title: 'Is the stock still like the sample?',
     tooFew:
-      'Too few slates were gauged to compare what is sorted with the sample. Each pallet is compared with its own sample: ten slates sampled and ten gauged while sorting, of the same pallets, are the least.',
+      'Too few slates are measured to compare. Each pallet needs ten in its sample and ten measured while sorting.',
     thicker: (shift: string) => `${shift} thicker`,
     thinner: (shift: string) => `${shift} thinner`,
     none: (shift: string, low: string, high: string) =>
-      `The stock keeps to the sample the grades came from: pallet compared with pallet, the slates gauged while sorting are ${shift} on average, which chance alone can explain. By these readings the stock may run from ${low} to ${high} than the sample (at 95 %).`,
+      `The stock is like the sample the grades came from. Slates measured while sorting are ${shift} on average, which chance alone explains. The stock may run from ${low} to ${high} than the sample (95 % confidence).`,
     drifted: (shift: string, low: string, high: string) =>
-      `The stock has drifted: pallet compared with pallet, the slates gauged while sorting are ${shift} on average than the sample the grades came from, more than chance explains. By these readings the stock may run from ${low} to ${high} (at 95 %).`,
+      `The stock has drifted. Slates measured while sorting are ${shift} on average than the sample the grades came from, more than chance explains. The stock may run from ${low} to ${high} (95 % confidence).`,
     short: (pile: string, toLay: number, withReserve: number) =>
       toLay > 0
         ? `${pile} will run short: ${common.slates(toLay)} short to lay the plan, ${withReserve.toLocaleString('en')} with the reserve.`
         : `${pile} will not keep its reserve: there are enough to lay the plan, but ${common.slates(withReserve)} fewer than the reserve asks for.`,
     notShort:
-      'By the slates expected on each pile, no pile falls short of the plan in force. A pile can come out smaller than expected: Courses tells the chance that one runs out.',
+      'By the slates expected on each pile, no pile falls short of the current plan. A pile can come out smaller: Courses says how likely that is.',
     toCourses: 'See the chances on Courses',
     noCourses: (courses: string) =>
-      `With the grades in force whole courses from single piles leave ${courses} unfilled.`,
+      `With the grades in use, whole courses from single piles leave ${courses} unfilled.`,
     better: (thresholds: string, gain: string, slates: string) =>
-      `The spread as it is known now asks for boundaries at ${thresholds}. Moving there would save ${gain} kickers per 100 joints; ${slates} must change pile.`,
-    fine: 'The boundaries in force are within half a kicker per 100 joints of the best for the spread as it is known now.',
+      `By what is measured now, boundaries at ${thresholds} are better: ${gain} fewer joints in 100 will show; ${slates} must change pile.`,
+    fine: 'The boundaries in use are as good as the best, within half a joint in 100.',
     showBetter: 'Show these boundaries'
   },
   sideBySide: {
-    title: 'The four ways side by side',
+    title: 'The four splits side by side',
     figure: 'Figure',
     boundaries: 'Boundaries',
-    kickers: 'Kickers per 100 joints',
-    heldOut: 'On slates held out',
-    sortedBy: { gauge: 'Sorted by gauge', assumed: 'Sorted by a hand not known yet' },
-    byHand: (name: string) => `Sorted by the hand of ${name}`,
-    sharp: 'Kickers per 100 joints: if every slate lies on its right pile, as in the table above.',
+    kickers: 'Joints that will show, in 100',
+    heldOut: 'Tried on slates left out',
+    sortedBy: { gauge: 'Sorted by gauge', assumed: 'Sorted by eye, not checked yet' },
+    byHand: (name: string) => `Sorted by eye by ${name}`,
+    sharp: 'Joints that will show, in 100: if every slate lies on its right pile.',
     heldOutMeans:
-      'On slates held out: boundaries do better on the very readings they were cut from than on the stock; this is what the way comes to, by the readings alone, when it is cut from four fifths of them and tried on the rest. Sorted by gauge or hand: with the slates that their straying puts on a wrong pile. No slate is held out from boundaries set by hand.',
+      'Tried on slates left out (cross-validation): a split looks better on the very readings it came from than on the stock. So it is made from four fifths of them and tried on the rest. Sorted by gauge or by eye: allows for slates put on a wrong pile. Your own split is not tried so.',
     tooFewToHoldOut:
-      'Boundaries do better on the very readings they were cut from than on the stock, and the fewer the readings the more so; from 150 readings on this is tried and shown here.',
+      'A split looks better on the very readings it came from than on the stock, the more so the fewer they are. From 150 readings on this is tried and shown here.',
     worst: 'Worst step',
     unsorted: 'Unsorted',
-    perfect: 'Perfect order',
+    perfect: 'All measured, laid in order',
     between: (low: string, high: string) => `between ${low} and ${high}`,
     mean: (mean: string) => `mean ${mean}`,
-    spread: (sd: string) => `spread ${sd}`,
+    spread: (sd: string) => `usual variation ${sd}`,
     worstStep: (step: string) => `worst step ${step}`,
-    per100: (kickers: string) => `${kickers} kickers per 100 joints`,
+    per100: (kickers: string) => `${kickers} joints in 100`,
     empty: 'empty',
     coursesMissing: 'Courses not filled'
   },
   curve: {
     title: 'How many piles?',
-    basis: 'The bars are by natural breaks at each number of piles.',
+    basis: 'The bars are split at the gaps, for each number of piles.',
     piles: 'Piles',
-    suited: 'To suit the roof',
-    kickers: 'Kickers per 100 joints',
+    suited: 'Best for this roof',
+    kickers: 'Joints that will show, in 100',
     best: (piles: number, kickers: string, way: string, shown: string) =>
-      `${common.piles(piles)} at their best come to ${kickers} kickers per 100 joints (${way}); the boundaries shown above to ${shown}.`,
+      `With ${common.piles(piles)} at their best ${kickers} joints in 100 will show (${way}); with the split above ${shown}.`,
     saves: (next: number, to: string, way: string, onRoof: string) =>
       `A ${ordinal(next)} pile would bring the best down to ${to} (${way})${onRoof}.`,
     worth: 'It is worth its floor space if you have the room.',
     notWorth: 'It is hardly worth its floor space.',
     savesNone: (next: number) => `A ${ordinal(next)} pile would save nothing.`,
-    natural: 'by natural breaks',
-    roof: 'to suit the roof',
+    natural: 'split at the gaps',
+    roof: 'best for this roof',
     onRoof: (kickers: string) => `, about ${kickers} fewer on this roof`,
-    onRoofUnderOne: ', less than one kicker on this roof',
+    onRoofUnderOne: ', less than one joint on this roof',
     most: 'Eight piles are the most that are offered.',
     unsorted: 'Unsorted'
   },
   asSorted: {
-    title: 'As really sorted: gauge and hand',
-    why: 'A gauge and a hand both stray, so slates near a boundary land on the wrong pile. These are the figures with that reckoned in, if all the stock were sorted so, beside the ideal ones. Straying: how far they usually err on one slate (standard deviation).',
+    title: 'How much do gauge and eye cost?',
+    why: 'Gauge and eye are both off by a little, so slates near a boundary land on the wrong pile. These figures allow for that. Off by: how far they usually are off on one slate (standard deviation).',
     by: 'Sorted by',
     ideal: 'Without error',
-    gauge: (sd: string) => `Gauge, straying ${sd}`,
-    hand: (name: string, sd: string) => `Hand of ${name}, straying ${sd}`,
-    assumed: (sd: string) => `A hand not known yet, ${sd} assumed`,
-    kickers: 'Kickers per 100 joints',
+    gauge: (sd: string) => `Gauge, off by ${sd}`,
+    hand: (name: string, sd: string) => `${name} by eye, off by ${sd}`,
+    assumed: (sd: string) => `By eye, not checked yet, ${sd} assumed`,
+    kickers: 'Joints that will show, in 100',
     worst: 'Worst step',
     counts: 'Slates on the piles',
     unstudied:
-      'This gauge was not studied; 0.05 mm is our starting value. The gauge study below replaces it.',
+      'This gauge is not tested yet; 0.05 mm is our starting value. The gauge test below replaces it.',
     borderline: (sd: string, reach: string) =>
-      `A reading within ${reach} of a boundary (twice the ${sd} by which the gauge strays) is borderline: gauged again it might go to the other pile. Sorting marks it; either pile is right.`,
+      `A reading within ${reach} of a boundary (twice the ${sd} by which the gauge is off) is borderline: measured again it might go to the other pile. Sort marks it; either pile is right.`,
     biasCounted: 'with its own boundaries',
-    spreadOnly: 'by its spread alone'
+    spreadOnly: 'by its variation alone'
   },
   pallets: {
-    title: 'Pallets compared, and how many more to gauge',
+    title: 'Are the pallets alike? Measure more?',
     pallet: 'Pallet',
     slates: 'Slates',
-    gauged: 'Gauged',
+    gauged: 'Measured',
     mean: 'Mean',
-    sd: 'Spread',
+    sd: 'Usual variation',
     middleHalf: 'Middle half',
     taper: 'Taper',
     fromTo: (from: string, to: string) => `${from} to ${to}`,
     means:
-      'Spread: how far a slate usually lies from the mean (standard deviation). Middle half: a quarter of the slates are thinner, a quarter thicker. Taper: thickest less thinnest point of one slate, on average, of those gauged at several points.',
+      'Usual variation: how far a slate is usually off the mean (standard deviation). Middle half: a quarter of the slates are thinner, a quarter thicker. Taper: thickest less thinnest point of one slate, on average, of those measured at several points.',
     odd: 'odd',
     share: (percent: string) =>
-      `${percent} of the variance of thickness lies between pallets (intraclass correlation); the rest is within each pallet.`,
+      `${percent} of the variation lies between the pallets (intraclass correlation), the rest within each.`,
     shareLow: 'The pallets are much alike: a few slates of any of them tell of all.',
-    shareHigh:
-      'The pallets differ: gauge some slates of every pallet, and draw courses from several together.',
+    shareHigh: 'The pallets differ: take from all of them, for measuring and for laying.',
     oddOne: (pallet: string, difference: string, thicker: boolean) =>
       `Pallet ${pallet} is odd: ${difference} ${thicker ? 'thicker' : 'thinner'} on average than the pallets that are not odd, which is more than slates of one pallet usually vary.`,
+    oddLine: (pallet: string, difference: string, thicker: boolean) =>
+      `Pallet ${pallet} stands out: ${difference} ${thicker ? 'thicker' : 'thinner'} than the others.`,
     noOdd:
       'No pallet stands out from the others by more than chance explains and more than slates of one pallet usually vary.',
     no: {
-      'too-few-groups': 'Pallets cannot be compared: slates of one pallet only were gauged.',
-      'one-value-a-group': 'Pallets cannot be compared: gauge two slates or more of some pallet.',
+      'too-few-groups': 'Pallets cannot be compared: slates of one pallet only are measured.',
+      'one-value-a-group': 'Pallets cannot be compared: measure two slates or more of some pallet.',
       'no-spread-within':
         'Pallets cannot be compared: the slates of each pallet are all of one thickness.'
     },
@@ -302,17 +323,17 @@ export const grades = {
     unit: 'slates',
     wrong: 'Type a whole number of slates, 1 or more.',
     allGauged:
-      'Every slate of the pallets, as large as they are known to be, was gauged. If a pallet holds more, enter on the Sort screen how many.',
+      'Every slate of the pallets is measured, as far as is known. If a pallet holds more, say so on Sort.',
     enough: (within: string) =>
-      `The sample is enough: by the gauge alone, each pile's count is within ± ${within} at 90 %.`,
+      `The sample is enough: by the gauge alone, each pile's count is within ± ${within} with 90 % confidence.`,
     more: (slates: string, within: string) =>
-      `Gauge ${slates} more to know each pile's count within ± ${within} at 90 %, by the gauge alone:`,
+      `Measure ${slates} more to know each pile's count within ± ${within} with 90 % confidence, by the gauge alone:`,
     first: {
-      'nothing-gauged': 'Nothing is gauged yet. Begin with:',
+      'nothing-gauged': 'Nothing is measured yet. Begin with:',
       'one-pallet-of-many':
-        'One pallet of several was opened, so nothing tells how pallets differ. Gauge:',
+        'One pallet of several is opened, so nothing shows how pallets differ. Measure:',
       'one-slate-a-pallet':
-        'No pallet has two gauged slates, so nothing tells how slates of a pallet differ. Gauge:'
+        'No pallet has two measured slates, so nothing shows how slates of a pallet differ. Measure:'
     },
     draw: (slates: string, pallet: string) => `${slates} of pallet ${pallet}`
   },

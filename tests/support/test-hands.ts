@@ -1,5 +1,5 @@
-import { binsFromPairs } from '../thickness/index.ts';
-import type { Hand } from './hand.ts';
+import { binsFromPairs } from '../../src/lib/engine/thickness/index.ts';
+import type { Hand } from '../../src/lib/engine/statistics/hand.ts';
 
 /** For tests: a hand that is known without error, from so many checks that none matters. */
 export function knownHand(thresholdsMm: number[], sdMm: number): Hand {
