@@ -26,13 +26,37 @@ const PURE = [...PURE_FOLDERS, 'tests/published/**/*.test.ts', 'tests/properties
 /** They need a database, or names of the browser. */
 const NOT_PURE = ['tests/properties/storage*.test.ts', 'tests/properties/job-file*.test.ts'];
 
+/** Modules that no page does without. */
+const EVERY_PAGE = new RegExp(
+  [
+    'node_modules/(svelte|@sveltejs/kit|esm-env|clsx|dexie|valibot)/',
+    'src/lib/journal/(bodies|effects|view|register|ids|undo|events|fold|draft|canonical|upcasters)\\.ts',
+    'src/lib/storage/(dexie-(store|journal)|database|event-tables|job-row|fold-batch|reconnect)\\.ts',
+    'src/lib/storage/(stamp|identity|photo|probe|store|number-run)\\.ts',
+    'src/lib/app/(store|start-check|updates|language|preferences|new-job)[.a-z]*\\.ts',
+    'src/lib/text/(words|numbers|plural|index|en/common|en/index)[.a-z]*\\.ts',
+    'src/lib/engine/(errors|units)\\.ts',
+    'src/lib/ui/(Notice|Slab)\\.svelte',
+    'src/lib/ui/pile-colour\\.ts',
+    'preload-helper'
+  ].join('|')
+);
+
 export default defineConfig({
   plugins: [sveltekit(), listWorkers()],
   worker: { format: 'es' },
   build: {
     chunkSizeWarningLimit: 700,
     // A slow machine is no fault of the build.
-    rolldownOptions: { checks: { bundlerTimings: false } }
+    rolldownOptions: {
+      checks: { bundlerTimings: false },
+      output: {
+        // What every page needs comes in one file: a slow line pays for each of them by itself.
+        codeSplitting: {
+          groups: [{ name: 'every-page', test: EVERY_PAGE }]
+        }
+      }
+    }
   },
   test: {
     testTimeout: 120_000,

@@ -5,7 +5,7 @@ import { expect, openExample, test } from './helpers.ts';
 // The worker of the app fetches everything for offline use; here only what a page waits for counts.
 test.use({ serviceWorkers: 'block' });
 
-test('the job list, a job and Sort open with at most 120 kB of gzipped JavaScript', async ({
+test('the job list, a job and Sort open with at most 118 kB of gzipped JavaScript', async ({
   browser,
   baseURL
 }) => {

@@ -122,7 +122,7 @@ export class MemoryStore implements JournalStore {
   }
 
   async addPhoto(jobId: string, photo: NewPhoto, sorter = ''): Promise<Appended> {
-    const { act, kept } = photoAct(photo, this.#surroundings.randomHex);
+    const { act, kept } = await photoAct(photo, this.#surroundings.randomHex);
     const appended = await this.append(jobId, [act], sorter);
     this.#database.photos.set(kept.photoId, kept);
     return appended;

@@ -1,6 +1,5 @@
 import { type JobView, current, partOf } from '$lib/journal';
 import { gradesOf, slopesOf, specOf, tallyPallets } from './queries.ts';
-import { roofLayoutOf } from './roof-of.ts';
 import { stockOf } from './stock.ts';
 
 export type NextStep = 'pallets' | 'sample' | 'grades' | 'roof' | 'plan' | 'sort' | 'lay' | 'done';
@@ -15,8 +14,13 @@ const ENOUGH_FOR_GRADES = 60;
 /** Share of the stock sorted at which loading out can begin. Ours. */
 const NEARLY_SORTED = 0.95;
 
-/** What the job needs next, in the order of the work. */
-export function nextStep(view: JobView): NextStep {
+/**
+ * What the job needs next, in the order of the work.
+ *
+ * @param roofCourses how many courses the roof has as it is drawn now, where that is known; else
+ *   those of the plan count
+ */
+export function nextStep(view: JobView, roofCourses?: number): NextStep {
   const pallets = tallyPallets(view);
   if (pallets.length === 0) return 'pallets';
   if (!gradesOf(view)) return toMeasure(view).length > 0 ? 'sample' : 'grades';
@@ -24,8 +28,7 @@ export function nextStep(view: JobView): NextStep {
   const plan = current(partOf(view, 'plans').plans);
   if (!plan) return 'plan';
   const laid = Object.keys(partOf(view, 'laying').laid).length;
-  const roof = roofLayoutOf(view);
-  if (laid >= (roof.ok ? roof.demand.length : plan.courses.length)) return 'done';
+  if (laid >= (roofCourses ?? plan.courses.length)) return 'done';
   if (laid > 0) return 'lay';
   const stock = stockOf(view);
   const sorted = pallets.reduce((sum, pallet) => sum + pallet.sorted, 0);

@@ -3,6 +3,7 @@ import { checkPlan, comparePlans, planCourses } from '$lib/engine/courses';
 import { piecesInRun } from '$lib/engine/roof';
 import type { NewEvent } from '$lib/journal/events.ts';
 import { EMPTY_VIEW, type JobView } from '$lib/journal';
+import { nextStep } from './next-step.ts';
 import { type PlanGround, planRequestOf } from './plan-request.ts';
 import { adoptedPlanOf, planAdoption, shortfallsOf } from './adopted-plan.ts';
 import { TestJournal as Journal } from '../../../tests/support/test-journal.ts';
@@ -75,6 +76,19 @@ function adopted(journal = readyJournal()) {
   const body = planAdoption(ground, plan, 'g1', 1.5);
   return { journal: journal.add({ type: 'planAdopted', body }), plan, body };
 }
+
+describe('the next step once laying began', () => {
+  it('is done when every course is laid, by the roof as drawn now where that is known', () => {
+    const { journal, body } = adopted();
+    for (const { slopeId, course, piles } of body.courses) {
+      expect(nextStep(journal.view)).not.toBe('done');
+      journal.add({ type: 'courseLaid', body: { slopeId, course, piles } });
+    }
+    expect(nextStep(journal.view)).toBe('done');
+    expect(nextStep(journal.view, body.courses.length)).toBe('done');
+    expect(nextStep(journal.view, body.courses.length + 1)).toBe('lay');
+  });
+});
 
 describe('planRequestOf: what is missing', () => {
   it('names everything that a plan waits for, in the order of the work', () => {

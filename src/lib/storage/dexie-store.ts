@@ -10,7 +10,6 @@ import { EvencourseDatabase, type PhotoRow } from './database.ts';
 import { DexieJournal, type JobState } from './dexie-journal.ts';
 import { DEVICE_ID, FORMER_IDS, copyNote, requireJobLeft, requireSameDevice } from './identity.ts';
 import { summaryOf, withBackup } from './job-row.ts';
-import { batchesOf, orRefusal } from './merge-check.ts';
 import { photoAct, photoOfRow } from './photo.ts';
 import { probeWith } from './probe.ts';
 import { withReconnect } from './reconnect.ts';
@@ -86,7 +85,7 @@ export class DexieStore implements JournalStore {
   }
 
   async addPhoto(jobId: string, photo: NewPhoto, sorter = ''): Promise<Appended> {
-    const { act, kept } = photoAct(photo, this.#surroundings.randomHex);
+    const { act, kept } = await photoAct(photo, this.#surroundings.randomHex);
     return this.#enqueue(jobId, [act], sorter, { jobId, ...kept });
   }
 
@@ -120,6 +119,7 @@ export class DexieStore implements JournalStore {
     source: MergeSource = 'made-here',
     copies: Copies = 'refuse'
   ): Promise<ImportResult> {
+    const { batchesOf, mergeEvents, orRefusal } = await import('./dexie-merge.ts');
     const batches = batchesOf(events);
     const readAt = source === 'job-file' ? new Date(this.#surroundings.now()).toISOString() : null;
     await this.deviceId();
@@ -129,7 +129,14 @@ export class DexieStore implements JournalStore {
     return orRefusal(() =>
       this.#write([this.database.photos, this.database.device], async () => {
         const deviceId = await this.#requireDevice();
-        const merged = await this.#journal.merge(batches, photos, readAt, copies);
+        const merged = await mergeEvents(
+          this.database,
+          this.#journal,
+          batches,
+          photos,
+          readAt,
+          copies
+        );
         const { result, branches, isDecidedHere } = merged;
         const isCopied = branches.some((branch) => branch.deviceId === deviceId);
         if (isCopied) await this.#takeNewId(deviceId, newId);

@@ -1,6 +1,5 @@
 import { EngineError } from '$lib/engine';
 import type { NewEvent } from '$lib/journal';
-import { sha256Hex } from './sha256.ts';
 import { type NewPhoto, PHOTO_TYPES, type StoredPhoto } from './store.ts';
 
 /** A larger photo is refused: the caller has not made it small. */
@@ -12,10 +11,10 @@ export const MAX_PHOTO_BYTES = 8 * 1024 * 1024;
  *
  * @throws EngineError `out-of-range` for a photo too large or of another type
  */
-export function photoAct(
+export async function photoAct(
   { palletId, caption, type, bytes }: NewPhoto,
   randomHex: () => string
-): { act: NewEvent; kept: StoredPhoto } {
+): Promise<{ act: NewEvent; kept: StoredPhoto }> {
   if (bytes.byteLength > MAX_PHOTO_BYTES)
     throw new EngineError('out-of-range', `photo has ${bytes.byteLength} bytes; make it smaller`);
   if (!PHOTO_TYPES.includes(type))
@@ -24,6 +23,7 @@ export function photoAct(
       `photo is ${type}; give one of ${PHOTO_TYPES.join(', ')}`
     );
   const photoId = `photo-${randomHex()}${randomHex()}`;
+  const { sha256Hex } = await import('./sha256.ts');
   const sha256 = sha256Hex(new Uint8Array(bytes));
   return {
     act: {

@@ -1,6 +1,6 @@
 import type { ImportResult } from '$lib/storage';
 import { words } from '$lib/text';
-import { journalStore, restore, sayRestore } from '$lib/app';
+import { journalStore } from '$lib/app';
 
 /** What became of a file that was taken in. */
 export interface RestoreAnswer {
@@ -33,6 +33,7 @@ export class RestoringState {
     this.#copied = undefined;
     this.asksWhich = '';
     try {
+      const { restore, sayRestore } = await import('./take-in.ts');
       const result = await restore(file, copies);
       const jobId = result.ok ? result.jobId : undefined;
       await this.#noteCopied(file, result);
