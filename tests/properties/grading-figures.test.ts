@@ -9,6 +9,7 @@ import {
   naturalBreaks,
   pileOf,
   regradeAdvice,
+  splitIntoPiles,
   suitTheRoof,
   weightedKappa
 } from '$lib/engine/grading';
@@ -90,6 +91,7 @@ describe('grade figures', () => {
   });
 
   it('at the thresholds that suit the roof are the optimum itself, and no method beats it', () => {
+    let told = 0;
     const roofs = fc.tuple(grounds, fc.integer({ min: 1, max: 5 }));
     fc.assert(
       fc.property(
@@ -100,7 +102,14 @@ describe('grade figures', () => {
           const stockSlates = ground.stockSlates + suited.missingSlates;
           const figuresAt = gradeFigures({ ...ground, stockSlates });
           const own = figuresAt(suited.thresholdsMm);
-          expect(own.roof?.expectedKickers).toBeCloseTo(suited.expectedKickers, 6);
+          // A pile of one reading has no pair: the search leaves it out, the figures do not.
+          const isTold = splitIntoPiles(ground.bins, suited.thresholdsMm).every(
+            (pile, at) => totalCount(pile) > 1 || suited.coursesPerPile[at] === 0
+          );
+          if (isTold) {
+            told++;
+            expect(own.roof?.expectedKickers).toBeCloseTo(suited.expectedKickers, 6);
+          } else expect(own.roof?.expectedKickers).toBeGreaterThan(suited.expectedKickers - 1e-6);
           expect(own.piles.map(({ courses }) => courses)).toEqual(suited.coursesPerPile);
           for (const method of [naturalBreaks, equalShares]) {
             const other = method(ground.bins, piles);
@@ -113,6 +122,7 @@ describe('grade figures', () => {
       ),
       { seed: SEED, numRuns: 300 }
     );
+    expect(told).toBeGreaterThan(100);
   });
 
   it('leave a curve of kickers that suits the roof ever better with every pile', () => {

@@ -1,5 +1,11 @@
 import { largestRemainder, splitIntoPiles } from '$lib/engine/grading';
-import { type ThicknessBins, binsFromPairs, mergeBins, totalCount } from '$lib/engine/thickness';
+import {
+  type ThicknessBins,
+  binsFromPairs,
+  mergeBins,
+  mergeOfSameReadings,
+  totalCount
+} from '$lib/engine/thickness';
 import type { BodyOf } from '$lib/journal';
 import { type PalletTally, binsOf, gradesOf, pileOfKey, pilesOf, tallyPallets } from './queries.ts';
 import { current } from '$lib/journal';
@@ -171,7 +177,8 @@ function pileBins(
   const known = totalCount(gauged);
   if (!window || totalCount(window) === 0) return scaled(gauged, slates);
   if (slates <= known) return scaled(gauged, slates);
-  return mergeBins([gauged, scaled(window, slates - known)]);
+  const rest = (slates - known) / totalCount(window);
+  return mergeOfSameReadings([gauged, window], [1, rest]);
 }
 
 /** The last count by hand of a pile under the grades in force; undefined before one. */

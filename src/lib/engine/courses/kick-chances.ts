@@ -1,4 +1,8 @@
-import { kickProbabilityBetween, kickProbabilityWithin } from '../grading/index.ts';
+import {
+  kickProbabilityBetween,
+  kickProbabilityWithin,
+  kickProbabilityWithinPiles
+} from '../grading/index.ts';
 import type { ThicknessBins } from '../thickness/index.ts';
 import type { KickChances } from './plan-types.ts';
 
@@ -11,14 +15,15 @@ import type { KickChances } from './plan-types.ts';
  * @param kickAllowanceMm step between neighbours that is still accepted, mm
  * @param commonStock thickness of the common slate-and-a-halves
  *
- * An empty pile makes no joint and has chances of 0. Cost: piles² × bins.
+ * An empty pile makes no joint and has chances of 0; a pile known by one reading takes the mean of
+ * the others. Cost: piles² × bins.
  */
 export function kickChances(
   piles: readonly ThicknessBins[],
   kickAllowanceMm: number,
   commonStock?: ThicknessBins
 ): KickChances {
-  const within = piles.map((pile) => kickProbabilityWithin(pile, kickAllowanceMm));
+  const within = kickProbabilityWithinPiles(piles, kickAllowanceMm);
   const between = piles.map(() => piles.map(() => 0));
   for (let thick = 0; thick < piles.length; thick++)
     for (let thin = thick + 1; thin < piles.length; thin++) {

@@ -1,4 +1,10 @@
-import { type ThicknessBins, binsFromPairs, mergeBins, totalCount } from '../thickness/index.ts';
+import {
+  type ThicknessBins,
+  binsFromPairs,
+  mergeBins,
+  squaresOf,
+  totalCount
+} from '../thickness/index.ts';
 import { toHundredths } from '../units.ts';
 import { expectedPiles } from './expected-piles.ts';
 import { kickChances } from './kick-chances.ts';
@@ -141,9 +147,9 @@ function divide(
   bins: ThicknessBins,
   isFirst: (hundredths: number) => boolean
 ): [ThicknessBins, ThicknessBins] {
-  const parts: [number, number][][] = [[], []];
+  const parts: [number, number, number][][] = [[], []];
   for (const [bin, hundredths] of bins.hundredths.entries())
-    parts[isFirst(hundredths) ? 0 : 1].push([hundredths, bins.counts[bin]]);
+    parts[isFirst(hundredths) ? 0 : 1].push([hundredths, bins.counts[bin], squaresOf(bins)[bin]]);
   return [binsFromPairs(parts[0]), binsFromPairs(parts[1])];
 }
 

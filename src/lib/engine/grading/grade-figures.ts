@@ -1,6 +1,7 @@
 import { EngineError, requireFinite } from '../errors.ts';
 import { type ThicknessBins, totalCount } from '../thickness/index.ts';
 import { type PileEvenness, pileEvenness } from './kick-windows.ts';
+import { readingPairs, withUnknownAsOthers } from './kick-probability.ts';
 import { type ChanceAbove, misgradedPiles } from './misgraded-piles.ts';
 import { perfectOrderKickers } from './perfect-order.ts';
 import { requireThresholds } from './piles.ts';
@@ -84,7 +85,7 @@ export interface GradeFigures {
  * Courses are filled as in {@link fillWholeCourses}
  *
  * Definition: a pile's share is that of the sample; its chance to kick that of the sample's distinct
- * pairs. With misgrading every figure is that of what really lands on the pile, and its thinnest and
+ * pairs, or where it has none the mean of the other piles. With misgrading every figure is that of what really lands on the pile, and its thinnest and
  * thickest are those beyond which less than half a slate of the stock is expected.
  * Cost: bins + piles × courses; with misgrading bins × piles.
  *
@@ -112,10 +113,7 @@ export function gradeFigures(
     const spreads = ground.chanceAbove
       ? misgradedPiles(bins, thresholdsMm, ground.chanceAbove)
       : sharpPiles(bins, thresholdsMm);
-    const evenness = spreads.map((spread) => {
-      const inSample = pileEvenness(spread, kickAllowanceMm);
-      return { ...inSample, slates: inSample.slates * scale };
-    });
+    const evenness = evennessOfPiles(spreads, kickAllowanceMm, scale);
     const filled = fillWholeCourses(evenness, courses, ground.reserve);
     const trimmed = ground.chanceAbove && scale > 0 ? 0.5 / scale : 0;
     const piles = describePiles(spreads, evenness, filled, courses, stockSlates, trimmed);
@@ -139,6 +137,24 @@ export function gradeFigures(
       perfectOrder
     };
   };
+}
+
+/** Evenness of each pile, in slates of the stock; one known by a single reading kicks as the others. */
+function evennessOfPiles(
+  spreads: readonly ThicknessBins[],
+  kickAllowanceMm: number,
+  scale: number
+): PileEvenness[] {
+  const evenness = spreads.map((spread) => {
+    const inSample = pileEvenness(spread, kickAllowanceMm);
+    return { ...inSample, slates: inSample.slates * scale };
+  });
+  const chances = withUnknownAsOthers(
+    evenness.map(({ kickProbability }) => kickProbability),
+    evenness.map(({ slates }) => slates),
+    spreads.map((spread, pile) => readingPairs(spread) > 0 || evenness[pile].slates <= 1)
+  );
+  return evenness.map((pile, at) => ({ ...pile, kickProbability: chances[at] }));
 }
 
 function describePiles(
@@ -199,7 +215,8 @@ function sharpPiles(bins: ThicknessBins, thresholdsMm: readonly number[]): Thick
   const cuts = [bins.hundredths.length, ...cutsAtThresholds(bins, thresholdsMm), 0];
   return cuts.slice(1).map((first, pile) => ({
     hundredths: bins.hundredths.subarray(first, cuts[pile]),
-    counts: bins.counts.subarray(first, cuts[pile])
+    counts: bins.counts.subarray(first, cuts[pile]),
+    ...(bins.squares && { squares: bins.squares.subarray(first, cuts[pile]) })
   }));
 }
 

@@ -2,7 +2,7 @@ import { EngineError } from '../errors.ts';
 import { type Random, shuffled } from '../random.ts';
 import { type ThicknessBins, binsFromPairs, mergeBins, totalCount } from '../thickness/index.ts';
 import { type GradeFigures, type GradingGround, gradeFigures } from './grade-figures.ts';
-import { type PileEvenness, pileEvenness } from './kick-windows.ts';
+import { kickProbabilityWithin, readingPairs, withUnknownAsOthers } from './kick-probability.ts';
 import { splitIntoPiles } from './piles.ts';
 import type { CourseNeed } from './whole-courses.ts';
 
@@ -68,24 +68,37 @@ export function heldOutRound(
         sums[way] = undefined;
         continue;
       }
-      const evenness = (bins: ThicknessBins): PileEvenness[] =>
-        splitIntoPiles(bins, thresholdsMm).map((pile) =>
-          pileEvenness(pile, ground.kickAllowanceMm)
-        );
+      const evenness = (bins: ThicknessBins): PilePairs[] =>
+        splitIntoPiles(bins, thresholdsMm).map((pile) => ({
+          pairs: readingPairs(pile),
+          chance: kickProbabilityWithin(pile, ground.kickAllowanceMm),
+          slates: totalCount(pile)
+        }));
       const [withRest, withAll] = [evenness(rest), evenness(all)];
-      const chances = withAll.map((pile, at) => chanceOfHeldOut(pile, withRest[at]));
+      const chances = withUnknownAsOthers(
+        withAll.map((pile, at) => chanceOfHeldOut(pile, withRest[at])),
+        withAll.map(({ slates }) => slates),
+        withAll.map(({ pairs }) => pairs > 0)
+      );
       sums[way] = sum + per100Joints(figuresAt(thresholdsMm), ground.courses, chances) / PARTS;
     }
   }
   return sums;
 }
 
+/** A pile by its pairs of readings. */
+interface PilePairs {
+  readonly pairs: number;
+  /** Chance that a pair kicks. */
+  readonly chance: number;
+  readonly slates: number;
+}
+
 /** Chance to kick of a pile's pairs that are not pairs of the rest. */
-function chanceOfHeldOut(all: PileEvenness, rest: PileEvenness): number {
-  const pairsOf = ({ slates }: PileEvenness): number => Math.max(0, slates * (slates - 1));
-  const pairs = pairsOf(all) - pairsOf(rest);
-  if (pairs <= 0) return all.kickProbability;
-  const kicking = all.kickProbability * pairsOf(all) - rest.kickProbability * pairsOf(rest);
+function chanceOfHeldOut(all: PilePairs, rest: PilePairs): number {
+  const pairs = all.pairs - rest.pairs;
+  if (pairs <= 0) return all.chance;
+  const kicking = all.chance * all.pairs - rest.chance * rest.pairs;
   return Math.min(1, Math.max(0, kicking / pairs));
 }
 

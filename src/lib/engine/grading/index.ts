@@ -1,4 +1,8 @@
-export { kickProbabilityWithin, kickProbabilityBetween } from './kick-probability.ts';
+export {
+  kickProbabilityBetween,
+  kickProbabilityWithin,
+  kickProbabilityWithinPiles
+} from './kick-probability.ts';
 export { FEWEST_PILES, MOST_PILES, requireThresholds, pileOf, splitIntoPiles } from './piles.ts';
 export { largestRemainder } from './apportion.ts';
 export {

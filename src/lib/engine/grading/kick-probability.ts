@@ -1,5 +1,5 @@
 import { EngineError } from '../errors.ts';
-import { type ThicknessBins, totalCount } from '../thickness/index.ts';
+import { type ThicknessBins, squaresOf, totalCount } from '../thickness/index.ts';
 import { toHundredths } from '../units.ts';
 
 /**
@@ -10,10 +10,10 @@ import { toHundredths } from '../units.ts';
  * @param bins thickness of the pile's slates; not modified
  * @param kickAllowanceMm the step between neighbours that is still accepted, mm, 0 or more; a step
  * of exactly the allowance does not kick
- * @returns a chance from 0 to 1; 0 for a pile of one slate or none, which has no joint
+ * @returns a chance from 0 to 1; 0 for one reading or none, which tells of no joint
  *
- * Definition: pairs of distinct slates, N(N − 1) in all, counted exactly from the bins. Fractional
- * counts (taps spread over bins) are treated as they stand. Accuracy: a few units in the last place.
+ * Definition: kicking pairs ÷ {@link readingPairs}, both by weight: from readings that stand for many
+ * slates it is the unbiased estimate for the pile. Accuracy: a few units in the last place.
  * Cost: linear in the bins, by two pointers.
  *
  * @throws EngineError `out-of-range` for a negative allowance, `not-finite`
@@ -22,9 +22,61 @@ import { toHundredths } from '../units.ts';
  * kickProbabilityWithin(binsFromPairs([[500, 2], [700, 2]]), 1.5); // 0.6666…
  */
 export function kickProbabilityWithin(bins: ThicknessBins, kickAllowanceMm: number): number {
-  const total = totalCount(bins);
-  if (total <= 1) return 0;
-  return Math.min(1, (2 * kickingPairs(bins, bins, kickAllowanceMm)) / (total * (total - 1)));
+  const kicking = kickingPairs(bins, bins, kickAllowanceMm);
+  const pairs = readingPairs(bins);
+  return pairs > 0 ? Math.min(1, (2 * kicking) / pairs) : 0;
+}
+
+/**
+ * Ordered pairs of different readings, by weight: N² − Σw², with N the slates and w what one reading
+ * stands for. N(N − 1) where every reading is one slate. A reading paired with itself tells nothing of
+ * two slates, so a sample is told by these. 0 where there are not two readings: the chance of kicking
+ * is then not known.
+ */
+export function readingPairs(bins: ThicknessBins): number {
+  return pairsOfWeights(
+    totalCount(bins),
+    squaresOf(bins).reduce((sum, square) => sum + square, 0)
+  );
+}
+
+/** The same from the sums: 0 where what is left is rounding. */
+export function pairsOfWeights(slates: number, squares: number): number {
+  const pairs = slates * slates - squares;
+  return pairs > 1e-9 * slates * slates ? pairs : 0;
+}
+
+/**
+ * The chance within each of several piles. A pile of which no two readings are known takes the mean of
+ * the others, each by its slates: taken for 0, such piles would make few readings look too good.
+ *
+ * @param piles thickness of each pile, in one scale; not modified
+ * @returns one chance a pile; 0 for an empty pile, and for all where no pile has two readings
+ */
+export function kickProbabilityWithinPiles(
+  piles: readonly ThicknessBins[],
+  kickAllowanceMm: number
+): number[] {
+  const chances = piles.map((pile) => kickProbabilityWithin(pile, kickAllowanceMm));
+  const slates = piles.map(totalCount);
+  const isKnown = piles.map((pile) => readingPairs(pile) > 0);
+  return withUnknownAsOthers(chances, slates, isKnown);
+}
+
+/** Chances of which some are not known: those take the mean of the others, each by its slates. */
+export function withUnknownAsOthers(
+  chances: readonly number[],
+  slates: readonly number[],
+  isKnown: readonly boolean[]
+): number[] {
+  let [kicking, known] = [0, 0];
+  for (const [pile, chance] of chances.entries()) {
+    if (!isKnown[pile]) continue;
+    kicking += slates[pile] * chance;
+    known += slates[pile];
+  }
+  const mean = known > 0 ? kicking / known : 0;
+  return chances.map((chance, pile) => (isKnown[pile] || slates[pile] === 0 ? chance : mean));
 }
 
 /**

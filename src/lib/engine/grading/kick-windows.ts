@@ -1,6 +1,7 @@
 import { EngineError } from '../errors.ts';
-import type { ThicknessBins } from '../thickness/index.ts';
+import { type ThicknessBins, squaresOf } from '../thickness/index.ts';
 import { toHundredths } from '../units.ts';
+import { pairsOfWeights } from './kick-probability.ts';
 
 /** What a pile means for the roof, whoever worked it out. */
 export interface PileEvenness {
@@ -8,7 +9,7 @@ export interface PileEvenness {
   readonly slates: number;
   /** Chance that two different slates of the pile kick, 0 to 1. */
   readonly kickProbability: number;
-  /** Mean of the squared step between two different slates, mm²; 0 for one slate or none. */
+  /** Mean of the squared step between two different slates, mm²; 0 for one reading or none. */
   readonly meanSquaredStepMm2: number;
 }
 
@@ -44,11 +45,13 @@ export function kickWindows(bins: ThicknessBins, kickAllowanceMm: number): KickW
       `kick allowance is ${kickAllowanceMm} mm; give 0 or more`
     );
   const { hundredths, counts } = bins;
+  const squares = squaresOf(bins);
   const length = hundredths.length;
   const middle = length > 0 ? hundredths[length >> 1] : 0;
   const slatesUpTo = new Float64Array(length + 1);
   const sumUpTo = new Float64Array(length + 1);
   const squareUpTo = new Float64Array(length + 1);
+  const weightSquaresUpTo = new Float64Array(length + 1);
   const pairsUpTo = new Float64Array(length + 1);
   /** For each bin, how many bins lie below it by more than the allowance. */
   const binsBelow = new Int32Array(length);
@@ -60,6 +63,7 @@ export function kickWindows(bins: ThicknessBins, kickAllowanceMm: number): KickW
     slatesUpTo[bin + 1] = slatesUpTo[bin] + counts[bin];
     sumUpTo[bin + 1] = sumUpTo[bin] + counts[bin] * shifted;
     squareUpTo[bin + 1] = squareUpTo[bin] + counts[bin] * shifted * shifted;
+    weightSquaresUpTo[bin + 1] = weightSquaresUpTo[bin] + squares[bin];
     pairsUpTo[bin + 1] = pairsUpTo[bin] + counts[bin] * slatesUpTo[below];
   }
   /** For each bin, the first bin that lies above it by more than the allowance. */
@@ -80,7 +84,8 @@ export function kickWindows(bins: ThicknessBins, kickAllowanceMm: number): KickW
           slatesUpTo[first] * (slatesUpTo[end] - slatesUpTo[above])
         : 0;
     const sum = sumUpTo[end] - sumUpTo[first];
-    return evenness(slates, pairs, sum, squareUpTo[end] - squareUpTo[first]);
+    const weightSquares = weightSquaresUpTo[end] - weightSquaresUpTo[first];
+    return evenness(slates, pairs, sum, squareUpTo[end] - squareUpTo[first], weightSquares);
   };
 }
 
@@ -93,14 +98,15 @@ function evenness(
   slates: number,
   kickingPairs: number,
   sum: number,
-  sumOfSquares: number
+  sumOfSquares: number,
+  weightSquares: number
 ): PileEvenness {
-  if (slates <= 1) return { slates, kickProbability: 0, meanSquaredStepMm2: 0 };
-  const pairs = slates * (slates - 1);
+  const pairs = pairsOfWeights(slates, weightSquares);
+  if (pairs === 0) return { slates, kickProbability: 0, meanSquaredStepMm2: 0 };
   const squaredDeviations = Math.max(0, sumOfSquares - (sum * sum) / slates);
   return {
     slates,
     kickProbability: Math.min(1, Math.max(0, (2 * kickingPairs) / pairs)),
-    meanSquaredStepMm2: (2 * squaredDeviations) / (slates - 1) / 10_000
+    meanSquaredStepMm2: (2 * squaredDeviations * slates) / pairs / 10_000
   };
 }

@@ -1,4 +1,4 @@
-import type { ThicknessBins } from '../thickness/index.ts';
+import { type ThicknessBins, partOfBins } from '../thickness/index.ts';
 import { requireThresholds } from './piles.ts';
 
 /**
@@ -33,7 +33,8 @@ export function pileChances(
  * @param thresholdsMm bounds between piles, mm, strictly falling; not modified
  * @param chanceAbove how slates fall either side of a threshold
  *
- * Accuracy: the sum over piles equals each bin's count to rounding. Cost: bins × piles.
+ * A slate
+ * that lands here with a chance weighs that much of itself. Accuracy: the sum over piles equals each bin's count to rounding. Cost: bins × piles.
  * @throws EngineError `not-finite`, `wrong-order`
  */
 export function misgradedPiles(
@@ -42,7 +43,7 @@ export function misgradedPiles(
   chanceAbove: ChanceAbove
 ): ThicknessBins[] {
   requireThresholds(thresholdsMm);
-  const { hundredths, counts } = bins;
+  const { hundredths } = bins;
   const atOrAbove = [
     ...thresholdsMm.map((thresholdMm) =>
       Float64Array.from(hundredths, (thickness) => chanceAbove(thickness / 100, thresholdMm))
@@ -51,12 +52,7 @@ export function misgradedPiles(
   ];
   return atOrAbove.map((chances, pile) => {
     const thicker = atOrAbove[pile - 1] as Float64Array | undefined;
-    const own = counts.map((count, bin) =>
-      Math.max(0, count * (chances[bin] - (thicker ? thicker[bin] : 0)))
-    );
-    return {
-      hundredths: hundredths.filter((_thickness, bin) => own[bin] > 0),
-      counts: own.filter((count) => count > 0)
-    };
+    const own = chances.map((chance, bin) => Math.max(0, chance - (thicker ? thicker[bin] : 0)));
+    return partOfBins(bins, own);
   });
 }

@@ -1,5 +1,5 @@
 import { EngineError } from '../errors.ts';
-import { type ThicknessBins, binsFromPairs } from '../thickness/index.ts';
+import { type ThicknessBins, binsFromPairs, squaresOf } from '../thickness/index.ts';
 import { toHundredths } from '../units.ts';
 
 /** Fewest and most piles that the app offers. */
@@ -47,8 +47,15 @@ export function splitIntoPiles(
   thresholdsMm: readonly number[]
 ): ThicknessBins[] {
   requireThresholds(thresholdsMm);
-  const piles: [number, number][][] = Array.from({ length: thresholdsMm.length + 1 }, () => []);
+  const piles: [number, number, number][][] = Array.from(
+    { length: thresholdsMm.length + 1 },
+    () => []
+  );
   for (const [bin, hundredths] of bins.hundredths.entries())
-    piles[pileOf(hundredths / 100, thresholdsMm) - 1].push([hundredths, bins.counts[bin]]);
+    piles[pileOf(hundredths / 100, thresholdsMm) - 1].push([
+      hundredths,
+      bins.counts[bin],
+      squaresOf(bins)[bin]
+    ]);
   return piles.map(binsFromPairs);
 }

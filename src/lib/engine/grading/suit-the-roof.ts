@@ -67,7 +67,8 @@ export interface NothingToLay {
  *
  * Definition: thresholds are tried at {@link candidateCuts}; every pile holds at least one of the
  * windows between them, its slates scale from the sample to the stock, and its chance to kick is
- * that of the sample's distinct pairs. The kick allowance is first rounded to 0.01 mm, the grid
+ * that of the sample's distinct pairs, which a window of one reading does not tell: it counts as 0 here,
+ * and the figures give it the mean of the other piles. The kick allowance is first rounded to 0.01 mm, the grid
  * that thicknesses lie on, halves up. A pile lays at most its slates less its reserve, rounded
  * down. Optimal among all choices of candidates and courses: exact dynamic programme over (courses
  * laid, edge reached), one layer a pile. Ties: choices that agree within a billionth of a kicker a

@@ -1,4 +1,4 @@
-import type { ThicknessBins } from '../thickness/index.ts';
+import { type ThicknessBins, squaresOf } from '../thickness/index.ts';
 import { type PileEvenness, kickWindows, pileEvenness } from './kick-windows.ts';
 import type { ChanceAbove } from './misgraded-piles.ts';
 import { thresholdBetween } from './threshold-between.ts';
@@ -59,10 +59,15 @@ function misgradedWindows(
       return edge === last ? 1 : chanceAbove(hundredths / 100, thresholdMm);
     })
   );
+  const all = squaresOf(bins);
   return (thick, thin) => {
-    const counts = bins.counts.map((count, bin) =>
-      Math.max(0, count * (atOrAbove[thin][bin] - atOrAbove[thick][bin]))
-    );
-    return pileEvenness({ hundredths: bins.hundredths, counts }, kickAllowanceMm);
+    const counts = new Float64Array(all.length);
+    const squares = new Float64Array(all.length);
+    for (let bin = 0; bin < all.length; bin++) {
+      const chance = Math.max(0, atOrAbove[thin][bin] - atOrAbove[thick][bin]);
+      counts[bin] = bins.counts[bin] * chance;
+      squares[bin] = all[bin] * chance * chance;
+    }
+    return pileEvenness({ hundredths: bins.hundredths, counts, squares }, kickAllowanceMm);
   };
 }

@@ -1,5 +1,5 @@
 import { EngineError, requireFinite } from '../errors.ts';
-import { type ThicknessBins, binsFromPairs, totalCount } from '../thickness/index.ts';
+import { type ThicknessBins, binsFromPairs, squaresOf, totalCount } from '../thickness/index.ts';
 import { type Hand, type UnknownHand, logPileChances } from './hand.ts';
 
 /** The taps of one sorter that were not gauged as well. */
@@ -68,9 +68,15 @@ export function tapPosterior(
   const greatest = Math.max(...logs);
   const weights = logs.map((log) => Math.exp(log - greatest));
   const total = weights.reduce((sum, weight) => sum + weight, 0);
+  const squares = squaresOf(stock);
   return {
     ok: true,
-    bins: binsFromPairs(weights.map((weight, bin) => [stock.hundredths[bin], weight / total]))
+    bins: binsFromPairs(
+      weights.map((weight, bin) => {
+        const chance = weight / total;
+        return [stock.hundredths[bin], chance, squares[bin] * (chance / stock.counts[bin]) ** 2];
+      })
+    )
   };
 }
 

@@ -16,19 +16,32 @@ export interface ThicknessBins {
   readonly hundredths: Int32Array;
   /** Slates in each bin, each above 0. Same length as `hundredths`. */
   readonly counts: Float64Array;
+  /**
+   * Sum of the squared weights of the readings in each bin, where a reading stands for more or less
+   * than one slate. Same length as `counts`; left out where every reading stands for one slate.
+   */
+  readonly squares?: Float64Array;
+}
+
+/** The squared weights of each bin's readings: the counts where every reading is one slate. */
+export function squaresOf({ counts, squares }: ThicknessBins): Float64Array {
+  return squares ?? counts;
 }
 
 /**
  * Builds bins from (hundredths, count) pairs in any order; equal thicknesses are added up and
- * zero counts dropped. Empty input gives empty bins.
+ * zero counts dropped. Empty input gives empty bins. A third figure is the sum of the squared weights
+ * of the readings that the count stands for; left out, it is the count.
  *
  * @throws EngineError `not-whole` for a thickness that is not whole hundredths, `out-of-range` for
  * a negative count, `not-finite`
  * @example binsFromPairs([[640, 2], [500, 1], [640, 1]]) // 5.00 mm × 1, 6.40 mm × 3
  */
-export function binsFromPairs(pairs: Iterable<readonly [number, number]>): ThicknessBins {
+export function binsFromPairs(pairs: Iterable<readonly [number, number, number?]>): ThicknessBins {
   const totals = new Map<number, number>();
-  for (const [hundredths, count] of pairs) {
+  const squares = new Map<number, number>();
+  let isWeighted = false;
+  for (const [hundredths, count, square = count] of pairs) {
     requireFinite(count, 'count');
     if (!Number.isInteger(hundredths))
       throw new EngineError(
@@ -36,12 +49,18 @@ export function binsFromPairs(pairs: Iterable<readonly [number, number]>): Thick
         `thickness is ${hundredths} hundredths; give a whole number`
       );
     if (count < 0) throw new EngineError('out-of-range', `count is ${count}; give 0 or more`);
-    if (count > 0) totals.set(hundredths, (totals.get(hundredths) ?? 0) + count);
+    if (count === 0) continue;
+    totals.set(hundredths, (totals.get(hundredths) ?? 0) + count);
+    squares.set(hundredths, (squares.get(hundredths) ?? 0) + square);
+    isWeighted ||= square !== count;
   }
   const sorted = [...totals].sort((one, other) => one[0] - other[0]);
   return {
     hundredths: Int32Array.from(sorted, ([hundredths]) => hundredths),
-    counts: Float64Array.from(sorted, ([, count]) => count)
+    counts: Float64Array.from(sorted, ([, count]) => count),
+    ...(isWeighted && {
+      squares: Float64Array.from(sorted, ([hundredths]) => squares.get(hundredths) ?? 0)
+    })
   };
 }
 
@@ -52,12 +71,65 @@ export function mergeBins(
 ): ThicknessBins {
   if (weights.length !== parts.length)
     throw new EngineError('wrong-length', `${weights.length} weights for ${parts.length} spreads`);
-  function* pairs(): Generator<readonly [number, number]> {
+  function* pairs(): Generator<readonly [number, number, number]> {
     for (const [index, part] of parts.entries())
       for (const [bin, hundredths] of part.hundredths.entries())
-        yield [hundredths, part.counts[bin] * weights[index]];
+        yield [
+          hundredths,
+          part.counts[bin] * weights[index],
+          squaresOf(part)[bin] * weights[index] ** 2
+        ];
   }
   return binsFromPairs(pairs());
+}
+
+/**
+ * Adds up spreads that rest on the same readings, each weighted: what a reading weighs in one and in
+ * another is added before it is squared. Exact where the weights of a bin's readings are alike.
+ */
+export function mergeOfSameReadings(
+  parts: readonly ThicknessBins[],
+  weights: readonly number[] = parts.map(() => 1)
+): ThicknessBins {
+  const filled = parts.filter(({ counts }, index) => counts.length > 0 && weights[index] > 0);
+  if (filled.length < 2) return mergeBins(parts, weights);
+  const roots = new Map<number, number>();
+  for (const [index, part] of parts.entries()) {
+    const squares = squaresOf(part);
+    for (const [bin, hundredths] of part.hundredths.entries())
+      roots.set(
+        hundredths,
+        (roots.get(hundredths) ?? 0) + Math.sqrt(squares[bin]) * weights[index]
+      );
+  }
+  const merged = mergeBins(parts, weights);
+  const squares = Float64Array.from(
+    merged.hundredths,
+    (hundredths) => (roots.get(hundredths) ?? 0) ** 2
+  );
+  return { ...merged, squares };
+}
+
+/**
+ * The part of a spread that falls somewhere with a chance: each reading then weighs that much of
+ * itself. Bins without a chance are dropped.
+ *
+ * @param bins the spread; not modified
+ * @param chances of each bin, 0 to 1, one per bin; not modified
+ */
+export function partOfBins(bins: ThicknessBins, chances: Float64Array): ThicknessBins {
+  const { hundredths, counts } = bins;
+  const isHere = (_entry: number, bin: number): boolean => counts[bin] * chances[bin] > 0;
+  const isWeighted = bins.squares ?? chances.some((chance) => chance > 0 && chance < 1);
+  return {
+    hundredths: hundredths.filter(isHere),
+    counts: counts.map((count, bin) => count * chances[bin]).filter((count) => count > 0),
+    ...(isWeighted && {
+      squares: squaresOf(bins)
+        .map((square, bin) => square * chances[bin] ** 2)
+        .filter(isHere)
+    })
+  };
 }
 
 /** Slates in all bins together. */

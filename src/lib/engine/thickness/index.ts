@@ -4,6 +4,9 @@ export {
   type ThicknessBins,
   binsFromPairs,
   mergeBins,
+  mergeOfSameReadings,
+  partOfBins,
+  squaresOf,
   totalCount
 } from './bins.ts';
 export {

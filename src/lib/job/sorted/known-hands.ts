@@ -3,7 +3,7 @@
  * what is itself imported with `await import()` only.
  */
 import { type Hand, fusePallets, tapPosterior } from '$lib/engine/statistics';
-import type { ThicknessBins } from '$lib/engine/thickness';
+import { type ThicknessBins, binsFromPairs, totalCount } from '$lib/engine/thickness';
 import { type JobView, palletIds, partOf, sorterNames } from '$lib/journal';
 import type { Stock } from '../stock.ts';
 import { tallyPallets } from '../queries.ts';
@@ -35,8 +35,19 @@ export function knownHands(view: JobView, stock: Stock): KnownHands {
   const all = handsOf(view);
   const { pallets, sorters } = toFuse(view, samplesOf(tallyPallets(view), stock), all);
   const fused = fusePallets(pallets, sorters);
+  /** What the spreads rest on: each is told in so many slates. */
+  const readings =
+    pallets.reduce((sum, { bins }) => sum + totalCount(bins), 0) +
+    sorters.reduce((sum, { checks }) => sum + checks.length, 0);
   const spreads = new Map(
-    fused.ok ? fused.pallets.map(({ palletId, spread }) => [palletId, spread]) : []
+    fused.ok
+      ? fused.pallets.map(({ palletId, spread }) => [
+          palletId,
+          binsFromPairs(
+            Array.from(spread.counts, (share, bin) => [spread.hundredths[bin], share * readings])
+          )
+        ])
+      : []
   );
   return {
     hands: all.flatMap(({ gradesId, sorter, hand, thresholdsMm, taps }) =>

@@ -5,7 +5,12 @@
 import { type Hand, tapPosterior } from '$lib/engine/statistics';
 import { type ChanceAbove, misgradedPiles, splitIntoPiles } from '$lib/engine/grading';
 import { normalMisgrading } from '$lib/engine/grading/misgrading';
-import { type ThicknessBins, mergeBins, totalCount } from '$lib/engine/thickness';
+import {
+  type ThicknessBins,
+  mergeBins,
+  mergeOfSameReadings,
+  totalCount
+} from '$lib/engine/thickness';
 import { type JobView, partOf } from '$lib/journal';
 import type { Stock } from '../stock.ts';
 import {
@@ -29,6 +34,14 @@ export interface PilesAsSorted {
   readonly tapsAssumed: number;
   /** SD of that error, mm. */
   readonly assumedHandSdMm: number;
+}
+
+/** Slates on or for a pile, and their spread: of one pallet, or of the whole stock. */
+interface Part {
+  readonly bins: ThicknessBins;
+  readonly slates: number;
+  readonly pile: number;
+  readonly palletId?: string;
 }
 
 /** Tells the piles as sorted for one job after another state of it; see {@link pilesAsSorted}. */
@@ -68,22 +81,27 @@ export function pilesAsSorted(view: JobView, stock: Stock, known: KnownHands): P
     const told = tapPosterior(known.spreadOf(palletId) ?? stock.spread, assumed, pile);
     return told.ok ? told.bins : windows[pile - 1];
   };
-  const parts: { bins: ThicknessBins; slates: number; pile: number }[] = [];
+  const parts: Part[] = [];
   let [gauged, tapped, tapsAssumed] = [0, 0, 0];
   for (const { palletId } of tallyPallets(view)) {
+    const gaugedOn: ThicknessBins[][] = Array.from({ length: piles }, () => []);
     for (const [key, part] of Object.entries(partOf(view, `pallet:${palletId}`).piles)) {
       if (pileOfKey(key) === 0) continue;
       const pile = Math.min(pileOfKey(key), piles);
       const bins = binsOf(part.gauged);
-      parts.push({ bins, slates: totalCount(bins), pile });
+      gaugedOn[pile - 1].push(bins);
       gauged += totalCount(bins);
       for (const [sorter, slates] of Object.entries(part.tapped)) {
         const tap = { palletId, gradesId: gradesIdOfKey(key) ?? '', sorter, pile: pileOfKey(key) };
         const told = toldByTap(known, tap, thresholdsMm);
-        parts.push({ bins: told ?? toldIfAssumed(palletId, pile), slates, pile });
+        parts.push({ bins: told ?? toldIfAssumed(palletId, pile), slates, pile, palletId });
         tapped += slates;
         if (!told) tapsAssumed += slates;
       }
+    }
+    for (const [index, list] of gaugedOn.entries()) {
+      const bins = mergeBins(list);
+      parts.push({ bins, slates: totalCount(bins), pile: index + 1, palletId });
     }
   }
   const byHandShare = tapped > 0 ? tapped / (tapped + gauged) : 0;
@@ -139,17 +157,22 @@ function mixed(
     );
 }
 
-/** Spreads each weighing as much as its slates, scaled to so many; the sharp pile without any. */
-function merged(
-  parts: readonly { readonly bins: ThicknessBins; readonly slates: number }[],
-  slates: number,
-  sharp: ThicknessBins
-): ThicknessBins {
+/**
+ * Spreads each weighing as much as its slates, scaled to so many; the sharp pile without any. Parts of
+ * one pallet rest on its readings, and those of the whole stock on all of them.
+ */
+function merged(parts: readonly Part[], slates: number, sharp: ThicknessBins): ThicknessBins {
   const known = parts.filter(({ bins, slates: own }) => own > 0 && totalCount(bins) > 0);
   const all = known.reduce((sum, part) => sum + part.slates, 0);
   if (all === 0) return sharp;
-  return mergeBins(
-    known.map(({ bins }) => bins),
-    known.map((part) => (part.slates * slates) / (all * totalCount(part.bins)))
-  );
+  const spreadOf = (palletId: string | undefined): ThicknessBins => {
+    const own = known.filter((part) => part.palletId === palletId);
+    return mergeOfSameReadings(
+      own.map(({ bins }) => bins),
+      own.map((part) => (part.slates * slates) / (all * totalCount(part.bins)))
+    );
+  };
+  const palletIds = new Set(known.flatMap(({ palletId }) => palletId ?? []));
+  const onPile = mergeBins([...palletIds].map(spreadOf));
+  return mergeOfSameReadings([onPile, spreadOf(undefined)]);
 }
