@@ -36,8 +36,11 @@ const EVERY_PAGE = new RegExp(
     'src/lib/app/(store|start-check|updates|language|preferences|new-job)[.a-z]*\\.ts',
     'src/lib/text/(words|numbers|plural|index|en/common|en/index)[.a-z]*\\.ts',
     'src/lib/engine/(errors|units)\\.ts',
-    'src/lib/ui/(Notice|Slab)\\.svelte',
-    'src/lib/ui/pile-colour\\.ts',
+    'src/lib/ui/(Field|FilePicker|Notice|Slab)\\.svelte',
+    'src/lib/ui/(pile-colour|into-view)\\.ts',
+    'src/(app|icons)\\.css',
+    'src/routes/\\+layout\\.(svelte|ts)',
+    'src/lib/engine/thickness/bins\\.ts',
     'preload-helper'
   ].join('|')
 );

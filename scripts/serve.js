@@ -59,6 +59,7 @@ export function serve(port, options = {}) {
 async function answer(request, response, base, answers) {
   try {
     const path = request.url ?? '/';
+    if (base && path === base) return void response.writeHead(308, { Location: `${base}/` }).end();
     if (path.startsWith(`${base}/`)) {
       request.url = path.slice(base.length);
       for (const one of answers) if (await one(request, response)) return;

@@ -1,8 +1,5 @@
 import type { Handle } from '@sveltejs/kit';
 
-/** The letters that every language needs are asked for with the page; the others when they show. */
+/** Scripts and styles are asked for with the page. Letters follow: the words stand before them. */
 export const handle: Handle = ({ event, resolve }) =>
-  resolve(event, {
-    preload: ({ type, path }) =>
-      type === 'js' || type === 'css' || (type === 'font' && !path.includes('latin-ext'))
-  });
+  resolve(event, { preload: ({ type }) => type === 'js' || type === 'css' });

@@ -3,6 +3,8 @@ import { expect, openExample, test } from './helpers.ts';
 
 /** Screens that say their answer first, with what shows that the answer is there. */
 const SCREENS: readonly { path: string; answer: RegExp }[] = [
+  { path: '/sort', answer: /Tap the pile of each slate/ },
+  { path: '/lay', answer: /course 1 of 36/ },
   { path: '/grades', answer: /joints? in 100 will show if sorted right/ }
 ];
 

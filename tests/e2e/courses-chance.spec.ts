@@ -143,7 +143,9 @@ test('the rest is planned under the chance that the plan in force holds, until n
   await lose(page, '2 Medium', 30);
   const again = page.getByRole('button', { name: 'Plan the rest again' });
   await again.click();
-  await expect(page.getByText(/the new one holds each pile to a chance of 10 %/)).toBeVisible();
+  await expect(
+    page.getByText(/the new one keeps each pile's chance of running out to 10 %/)
+  ).toBeVisible();
   const [, now] = await chancesOnLay(page);
   expect(now).toBeLessThanOrEqual(30);
   await page.getByRole('button', { name: 'Use the new plan' }).click();
@@ -157,8 +159,8 @@ test('the rest is planned under the chance that the plan in force holds, until n
   await lose(page, '1 Thick', 70);
   await again.click();
   await expect(
-    page.getByText(/^The plan in force was to hold each pile to a chance of 10 %/)
-  ).toContainText('if you use it, no chance is held from then on');
+    page.getByText(/^The current plan kept each pile's chance of running out to 10 %/)
+  ).toContainText('Use it, and no limit is kept from then on');
   const raised = await chancesOnLay(page);
   expect(raised[1]).toBeGreaterThan(10);
   await page.getByRole('button', { name: 'Use the new plan' }).click();

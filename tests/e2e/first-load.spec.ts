@@ -1,4 +1,5 @@
 import { BUILD } from '../../scripts/serve.js';
+import { coldStart } from '../faults/cold-start.ts';
 import { MOST_BYTES, firstLoad } from '../faults/first-load.ts';
 import { expect, openExample, test } from './helpers.ts';
 
@@ -24,4 +25,14 @@ test('the job list, a job and Sort open with at most 118 kB of gzipped JavaScrip
     expect(gzipped, screen).toBeLessThanOrEqual(MOST_BYTES);
   }
   await context.close();
+});
+
+test('the first button of a cold start waits for at most 18 requests and 127 kB', async ({
+  page
+}) => {
+  const { requests, bytes } = await coldStart(page);
+  console.log(`cold start: ${requests} requests, ${(bytes / 1000).toFixed(1)} kB`);
+  expect(requests).toBeGreaterThan(5);
+  expect(requests).toBeLessThanOrEqual(18);
+  expect(bytes).toBeLessThanOrEqual(127_000);
 });

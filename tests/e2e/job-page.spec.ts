@@ -1,6 +1,6 @@
 import type { Page } from '@playwright/test';
 import { adoptPlan, isTooWide, twoSlopesSorted } from './courses-job.ts';
-import { expect, openExample, test } from './helpers.ts';
+import { expect, openExample, openFolds, test } from './helpers.ts';
 import { type SeedAct, seedJob, smallJob } from './seed-job.ts';
 
 /** The whole numbers of a text, in their order. */
@@ -15,6 +15,7 @@ async function fact(page: Page, name: string): Promise<number> {
 
 /** What the Lay screen says is left and lost of each pile. */
 async function bookOfLay(page: Page): Promise<{ left: number; lost: number }[]> {
+  await openFolds(page, 'What is left on the piles?');
   const rows = page.getByRole('table').filter({ hasText: 'Still to lay' }).locator('tbody tr');
   await expect(rows).toHaveCount(3);
   const cells = await rows.evaluateAll((all) =>

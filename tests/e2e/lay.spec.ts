@@ -8,7 +8,7 @@ import {
   twoSlopes,
   twoSlopesSorted
 } from './courses-job.ts';
-import { expect, openExample, startJob, test } from './helpers.ts';
+import { expect, openExample, openFolds, startJob, test } from './helpers.ts';
 import { type SeedAct, eventsOf, seedJob, smallJob } from './seed-job.ts';
 
 async function ready(
@@ -41,7 +41,7 @@ test('what a plan still needs is named, each with the way there', async ({ page 
   const jobId = await seedJob(page, [...smallJob([]), ...readings()]);
   await page.goto(`/job/${jobId}/lay`);
   await expect(links).toHaveText([
-    'Set the grades',
+    'Split the grades',
     'Enter the slate',
     'Enter the roof',
     'Go to Courses'
@@ -194,7 +194,7 @@ test('a pile that ran out leaves the rest short, with numbers and a way on', asy
   await expect(page.getByText('1 of 24 courses laid')).toBeVisible();
   await page.getByRole('button', { name: 'Pile ran out' }).click();
   await page.getByRole('button', { name: '2 Medium' }).last().click();
-  await expect(page.getByText('By the book 201 slates of 2 Medium are left.')).toBeVisible();
+  await expect(page.getByText('We think 201 slates of 2 Medium are left.')).toBeVisible();
   await page.getByLabel('Sorted slates standing there').fill('-1');
   await page.getByRole('button', { name: 'Record' }).click();
   await expect(page.getByText('Give a whole number of slates, 0 or more.')).toBeVisible();
@@ -222,12 +222,12 @@ test('a rogue is told where it may lie', async ({ page }) => {
   await page.getByLabel('Its thickness').fill('6,8');
   await page.getByRole('button', { name: 'Check it' }).click();
   await expect(
-    page.getByText(/^Yes, in North, course 1, next to lay: a slate of 6.80 mm kicks/)
+    page.getByText(/^Yes, in North, course 1, next to lay: a slate of 6.80 mm shows/)
   ).toBeVisible();
   await page.getByLabel('Its thickness').fill('4.3');
   await page.getByRole('button', { name: 'Check it' }).click();
   await expect(
-    page.getByText(/^No, not in North, course 1, next to lay: a slate of 4.30 mm would kick/)
+    page.getByText(/^No, not in North, course 1, next to lay: a slate of 4.30 mm would show/)
   ).toBeVisible();
   await expect(page.getByText(/courses? \d+( to 12)? \(3 Thin\)/).first()).toBeVisible();
   await expect(
@@ -281,7 +281,8 @@ test('an empty pile leaves what is still to be sorted, and no count makes stock'
 }) => {
   const job = await openExample(page);
   await page.goto(`${job}/lay`);
-  const table = page.getByRole('region', { name: 'What is left' });
+  await openFolds(page, 'What is left on the piles?');
+  const table = page.getByRole('region', { name: 'What is left on the piles?' });
   const left = async (): Promise<number> =>
     Number(
       (await table.locator('tbody tr').first().locator('td').first().innerText()).replace(',', '')

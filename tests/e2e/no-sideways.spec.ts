@@ -20,7 +20,6 @@ const SHOWS: Readonly<Record<string, string>> = {
   '/roof': 'Whole roof',
   '/sheet': 'Courses, eave to ridge',
   '/courses': 'Left over beyond the reserve',
-  '/lay': 'What is left',
   '/delivery/order': 'Pallets',
   '/delivery/compare': 'By supplier',
   '/delivery/findings': 'Pallets compared',

@@ -144,6 +144,7 @@ test('what is no thickness gets one sentence, stays, and is not stored', async (
     await expect(page.locator('.entry .value')).toHaveText(text);
   }
   await page.getByRole('button', { name: 'Clear' }).click();
+  await expect(verdict(page)).not.toContainText('too thick');
   await page.getByRole('button', { name: 'Take the number' }).click();
   await expect(verdict(page)).toContainText('No number yet');
   expect((await eventsOf(page, jobId)).length).toBe(before);

@@ -1,13 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { type Random, createRandom, randomNormal, shuffled } from '$lib/engine';
-import {
-  type PalletSample,
-  estimateGrade,
-  estimateMean,
-  fitCensoredNormal,
-  oddPallets,
-  quantileRanks
-} from '$lib/engine/statistics';
+import { type PalletSample, estimateGrade, estimateMean, oddPallets } from '$lib/engine/statistics';
 import { binsFromPairs } from '$lib/engine/thickness';
 import { leastShare, mostShare, rounds } from '../support/rounds.ts';
 
@@ -151,34 +144,6 @@ it.each(UNEQUAL)(
     );
   }
 );
-
-it('ranks enclose the quarter quantile as often as their level says', () => {
-  const ranks = quantileRanks(40, 0.25, 0.9);
-  if (!ranks.ok) throw new Error(ranks.reason);
-  const held = coverage((random) => {
-    const draws = Array.from({ length: 40 }, random).sort((one, other) => one - other);
-    return draws[ranks.lowRank - 1] <= 0.25 && 0.25 <= draws[ranks.highRank - 1];
-  }, 3);
-  expect(Math.abs(held - ranks.level)).toBeLessThan(4 * Math.sqrt(0.09 / DELIVERIES));
-});
-
-it('a normal spread fitted to taps holds its mean within two standard errors', () => {
-  const held = coverage((random) => {
-    const counts = [0, 0, 0];
-    for (let tap = 0; tap < 80; tap++) {
-      const thicknessMm = 6 + 0.8 * randomNormal(random);
-      counts[thicknessMm < 5.5 ? 0 : thicknessMm < 6.5 ? 1 : 2]++;
-    }
-    const fit = fitCensoredNormal([
-      { from: -Infinity, to: 5.5, count: counts[0] },
-      { from: 5.5, to: 6.5, count: counts[1] },
-      { from: 6.5, to: Infinity, count: counts[2] }
-    ]);
-    return fit.ok && Math.abs(fit.mean - 6) <= 1.96 * fit.meanStandardError;
-  }, 4);
-  expect(held).toBeGreaterThan(least(0.92));
-  expect(held).toBeLessThan(most(0.98));
-});
 
 it('pallets that are alike are called odd in about one delivery in twenty at most', () => {
   const calm = coverage((random) => {

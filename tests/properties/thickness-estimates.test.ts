@@ -2,14 +2,12 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { createRandom, shuffled } from '$lib/engine';
 import {
-  type CensoredGroup,
   type PalletSample,
   type SpotCheck,
   anovaStudy,
   comparePallets,
   estimateGrade,
   estimateMean,
-  fitCensoredNormal,
   fuseTaps,
   learnHand,
   logPileChances,
@@ -171,57 +169,6 @@ describe('estimates over a delivery', () => {
     );
     expect(named).toBeGreaterThan(20);
   });
-});
-
-describe('censored normal', () => {
-  const cuts = fc.uniqueArray(fc.integer({ min: 300, max: 900 }), { minLength: 2, maxLength: 6 });
-  const groups = fc
-    .tuple(cuts, fc.array(fc.integer({ min: 0, max: 40 }), { minLength: 7, maxLength: 7 }))
-    .map(([ends, counts]): CensoredGroup[] => {
-      const rising = ends.sort((one, other) => one - other).map((end) => end / 100);
-      return counts
-        .slice(0, rising.length + 1)
-        .map((count, k) =>
-          Object.freeze({ from: rising[k - 1] ?? -Infinity, to: rising[k] ?? Infinity, count })
-        );
-    });
-
-  it('is the same in any order and moves with shift and scale', () => {
-    let fitted = 0;
-    check(
-      fc.property(groups, fc.integer(), (classes, seed) => {
-        const own = fitCensoredNormal(classes);
-        const other = fitCensoredNormal(
-          shuffled(classes, createRandom(seed)).map(({ from, to, count }) => ({
-            from: 2 * from + 1,
-            to: 2 * to + 1,
-            count
-          }))
-        );
-        expect(other.ok ? 'fitted' : other.reason).toBe(own.ok ? 'fitted' : own.reason);
-        if (!own.ok || !other.ok) return;
-        fitted++;
-        near(other.mean, 2 * own.mean + 1, 1e-6);
-        near(other.sd, 2 * own.sd, 1e-6);
-        near(other.logLikelihood, own.logLikelihood);
-        near(other.sdStandardError, 2 * own.sdStandardError, 1e-5);
-      })
-    );
-    expect(fitted).toBeGreaterThan(120);
-  });
-
-  it('counts twice as much for twice the slates: errors shrink by √2', () =>
-    check(
-      fc.property(groups, (classes) => {
-        const one = fitCensoredNormal(classes);
-        const two = fitCensoredNormal(
-          classes.map((group) => ({ ...group, count: 2 * group.count }))
-        );
-        if (!one.ok || !two.ok) return;
-        near(two.mean, one.mean, 1e-6);
-        near(two.meanStandardError * Math.SQRT2, one.meanStandardError, 1e-5);
-      })
-    ));
 });
 
 describe('taps', () => {

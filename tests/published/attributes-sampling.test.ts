@@ -2,11 +2,9 @@ import { describe, expect, it } from 'vitest';
 import {
   ATTRIBUTES_AQLS,
   CODE_LETTERS,
-  acceptance,
   attributesPlan,
   codeLetter,
   sampleSizeOf,
-  schemeAcceptance,
   type CodeLetter,
   type InspectionLevel,
   type Severity
@@ -143,14 +141,4 @@ it('lot 3201 to 10,000, level II, 1.5 %: 200 / 7 / 8, tightened 5 (AQLSchemes vi
     refuseFrom: 8
   });
   expect(tightened.ok && tightened.plan).toMatchObject({ sampleSize: 200, acceptAtMost: 5 });
-});
-
-// Stephens and Larson (1967); read points .95 and .10, digits computed.
-it.each([
-  [0.019296, 0.950537840849],
-  [0.045884, 0.09994616274]
-])('scheme of n = 200, c = 7 and 5 at %f accepts %f', (share, expected) => {
-  const normal = acceptance({ sampleSize: 200, acceptAtMost: 7 }, share);
-  const tightened = acceptance({ sampleSize: 200, acceptAtMost: 5 }, share);
-  expect(schemeAcceptance(normal, tightened)).toBeCloseTo(expected, 11);
 });

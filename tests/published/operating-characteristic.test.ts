@@ -1,10 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import {
   acceptance,
-  acceptanceByFaults,
   acceptanceInLot,
-  averageInspected,
-  averageOutgoingLimit,
   atMost,
   findAttributesPlan,
   hypergeometric
@@ -22,17 +19,6 @@ describe('n = 52, c = 3: the plan of NIST/SEMATECH handbook 6.2.3.2', () => {
     ].map((expected, index) => [index + 1, expected] as const)
   )('accepts %i %% outside with probability %f', (percent, expected) => {
     expect(acceptance(plan, percent / 100)).toBeCloseTo(expected, 6);
-  });
-
-  it('lets through at most .0371900982 on average, at .0559107554 (computed)', () => {
-    const limit = averageOutgoingLimit(plan, 10_000);
-    expect(limit.outgoingShare).toBeCloseTo(0.0371900982, 10);
-    expect(limit.arrivingShare).toBeCloseTo(0.0559107554, 7);
-  });
-
-  it('looks at 70.4 slates at 1 % and 2655.2 at 5 % on average (computed)', () => {
-    expect(averageInspected(plan, 10_000, 0.01)).toBeCloseTo(70.4, 1);
-    expect(averageInspected(plan, 10_000, 0.05)).toBeCloseTo(2655.2, 1);
   });
 });
 
@@ -59,15 +45,14 @@ describe('plan from two risk points', () => {
 
 // Computed at high precision from the definitions.
 it.each([
-  [2, 0.991837, 0.985242, 0.982477],
-  [5, 0.928248, 0.91854, 0.909796],
-  [10, 0.7419, 0.73728, 0.735759],
-  [20, 0.325948, 0.33696, 0.406006]
-])('n = 5, c = 1, %i bad in 50: hypergeometric, binomial, Poisson', (bad, exact, large, faults) => {
+  [2, 0.991837, 0.985242],
+  [5, 0.928248, 0.91854],
+  [10, 0.7419, 0.73728],
+  [20, 0.325948, 0.33696]
+])('n = 5, c = 1, %i bad in 50: hypergeometric, binomial', (bad, exact, large) => {
   const plan = { sampleSize: 5, acceptAtMost: 1 };
   expect(acceptanceInLot(plan, 50, bad)).toBeCloseTo(exact, 6);
   expect(acceptance(plan, bad / 50)).toBeCloseTo(large, 6);
-  expect(acceptanceByFaults(plan, bad / 50)).toBeCloseTo(faults, 6);
 });
 
 it('n = 200, c = 7: .995001 at 1.3 % and .054189 at 6.4 % (computed)', () => {

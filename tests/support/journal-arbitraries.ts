@@ -59,9 +59,10 @@ export const BODY: {
   sampleDrawn: fc.record({
     seed: fc.integer(),
     plan: fc.constantFrom('own' as const, 'variables' as const),
-    positions: fc.array(fc.record({ palletId, layer: count, place: count }), {
+    positions: fc.uniqueArray(fc.record({ palletId, layer: count, place: count }), {
       minLength: 1,
-      maxLength: 3
+      maxLength: 3,
+      selector: ({ palletId: of, layer, place }) => `${of}|${layer}|${place}`
     })
   }),
   slateGauged: fc.record({ palletId, points, gradesId, pile: fc.option(pile), sample }),
@@ -85,7 +86,9 @@ export const BODY: {
   ),
   gradesSet: fc.record({
     method: fc.constantFrom(...BOUNDARY_METHODS),
-    thresholdsMm: fc.array(lengthMm, { minLength: 1, maxLength: 7 })
+    thresholdsMm: fc
+      .uniqueArray(lengthMm, { minLength: 1, maxLength: 7 })
+      .map((mm) => mm.sort((one, other) => other - one))
   }),
   slopeSet: fc.record({
     slopeId,
@@ -105,7 +108,10 @@ export const BODY: {
       kickAllowanceMm: fc.constant(1.5),
       expectedKickers: fc.constantFrom(0, 3.25),
       joints: count,
-      courses: fc.array(fc.record({ slopeId, course: count, piles }), { maxLength: 3 }),
+      courses: fc.uniqueArray(fc.record({ slopeId, course: count, piles }), {
+        maxLength: 3,
+        selector: ({ slopeId: of, course }) => `${of}|${course}`
+      }),
       heldUnder: fc.constantFrom(0.05, 0.1)
     },
     { requiredKeys: ['gradesId', 'kickAllowanceMm', 'expectedKickers', 'joints', 'courses'] }

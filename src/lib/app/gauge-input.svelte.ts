@@ -2,6 +2,7 @@ import {
   type AcceptedReading,
   type CaptureField,
   EMPTY_KEYPAD,
+  type KeyTouch,
   type KeypadKey,
   type KeypadState,
   type LengthUnit,
@@ -34,6 +35,8 @@ export interface InputAudience {
   onRefused: (refusal: Refusal) => void;
   /** Back was pressed on the keypad: the entry made by the number just taken is to be voided. */
   onReopened: () => void;
+  /** Clear was pressed: what was said of a refused number no longer holds. */
+  onCleared: () => void;
   /** This gauge was learnt to end its readings so. */
   onEndingLearnt: (ending: WedgeEnding) => void;
 }
@@ -102,7 +105,8 @@ export class GaugeInput {
   }
 
   /** A key of the on-screen keypad. A number begun on the keyboard goes on here. */
-  press(key: KeypadKey): void {
+  press(key: KeypadKey, touch: KeyTouch = tapNow()): void {
+    if (key === 'clear') this.#audience.onCleared();
     if (this.#typed !== '') {
       if (key === 'enter') return this.#wedge.accept();
       this.#keypad = { ...EMPTY_KEYPAD, text: this.#typed };
@@ -113,8 +117,9 @@ export class GaugeInput {
     if (this.#held !== '' && key === 'clear') return this.clear();
     this.#held = '';
     const settings = { unit: this.unit, takesAfterDecimals: USUAL_TAKING[this.unit] };
-    if (key === 'enter' && this.#keypad.text === '') return this.refuseEmpty();
-    const { state, effect } = pressKeypad(this.#keypad, key, pageTimer.now(), settings);
+    const { text, taken } = this.#keypad;
+    if (key === 'enter' && text === '' && taken === null) return this.refuseEmpty();
+    const { state, effect } = pressKeypad(this.#keypad, key, touch, settings);
     this.#keypad = state;
     if (effect.kind === 'reading') this.#take(effect.reading, 'keypad');
     else if (effect.kind === 'reopened') this.#audience.onReopened();
@@ -204,6 +209,11 @@ export class GaugeInput {
       this.isUnended = looksUnended(this.#wedge.state, pageTimer.now(), settings);
     });
   }
+}
+
+function tapNow(): KeyTouch {
+  const at = pageTimer.now();
+  return { downAt: at, upAt: at };
 }
 
 function isTorn(reading: Refusal): reading is TornReading {

@@ -30,6 +30,7 @@ export { type WedgeLesson, READINGS_TO_LEARN, learnWedgeEnding } from './wedge-s
 export { type CaptureField, type WedgeAudience, WedgeListener } from './wedge-listener.ts';
 export { type TextChange, changeOfText } from './field-text.ts';
 export {
+  type KeyTouch,
   type KeypadKey,
   type KeypadState,
   type KeypadSettings,

@@ -16,12 +16,16 @@ const NAMES: Readonly<Record<string, KeypadKey>> = {
   '⏎': 'enter'
 };
 
-/** Presses keys a second apart; , is the decimal key, < back, C clear. */
+/** How long a finger stays on a key here, ms. */
+const HELD_MS = 60;
+
+/** Presses keys; , is the decimal key, < back, C clear. @param gapMs from one press to the next */
 function press(text: string, settings = AUTO, gapMs = 1000) {
   let state = EMPTY_KEYPAD;
   const effects: KeypadEffect[] = [];
   [...text].forEach((sign, index) => {
-    const step = pressKeypad(state, NAMES[sign] ?? (sign as KeypadKey), index * gapMs, settings);
+    const touch = { downAt: index * gapMs, upAt: index * gapMs + HELD_MS };
+    const step = pressKeypad(state, NAMES[sign] ?? (sign as KeypadKey), touch, settings);
     state = step.state;
     effects.push(step.effect);
   });
@@ -60,16 +64,37 @@ describe('pressKeypad', () => {
   });
 
   it('does not begin a number with the bounce of the key that took the last', () => {
-    expect(press('6,422', AUTO, 100)).toMatchObject({ text: '', told: [6.42], last: 'ignored' });
-    expect(press('6,422', AUTO, 300)).toMatchObject({ text: '2', told: [6.42] });
-    expect(press('6,425', AUTO, 100)).toMatchObject({ text: '5' });
+    expect(press('6,422', AUTO, 80)).toMatchObject({ text: '', told: [6.42], last: 'ignored' });
+    expect(press('6,425', AUTO, 80)).toMatchObject({ text: '5' });
+    expect(press('6,4⏎⏎', AUTO, 80)).toMatchObject({ told: [6.4], last: 'ignored' });
   });
 
-  it('keeps a refused number to be corrected', () => {
+  it('tells a bounce by the time from release to press, not from press to press', () => {
+    expect(press('6,422', AUTO, 180)).toMatchObject({ text: '2', told: [6.42] });
+  });
+
+  it.each([20, 70, 100, 180, 240])('drops no digit after Enter, a key each %i ms', (gapMs) => {
+    expect(press('5,6⏎6,2⏎', AUTO, gapMs).told).toEqual([5.6, 6.2]);
+    expect(press('5,6⏎62⏎', AUTO, gapMs).told).toEqual([5.6, 'missing-decimal']);
+  });
+
+  it('says nothing at Enter after a number that took itself, which Back still brings back', () => {
+    expect(press('6,25⏎')).toEqual({ text: '', told: [6.25], last: 'ignored' });
+    expect(press('6,25⏎<')).toMatchObject({ text: '6.2', told: [6.25, 'reopened 6.2'] });
+  });
+
+  it('keeps a refused number until the next digit replaces it', () => {
     expect(press('0,25')).toMatchObject({ text: '0.25', told: ['looks-like-inches'] });
-    expect(press('0,255')).toMatchObject({ text: '0.25', last: 'ignored' });
+    expect(press('0,256')).toMatchObject({ text: '6', last: 'edited' });
     expect(press('64⏎')).toMatchObject({ text: '64', told: ['missing-decimal'] });
+    expect(press('64⏎6,4⏎')).toMatchObject({ text: '', told: ['missing-decimal', 6.4] });
+    expect(press('64⏎,')).toMatchObject({ text: '0.' });
     expect(press('6,⏎')).toMatchObject({ text: '6.', told: ['unfinished'] });
+  });
+
+  it('corrects a refused number with Back, and empties it with Clear', () => {
+    expect(press('64⏎<,4⏎')).toMatchObject({ told: ['missing-decimal', 6.4] });
+    expect(press('64⏎C')).toMatchObject({ text: '', last: 'edited' });
   });
 
   it('has one decimal mark and eight signs', () => {

@@ -23,8 +23,20 @@ export interface KeypadState {
   readonly text: string;
   /** The number last taken, while the back key can still bring it back; else null. */
   readonly taken: string | null;
-  /** When the last number was taken, on the caller's clock in ms. */
+  /** The key that took it: the last digit, or Enter; else null. */
+  readonly takenBy: KeypadKey | null;
+  /** When that key was let go, on the caller's clock in ms. */
   readonly takenAt: number;
+  /** Whether the number was refused: the next digit replaces it. */
+  readonly isRefused: boolean;
+}
+
+/** One touch of a key, on any steady clock in ms. */
+export interface KeyTouch {
+  /** When the key was pressed. */
+  readonly downAt: number;
+  /** When it was let go. */
+  readonly upAt: number;
 }
 
 export interface KeypadSettings {
@@ -50,13 +62,22 @@ export interface KeypadStep {
 }
 
 /** An empty keypad. */
-export const EMPTY_KEYPAD: KeypadState = { text: '', taken: null, takenAt: -Infinity };
+export const EMPTY_KEYPAD: KeypadState = {
+  text: '',
+  taken: null,
+  takenBy: null,
+  takenAt: -Infinity,
+  isRefused: false
+};
 
 /** The decimals after which a number is taken: the resolution of a reading. */
 export const USUAL_TAKING: Readonly<Record<LengthUnit, number>> = { mm: 2, inch: 3 };
 
-/** A finger that bounces on the key that took a number must not begin the next one. */
-const BOUNCE_MS = 250;
+/**
+ * A key pressed again this soon after it was let go is the same tap that bounced, ms. From memory,
+ * no source: a finger that means a second tap is off the key for longer.
+ */
+const BOUNCE_MS = 50;
 const LONGEST_TEXT = 8;
 
 /**
@@ -64,25 +85,30 @@ const LONGEST_TEXT = 8;
  *
  * With `takesAfterDecimals` the last decimal takes the number without Enter. This can always be
  * taken back: Back, pressed before anything else, returns the number without its last digit and
- * reports `reopened`. A number that is refused stays in the keypad. When an entry came from
- * elsewhere since, start again from `EMPTY_KEYPAD`, so that Back cannot reach an older one.
+ * reports `reopened`. Enter after it does nothing. A number that is refused stays in the keypad:
+ * Back corrects it, the next digit replaces it. When an entry came from elsewhere since, start
+ * again from `EMPTY_KEYPAD`, so that Back cannot reach an older one.
  *
- * @param at time of the press in ms, on any steady clock
+ * Only the key that took the last number can bounce; a different key is never dropped.
+ *
+ * @param touch when the key was pressed and let go, ms
  * @example 6 decimal 4 2 with takesAfterDecimals 2 → reading 6.42 mm on the last key
  */
 export function pressKeypad(
   state: KeypadState,
   key: KeypadKey,
-  at: number,
+  touch: KeyTouch,
   settings: KeypadSettings
 ): KeypadStep {
   const { text } = state;
+  const kept = state.isRefused ? '' : text;
   const ignored: KeypadStep = { state, effect: { kind: 'ignored' } };
   const edited = (changed: string): KeypadStep => ({
     state: { ...EMPTY_KEYPAD, text: changed },
     effect: { kind: 'edited' }
   });
 
+  if (key === state.takenBy && touch.downAt - state.takenAt < BOUNCE_MS) return ignored;
   switch (key) {
     case 'clear':
       return text === '' && state.taken === null ? ignored : edited('');
@@ -96,16 +122,15 @@ export function pressKeypad(
       };
     }
     case 'enter':
-      return text === '' ? ignored : endNumber(text, at, settings);
+      return text === '' ? ignored : endNumber(text, key, touch, settings);
     case 'decimal':
-      if (text.includes('.') || text.length >= LONGEST_TEXT) return ignored;
-      return edited(text === '' ? '0.' : `${text}.`);
+      if (kept.includes('.') || kept.length >= LONGEST_TEXT) return ignored;
+      return edited(kept === '' ? '0.' : `${kept}.`);
     default: {
-      const isBounce = text === '' && state.taken?.endsWith(key) && at - state.takenAt < BOUNCE_MS;
-      const isFull = text.length >= LONGEST_TEXT || hasAllDecimals(text, settings);
-      if (isBounce || isFull) return ignored;
-      const longer = text + key;
-      return hasAllDecimals(longer, settings) ? endNumber(longer, at, settings) : edited(longer);
+      if (kept.length >= LONGEST_TEXT || hasAllDecimals(kept, settings)) return ignored;
+      const longer = kept + key;
+      if (!hasAllDecimals(longer, settings)) return edited(longer);
+      return endNumber(longer, key, touch, settings);
     }
   }
 }
@@ -116,8 +141,15 @@ function hasAllDecimals(text: string, { takesAfterDecimals }: KeypadSettings): b
   return takesAfterDecimals !== null && mark >= 0 && text.length - mark - 1 >= takesAfterDecimals;
 }
 
-function endNumber(text: string, at: number, settings: KeypadSettings): KeypadStep {
+function endNumber(
+  text: string,
+  key: KeypadKey,
+  touch: KeyTouch,
+  settings: KeypadSettings
+): KeypadStep {
   const reading = parseReading(text, settings.unit);
-  const state = reading.ok ? { text: '', taken: text, takenAt: at } : { ...EMPTY_KEYPAD, text };
+  const state: KeypadState = reading.ok
+    ? { text: '', taken: text, takenBy: key, takenAt: touch.upAt, isRefused: false }
+    : { ...EMPTY_KEYPAD, text, isRefused: true };
   return { state, effect: { kind: 'reading', reading } };
 }

@@ -1,13 +1,15 @@
 import * as v from 'valibot';
+import { isCalendarDay } from './calendar.ts';
 import { isEventId, isUuid } from './ids.ts';
+import { allDiffer } from './lists.ts';
 
 /** Short text that a person typed: trimmed, at most 200 characters. */
 const shortText = v.pipe(v.string(), v.trim(), v.maxLength(200));
 const longText = v.pipe(v.string(), v.maxLength(4000));
-/** A key made by the app; letters, digits, dot and dash, so that it can name nothing of JavaScript. */
+/** A key made by the app; letters, digits, dot and dash. */
 const key = v.pipe(v.string(), v.regex(/^[A-Za-z0-9.-]{1,64}$/));
 const uuid = v.pipe(v.string(), v.check(isUuid, 'not a UUID in lower case'));
-const day = v.pipe(v.string(), v.isoDate());
+const day = v.pipe(v.string(), v.isoDate(), v.check(isCalendarDay, 'no such day in the calendar'));
 const whole = v.pipe(v.number(), v.integer(), v.minValue(0), v.maxValue(10_000_000));
 const amount = v.pipe(v.number(), v.finite(), v.minValue(0), v.maxValue(1e9));
 const lengthMm = v.pipe(v.number(), v.finite(), v.minValue(0), v.maxValue(1_000_000));
@@ -161,7 +163,12 @@ export const BODIES = {
     positions: v.pipe(
       v.array(v.object({ palletId: key, layer: whole, place: whole })),
       v.minLength(1),
-      v.maxLength(5000)
+      v.maxLength(5000),
+      v.check(
+        (places) =>
+          allDiffer(places, ({ palletId, layer, place }) => `${palletId}|${layer}|${place}`),
+        'a place twice'
+      )
     )
   }),
   slateGauged: v.object({
@@ -204,7 +211,15 @@ export const BODIES = {
   entryVoided: v.object({ voids: v.pipe(v.string(), v.check(isEventId, 'not an event id')) }),
   gradesSet: v.object({
     method: v.picklist(BOUNDARY_METHODS),
-    thresholdsMm: v.pipe(v.array(lengthMm), v.minLength(1), v.maxLength(7)),
+    thresholdsMm: v.pipe(
+      v.array(lengthMm),
+      v.minLength(1),
+      v.maxLength(7),
+      v.check(
+        (mm) => mm.every((threshold, at) => at === 0 || threshold < mm[at - 1]),
+        'each threshold lies below the one before'
+      )
+    ),
     sampleSlates: v.optional(whole)
   }),
   slopeSet: v.object({
@@ -228,7 +243,11 @@ export const BODIES = {
     joints: whole,
     courses: v.pipe(
       v.array(v.object({ slopeId: key, course: whole, piles: pilesOfCourse })),
-      v.maxLength(5000)
+      v.maxLength(5000),
+      v.check(
+        (courses) => allDiffer(courses, ({ slopeId, course }) => `${slopeId}|${course}`),
+        'a course twice'
+      )
     ),
     heldUnder: v.optional(v.pipe(v.number(), v.gtValue(0), v.ltValue(1)))
   }),

@@ -1,5 +1,6 @@
 import * as v from 'valibot';
 import { BODIES, type BodyOf, EVENT_VERSIONS, type EventType } from './bodies.ts';
+import { isCalendarDay } from './calendar.ts';
 import { isEventId, isUuid } from './ids.ts';
 import { liftBody } from './upcasters.ts';
 
@@ -9,7 +10,7 @@ const envelope = v.object({
   jobId: v.pipe(v.string(), v.check(isUuid, 'not a UUID in lower case')),
   deviceId: v.pipe(v.string(), v.check(isUuid, 'not a UUID in lower case')),
   deviceSeq: v.pipe(v.number(), v.integer(), v.minValue(1)),
-  at: v.pipe(v.string(), v.isoTimestamp()),
+  at: v.pipe(v.string(), v.isoTimestamp(), v.check(isCalendarDay, 'no such day in the calendar')),
   sorter: v.pipe(v.string(), v.maxLength(40), v.regex(/^(?!__proto__$)/)),
   type: v.pipe(v.string(), v.regex(/^[a-z][A-Za-z]{1,39}$/)),
   v: v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(1000)),

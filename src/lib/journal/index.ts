@@ -12,6 +12,8 @@ export {
   type SlateSpecBody,
   type SlopeBody
 } from './bodies.ts';
+export { lastOfEach } from './lists.ts';
+export { own } from './own.ts';
 export { canonicalJson } from './canonical.ts';
 export { ViewDraft } from './draft.ts';
 export { meanHundredths } from './effects.ts';

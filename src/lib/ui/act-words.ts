@@ -1,4 +1,4 @@
-import { type JournalEvent, type StoredEvent, meanHundredths } from '$lib/journal';
+import { type JournalEvent, type StoredEvent, meanHundredths, own } from '$lib/journal';
 import type { Catalogue, NumberWords } from '$lib/text';
 
 /** What an entry was, in words, for the list of entries that can be taken back. */
@@ -26,6 +26,6 @@ export function sayAct(
     case 'palletAdded':
       return sort.undo.pallet(event.body.label);
     default:
-      return common.events[event.type] ?? event.type;
+      return own(common.events, event.type) ?? event.type;
   }
 }

@@ -1,4 +1,4 @@
-import { EngineError, requireFinite, requireWhole } from '../errors.ts';
+import { EngineError, requireWhole } from '../errors.ts';
 import { requireShare } from './requirements.ts';
 
 /** How probable each number of bad slates in a sample is. */
@@ -107,27 +107,6 @@ export function binomial(sampleSize: number, share: number): CountDistribution {
     0,
     sampleSize,
     (count) => ((sampleSize - count) / (count + 1)) * odds
-  );
-}
-
-/**
- * Faults in a sample that has `expected` of them on average (Poisson distribution); for faults
- * counted per hundred slates, where one slate may have several.
- *
- * @param expected mean number of faults, 0 or more
- * @throws EngineError `not-finite`, `out-of-range`
- * @example poisson(0.5) // atMost(…, 1) = 0.909796
- */
-export function poisson(expected: number): CountDistribution {
-  requireFinite(expected, 'expected faults');
-  if (expected < 0)
-    throw new EngineError('out-of-range', `expected faults ${expected}; give 0 or more`);
-  if (expected === 0) return certain(0);
-  return outwardsFromMode(
-    Math.floor(expected),
-    0,
-    Number.POSITIVE_INFINITY,
-    (count) => expected / (count + 1)
   );
 }
 

@@ -17,35 +17,20 @@ export {
   type TabulatedPlan
 } from './attributes-plan.ts';
 export {
-  FIRST_DELIVERY,
-  SWITCHING_BASIS,
-  afterDeliveries,
-  afterDelivery,
-  schemeAcceptance,
-  type SwitchingState
-} from './switching.ts';
-export {
   atLeast,
   atMost,
   binomial,
   hypergeometric,
-  poisson,
   type CountDistribution
 } from './count-distribution.ts';
 export {
   acceptance,
-  acceptanceByFaults,
   acceptanceInLot,
   operatingCurve,
   planRisks,
   type OperatingPoint,
   type PlanRisks
 } from './operating-characteristic.ts';
-export {
-  averageInspected,
-  averageOutgoingLimit,
-  averageOutgoingShare
-} from './outgoing-quality.ts';
 export { findAttributesPlan, type RiskPoint } from './plan-finder.ts';
 export {
   VARIABLES_AQLS,
@@ -74,18 +59,13 @@ export {
   type SdKnowledge
 } from './variables-operating-characteristic.ts';
 export { noncentralTAbove, noncentralTCdf, noncentralTQuantile } from './noncentral-t.ts';
-export { clopperPearson, wilson } from './proportion-intervals.ts';
+export { clopperPearson } from './proportion-intervals.ts';
 export {
   countInLot,
   shareStandardError,
   type LotSample,
   type LotSampleRefusal
 } from './finite-lot.ts';
-export {
-  oneSidedToleranceFactor,
-  twoSidedToleranceFactor,
-  type ToleranceClaim
-} from './tolerance-limits.ts';
 export {
   REMEMBERED_THICKNESS_TOLERANCE_PERCENT,
   edgeLimitMm,

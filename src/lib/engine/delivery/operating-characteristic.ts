@@ -1,6 +1,6 @@
 import { EngineError, requireWhole } from '../errors.ts';
 import type { AttributesPlan } from './attributes-plan.ts';
-import { atMost, binomial, hypergeometric, poisson } from './count-distribution.ts';
+import { atMost, binomial, hypergeometric } from './count-distribution.ts';
 import { requireShare } from './requirements.ts';
 
 /** One point of a plan's operating characteristic. */
@@ -42,17 +42,6 @@ export function acceptance(plan: AttributesPlan, share: number): number {
 export function acceptanceInLot(plan: AttributesPlan, lotSize: number, bad: number): number {
   requirePlan(plan);
   return atMost(hypergeometric(lotSize, bad, plan.sampleSize), plan.acceptAtMost);
-}
-
-/**
- * Chance that a plan accepts when faults are counted, several to a slate (Poisson).
- *
- * @param faultsPerSlate mean faults per slate, 0 or more
- * @example acceptanceByFaults({ sampleSize: 5, acceptAtMost: 1 }, 0.1) // 0.909796
- */
-export function acceptanceByFaults(plan: AttributesPlan, faultsPerSlate: number): number {
-  requirePlan(plan);
-  return atMost(poisson(plan.sampleSize * faultsPerSlate), plan.acceptAtMost);
 }
 
 /**

@@ -1,5 +1,4 @@
 import betaQuantile from '@stdlib/stats-base-dists-beta-quantile';
-import normalQuantile from '@stdlib/stats-base-dists-normal-quantile';
 import { EngineError, requireWhole } from '../errors.ts';
 import type { Interval } from './basis.ts';
 import { requireProbability } from './requirements.ts';
@@ -31,31 +30,6 @@ export function clopperPearson(found: number, sampled: number, level: number): I
   return {
     low: found === 0 ? 0 : betaQuantile(tail, found, sampled - found + 1),
     high: found === sampled ? 1 : betaQuantile(1 - tail, found + 1, sampled - found),
-    level
-  };
-}
-
-/**
- * Wilson's score interval for a share: shorter than the exact one, right on average rather than
- * always. For drawings; a claim rests on `clopperPearson` or `countInLot`.
- *
- * @returns two-sided; without a continuity correction
- * @throws EngineError `not-whole`, `out-of-range`
- *
- * Source: Wilson (1927).
- * @example wilson(81, 263, 0.95) // 0.2553 to 0.3662
- */
-export function wilson(found: number, sampled: number, level: number): Interval {
-  requireCounts(found, sampled, level);
-  const z = normalQuantile(1 - (1 - level) / 2, 0, 1);
-  const share = found / sampled;
-  const shrink = 1 + (z * z) / sampled;
-  const centre = (share + (z * z) / (2 * sampled)) / shrink;
-  const half =
-    (z / shrink) * Math.sqrt((share * (1 - share)) / sampled + (z * z) / (4 * sampled * sampled));
-  return {
-    low: found === 0 ? 0 : Math.max(0, centre - half),
-    high: found === sampled ? 1 : Math.min(1, centre + half),
     level
   };
 }

@@ -13,7 +13,7 @@ describe('searchBonds', () => {
     expect(askedSideLapMm({ ...SPEC, widthMm: 150, headlapMm: 75 })).toBe(65);
   });
 
-  it('cuts at the other end where a cut at one end lets joints meet: 380 mm of 250 mm slates', () => {
+  it('cuts at both ends where a cut at one end lets joints meet: 380 mm of 250 mm slates', () => {
     const { A, B, isSound } = layBonds(380, SPEC);
     expect(isSound).toBe(true);
     // Two pieces and a joint of 3 mm are 377 mm; 70 apart leaves both above the limit of 150.

@@ -44,6 +44,7 @@ describe('slopeProblems', () => {
 
   it.each<[string, Partial<Slope>, string, string, number]>([
     ['no rafter at all', { rafterLengthMm: 0 }, 'rafterLengthMm', 'no-course', 475],
+    ['no width at all', { eaveWidthMm: 0 }, 'eaveWidthMm', 'narrower-than-slate', 150],
     ['a negative width', { eaveWidthMm: -3 }, 'eaveWidthMm', 'narrower-than-slate', 150],
     ['a negative rafter', { rafterLengthMm: -3 }, 'rafterLengthMm', 'no-course', 475],
     [

@@ -9,18 +9,6 @@ export {
   intraclassCorrelationAtMost
 } from './between-pallets.ts';
 export { type OddPallet, oddPallets } from './odd-pallets.ts';
-export {
-  type RankInterval,
-  quantileRanks,
-  fewestForTolerance,
-  toleranceConfidence
-} from './quantile-interval.ts';
-export {
-  type CensoredGroup,
-  type CensoredNormalFit,
-  type NoNormalFit,
-  fitCensoredNormal
-} from './censored-normal.ts';
 export { type OrderedRow, type OrderedFit, orderedRegression } from './ordered-regression.ts';
 export {
   type SpotCheck,

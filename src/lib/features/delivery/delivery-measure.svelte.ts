@@ -107,6 +107,7 @@ export class MeasureWizard {
         onReading: (reading) => this.#take(reading),
         onRefused: (refusal) => this.#refuse(refusal),
         onReopened: () => this.gaugeAgain(),
+        onCleared: () => (this.refusal = undefined),
         onEndingLearnt: (wedgeEnding) => preferences.set({ wedgeEnding })
       },
       preferences.values.wedgeEnding

@@ -1,4 +1,4 @@
-import { type BodyOf, partOf } from '$lib/journal';
+import { type BodyOf, lastOfEach, own, partOf } from '$lib/journal';
 import type { JobState } from '$lib/app';
 import { smallJpeg } from './small-jpeg.ts';
 import { journalStore } from '$lib/app';
@@ -29,11 +29,10 @@ export class DeliveryPhotos {
   }
 
   readonly photos: readonly ShownPhoto[] = $derived.by(() =>
-    partOf(this.#job().view, 'job').photos.map(({ at, value }) => ({
-      ...value,
-      at,
-      url: this.#urls[value.photoId]
-    }))
+    // A crafted file may add a photo twice.
+    lastOfEach(partOf(this.#job().view, 'job').photos, ({ value }) => value.photoId).map(
+      ({ at, value }) => ({ ...value, at, url: own(this.#urls, value.photoId) })
+    )
   );
 
   /** Keeps a photo, made small; false when it was refused or not saved. */

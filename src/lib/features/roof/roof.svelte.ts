@@ -1,6 +1,6 @@
 import { untrack } from 'svelte';
 import { type SlopeLayout, layOutRoof } from '$lib/engine/roof';
-import type { NewEvent, SlateSpecBody, SlopeBody } from '$lib/journal';
+import { type NewEvent, type SlateSpecBody, type SlopeBody, own } from '$lib/journal';
 import { type RoofOfJob, slateForEngine, slopeForEngine } from '$lib/job';
 import type { JobState } from '$lib/app';
 import type { ShownUnit } from '$lib/ui';
@@ -55,7 +55,7 @@ export class RoofDesk {
     this.slate.told(this.slateRead.troubles)
   );
 
-  readonly open = $derived(this.openId === undefined ? undefined : this.#slopes[this.openId]);
+  readonly open = $derived(this.openId === undefined ? undefined : own(this.#slopes, this.openId));
   readonly openRead = $derived(this.open && readSlope(this.open.form, this.unit, this.slateInUse));
   readonly openTroubles: readonly FieldTrouble[] = $derived(
     this.open && this.openRead ? this.open.told(this.openRead.troubles) : []
@@ -71,7 +71,7 @@ export class RoofDesk {
       slopeId,
       name,
       isStored: true,
-      isChanged: this.#slopes[slopeId]?.isChanged ?? false
+      isChanged: own(this.#slopes, slopeId)?.isChanged ?? false
     }));
     const typedOnly = Object.values(this.#slopes)
       .filter(({ form }) => !stored.some(({ slopeId }) => slopeId === form.slopeId))
@@ -122,7 +122,7 @@ export class RoofDesk {
     untrack(() => {
       if (unit !== this.#unit) this.#retype(unit);
       this.slate.follow(slateFormOf(spec, unit));
-      for (const body of slopes) this.#slopes[body.slopeId]?.follow(slopeFormOf(body, unit));
+      for (const body of slopes) own(this.#slopes, body.slopeId)?.follow(slopeFormOf(body, unit));
       this.#closeLost(slopes);
     });
   }
@@ -155,7 +155,7 @@ export class RoofDesk {
   }
 
   openSlope(slopeId: string): void {
-    if (!this.#slopes[slopeId]) {
+    if (!own(this.#slopes, slopeId)) {
       const body = this.#job().slopes.find((slope) => slope.slopeId === slopeId);
       if (!body) return;
       this.#hold(slopeId, new FormDraft(slopeFormOf(body, this.#unit)));
@@ -177,13 +177,13 @@ export class RoofDesk {
     const { body, troubles } = this.openRead;
     if (!body) return troubles[0].field;
     if (await this.#job().act({ type: 'slopeSet', body }))
-      this.#slopes[body.slopeId]?.stored(slopeFormOf(body, this.#unit));
+      own(this.#slopes, body.slopeId)?.stored(slopeFormOf(body, this.#unit));
     return undefined;
   }
 
   /** Goes back to the stored slope; a slope that was never stored goes away. */
   discardSlope(slopeId: string): void {
-    if (this.#isStored(slopeId)) this.#slopes[slopeId]?.discard();
+    if (this.#isStored(slopeId)) own(this.#slopes, slopeId)?.discard();
     else this.#drop(slopeId);
   }
 
@@ -247,7 +247,7 @@ export class RoofDesk {
     const stored = slopes.map(({ slopeId }) => slopeId);
     const lost = this.#lastStored.filter((slopeId) => !stored.includes(slopeId));
     this.#lastStored = stored;
-    for (const slopeId of lost) if (!this.#slopes[slopeId]?.isChanged) this.#drop(slopeId);
+    for (const slopeId of lost) if (!own(this.#slopes, slopeId)?.isChanged) this.#drop(slopeId);
     if (this.openId === undefined && stored.length > 0) this.openSlope(stored[0]);
   }
 

@@ -1,6 +1,7 @@
 import type { JobState } from '$lib/app';
 import { newJobId } from '$lib/app';
 import { type PalletCount, PalletCounter } from '$lib/job';
+import { own } from '$lib/journal';
 import type { Preferences } from '$lib/app';
 
 /** Pallets kept open side by side, at most: more would not fit the bar. */
@@ -16,7 +17,7 @@ export class PalletDesk {
     this.#counter.all(this.#job().view, this.#job().piles)
   );
   readonly #openIds: readonly string[] = $derived.by(() => {
-    const kept = this.#preferences.values.openPallets[this.#job().jobId] ?? [];
+    const kept = own(this.#preferences.values.openPallets, this.#job().jobId) ?? [];
     const known = kept.filter((id) => this.all.some(({ palletId }) => palletId === id));
     if (known.length > 0) return known;
     const first = this.all.find(({ left }) => left > 0) ?? this.all[0];

@@ -102,6 +102,7 @@ export class SortState {
       onReading: (reading: AcceptedReading, source: InputSource) => this.#take(reading, source),
       onRefused: (refusal: Refusal) => this.#refuse(refusal),
       onReopened: () => void this.#takeBackLast(),
+      onCleared: () => (this.refusal = undefined),
       onEndingLearnt: (ending: typeof wedgeEnding) => {
         this.hasLearntEnding = true;
         preferences.set({ wedgeEnding: ending });

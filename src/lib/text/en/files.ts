@@ -77,7 +77,7 @@ export const files = {
     'The file and this device hold different entries under the same numbers: a phone was set up from another, or put back to an earlier day. Keep both, and each entry counts once.',
   keepBoth: 'Keep both',
   keptBoth: (n: number) =>
-    `${common.entries(n)} of the copied phone stand beside those here, under a number of their own.`,
+    `Kept as the entries of another phone beside those here: ${common.entries(n)}.`,
   openRestored: 'Open the job',
   restoreUnknown: (n: number) =>
     `${common.entries(n)} come from a later version of the app. They are kept and count once this app is updated.`,

@@ -12,18 +12,18 @@ export const lay = {
   missing: {
     stock: { what: 'Pallets: no slate of this job is entered yet.', go: 'Enter the pallets' },
     grades: {
-      what: 'Grades: nobody said yet where one pile ends and the next begins.',
-      go: 'Set the grades'
+      what: 'Grades: not split yet.',
+      go: 'Split the grades'
     },
     spec: {
       what: 'The slate: its length, width and headlap are not entered yet.',
       go: 'Enter the slate'
     },
     roof: { what: 'The roof: no slope that takes a course is entered yet.', go: 'Enter the roof' },
-    plan: { what: 'The plan: no plan is adopted yet.', go: 'Go to Courses' }
+    plan: { what: 'The plan: none is in use yet.', go: 'Go to Courses' }
   },
   allLaid: (n: number) => `All ${common.courses(n)} are laid.`,
-  allLaidMore: 'Print or back up the record; what is left on the piles is shown below.',
+  allLaidMore: 'Print or back up the record. What is left on the piles stands below.',
   progress: (laid: number, all: number) => `${laid} of ${common.courses(all)} laid`,
 
   slopes: 'Slope',
@@ -47,7 +47,7 @@ export const lay = {
   courseSaved: (slope: string, course: number) => `${slope}, course ${course} laid`,
   lostSaved: (slates: string, pile: string) => `${slates} of ${pile} lost`,
   countSaved: (slates: string, pile: string) => `${pile} counted, ${slates}`,
-  planSaved: 'new plan in force',
+  planSaved: 'new plan in use',
   notSaved: 'Not saved. Press “Try again” in the red strip; nothing on this screen is lost.',
   undo: (what: string) => `Undo: ${what}`,
   undone: 'Taken back.',
@@ -66,20 +66,20 @@ export const lay = {
 
   rogue: 'Rogue slate',
   rogueLead: (slope: string, course: number) =>
-    `A slate that stands out: gauge it and see whether it may lie in ${slope}, course ${course}, or where else.`,
+    `A slate that stands out: measure it and see whether it may lie in ${slope}, course ${course}, or where else.`,
   thickness: 'Its thickness',
   check: 'Check it',
   refusedThickness: 'Give a thickness from 1.5 to 40 mm.',
-  noBins: 'Nothing of these piles was gauged, so no thickness can be compared.',
+  noBins: 'No slate of these piles is measured, so there is nothing to compare with.',
   mayHere: (mm: string, slope: string, course: number, chance: string) =>
-    `Yes, in ${slope}, course ${course}, next to lay: a slate of ${mm} kicks with a neighbour in ${chance} of joints.`,
+    `Yes, in ${slope}, course ${course}, next to lay: a slate of ${mm} shows against a neighbour in ${chance} of joints.`,
   mayNotHere: (mm: string, slope: string, course: number, chance: string) =>
-    `No, not in ${slope}, course ${course}, next to lay: a slate of ${mm} would kick with a neighbour in ${chance} of joints.`,
+    `No, not in ${slope}, course ${course}, next to lay: a slate of ${mm} would show against a neighbour in ${chance} of joints.`,
   mayElsewhere: 'By its thickness it suits:',
   mayAlso: 'By its thickness it also suits:',
   mayNowhere: 'It suits no course that is left.',
   rogueOut: (elsewhere: boolean) =>
-    `Taken off, it is booked as lost from the pile it came from and counts on no other pile.${elsewhere ? ' Keep it by for the courses above if you like: it is one slate that the plan does not reckon with.' : ''}`,
+    `Taken off, it is booked as lost from the pile it came from and counts on no other pile.${elsewhere ? ' Keep it by for the courses above if you like: the plan does not count on it.' : ''}`,
   place: (slope: string, from: number, to: number, pile: string) =>
     from === to
       ? `${slope}, course ${from} (${pile})`
@@ -91,7 +91,7 @@ export const lay = {
   ranOut: 'Pile ran out',
   ranOutLead: 'Count the sorted slates that really stand there. 0 when the pile is empty.',
   ranOutBook: (slates: number, pile: string, toCome: number) =>
-    `By the book ${common.slates(slates)} of ${pile} are left${toCome > 0 ? `: ${(slates - toCome).toLocaleString('en')} sorted, ${toCome.toLocaleString('en')} still to be sorted` : ''}.`,
+    `We think ${common.slates(slates)} of ${pile} are left${toCome > 0 ? `: ${(slates - toCome).toLocaleString('en')} sorted, ${toCome.toLocaleString('en')} still to be sorted` : ''}.`,
   ranOutCount: 'Sorted slates standing there',
   ranOutMany: (slates: number) =>
     `That is more than the ${common.slates(slates)} that are left of this pile, sorted or not. Count again; if it is right, record it.`,
@@ -100,38 +100,37 @@ export const lay = {
     `This course takes ${common.slates(slates)} of ${pile}; ${sorted === 0 ? 'none is' : `only ${common.slates(sorted)} ${sorted === 1 ? 'is' : 'are'}`} logged as sorted. Sort and log more first.`,
   refusedLeft: 'Give a whole number of slates, 0 or more.',
 
-  piles: 'What is left',
+  piles: 'What is left on the piles?',
   inSlates: 'In slates.',
   ofLeftToCome: (n: number) =>
-    `${common.slates(n)} of those left ${n === 1 ? 'is' : 'are'} still to be sorted: what is expected to be set aside is not among them.`,
+    `${common.slates(n)} of those left ${n === 1 ? 'is' : 'are'} still to be sorted. Slates we expect you to set aside are not among them.`,
   pile: 'Pile',
   leftNow: 'Left',
   toLay: 'Still to lay',
   lost: 'Lost',
 
   rest: 'The rest of the roof',
-  restWhy:
-    'Slates broke, or a pile was counted? Spread what is left over the courses that are left.',
+  restWhy: 'Slates broke, or a pile was counted?',
   again: 'Plan the rest again',
   planning: 'Planning…',
   againTitle: 'The rest, planned again',
   same: 'Planned again from what is left, no course would change.',
   changed: (n: number) => `${common.courses(n)} would change.`,
   heldTo: (percent: string) =>
-    `As the plan in force, the new one holds each pile to a chance of ${percent} of running out.`,
+    `Like the current plan, the new one keeps each pile's chance of running out to ${percent}.`,
   notHeld: (percent: string) =>
-    `The plan in force was to hold each pile to a chance of ${percent} of running out. What is left cannot hold that any more, whatever the plan.`,
+    `The current plan kept each pile's chance of running out to ${percent}. With what is left no plan can keep that.`,
   notTold: (percent: string) =>
-    `The plan in force was to hold each pile to a chance of ${percent} of running out. That chance cannot be told any more.`,
+    `The current plan kept each pile's chance of running out to ${percent}. That chance is not known any more.`,
   withoutHold:
-    'The plan below is the most even without that: if you use it, no chance is held from then on.',
+    'The plan below is the most even without that limit. Use it, and no limit is kept from then on.',
   chances: (was: string, now: string) =>
-    `Chance that some pile runs out, at most: ${was} with the plan in force, ${now} with the new one.`,
+    `Chance that some pile runs out, at most: ${was} with the current plan, ${now} with the new one.`,
   adopt: 'Use the new plan',
   keep: 'Keep the old plan',
   roofChanged: (n: number) => `The roof changed: the plan does not fit ${common.courses(n)}.`,
 
-  drawing: 'Progress',
+  drawing: 'How far are we?',
   caution:
-    'Never enter on a phone while you climb or reach. Work at height only from a proper scaffold, stack slates so that none can slide, and keep the ground below clear. Local rules and the licensed trade decide.'
+    'No phone while you climb or reach. Work from a proper scaffold, stack so that nothing slides, keep the ground below clear. Local rules and the licensed trade decide.'
 };

@@ -1,0 +1,57 @@
+import type { Page, Response } from '@playwright/test';
+
+/** A poor line and a slow phone. */
+export interface Line {
+  readonly bitsPerSecond: number;
+  readonly latencyMs: number;
+  /** How many times slower the processor is made. */
+  readonly slowdown: number;
+}
+
+export interface ColdStart {
+  /** From asking for the page to the first words painted, ms. */
+  readonly wordsMs: number;
+  /** From asking for the page to the button of the worked example answering, ms. */
+  readonly buttonMs: number;
+  /** Requests made before the button stood, and what came over the line for them. */
+  readonly requests: number;
+  readonly bytes: number;
+}
+
+/** Makes the line of a page poor and its processor slow. */
+export async function slowDown(page: Page, line: Line): Promise<void> {
+  const session = await page.context().newCDPSession(page);
+  await session.send('Network.enable');
+  await session.send('Network.emulateNetworkConditions', {
+    offline: false,
+    latency: line.latencyMs,
+    downloadThroughput: line.bitsPerSecond / 8,
+    uploadThroughput: line.bitsPerSecond / 8
+  });
+  await session.send('Emulation.setCPUThrottlingRate', { rate: line.slowdown });
+}
+
+/** Opens the job list with an empty cache and tells what a person waits for. */
+export async function coldStart(page: Page): Promise<ColdStart> {
+  const responses: Response[] = [];
+  page.on('response', (response) => responses.push(response));
+  await page.goto('/', { waitUntil: 'commit' });
+  await page.getByRole('button', { name: 'Open the worked example' }).waitFor();
+  const buttonMs = await page.evaluate(() => performance.now());
+  const before = [...responses];
+  const sizes = await Promise.all(
+    before.map(async (response) => {
+      const { responseHeadersSize, responseBodySize } = await response.request().sizes();
+      return responseHeadersSize + responseBodySize;
+    })
+  );
+  const wordsMs = await page.evaluate(
+    () => performance.getEntriesByName('first-contentful-paint')[0]?.startTime ?? NaN
+  );
+  return {
+    wordsMs,
+    buttonMs,
+    requests: before.length,
+    bytes: sizes.reduce((sum, size) => sum + size, 0)
+  };
+}
