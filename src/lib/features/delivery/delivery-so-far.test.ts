@@ -79,7 +79,9 @@ describe('a list measured on one pallet alone', () => {
   it('messages what was found and no range, no usable slates and no cost', () => {
     const message = sayMessage(soFar, { name: 'Shed', photos: 0 }, text, numbers);
     expect(message).toContain('The first 12 of 100 listed slates are measured');
-    expect(message).toMatch(/^\d+ of these 12 (is|are) outside the order\. Of all 100, \d+ may be outside\./m);
+    expect(message).toMatch(
+      /^\d+ of these 12 (is|are) outside the order\. Of all 100, \d+ may be outside\./m
+    );
     expect(message).toContain('We hold the delivery unfixed until our sample is finished.');
     expect(message).toContain('– The list is unfinished: 12 of 100 places measured.');
     expect(message).not.toMatch(RANGE);
