@@ -1,7 +1,11 @@
 import type { Dexie } from 'dexie';
+import type { LeftPage } from './left-page.ts';
 
 /** Errors by which a browser says that it dropped the connection, not that the work was wrong. */
 const LOST = ['DatabaseClosedError', 'InvalidStateError', 'UnknownError', 'AbortError'];
+
+/** A database, and whether its page is put by. */
+type OfPage = Dexie & { readonly leftPage?: LeftPage };
 
 /** By database, its present connection: a number, and the opening under way if there is one. */
 const connections = new WeakMap<Dexie, { number: number; opening: Promise<unknown> }>();
@@ -13,15 +17,17 @@ const connections = new WeakMap<Dexie, { number: number; opening: Promise<unknow
  * Of several pieces of work that fall with one connection, only the first opens a new one: a second
  * closing would fell the repeats of the others.
  */
-export async function withReconnect<T>(database: Dexie, work: () => PromiseLike<T>): Promise<T> {
+export async function withReconnect<T>(database: OfPage, work: () => PromiseLike<T>): Promise<T> {
   const connection = connections.get(database) ?? { number: 0, opening: Promise.resolve() };
   connections.set(database, connection);
   await connection.opening.catch(() => undefined);
+  await database.leftPage?.whenShown();
   const usedBy = connection.number;
   try {
     return await work();
   } catch (error) {
     if (!isLostConnection(error)) throw error;
+    await database.leftPage?.whenShown();
     if (connection.number === usedBy) {
       connection.number++;
       database.close({ disableAutoOpen: false });
