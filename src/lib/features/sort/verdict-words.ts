@@ -98,6 +98,8 @@ function toldWords(
       const title = felt === gauged ? sort.told.checkAgrees : sort.told.checkDiffers;
       return plain('plain', title, why);
     }
+    case 'undone':
+      return plain('plain', sort.told.undone, told.what);
     case 'gauged':
       return gaugedWords(told, from, plain, { sort, common }, numbers);
   }
@@ -122,7 +124,8 @@ function gaugedWords(
         : sort.told.outsideOrder(
             `${numbers.decimal(rogue.band.lowMm, 1)}–${numbers.mm(rogue.band.highMm, 1)}`
           );
-    marks.push({ kind: 'rogue', title: sort.told.rogue, why });
+    const title = rogue.isTooThick ? sort.told.tooThick : sort.told.tooThin;
+    marks.push({ kind: 'rogue', title, why });
   }
   if (borderlineMm !== null) {
     const why = sort.told.borderlineWhy(numbers.mm(borderlineMm, 2));
