@@ -73,7 +73,7 @@ test('a reading is told its pile, with borderline and rogue marked', async ({ pa
   await expect(verdict(page)).toContainText('Too thick, check it');
   await expect(verdict(page)).toContainText('saved');
   await expectAccessible(page);
-  await page.getByRole('button', { name: 'Set aside' }).click();
+  await page.locator('.acts').getByRole('button', { name: 'Set aside' }).click();
   await expectAccessible(page);
   await page.getByRole('button', { name: 'Inclusion' }).click();
   await expect(verdict(page)).toContainText('Set aside');

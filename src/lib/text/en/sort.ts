@@ -194,7 +194,7 @@ export const sort = {
     endingPause: 'sends no end: a pause takes the reading',
     endingForget: 'Forget, learn again',
     endingLearnt: 'Learnt: this gauge sends no Enter, so a pause takes the reading.',
-    tags: 'Tags and tally sheet to print'
+    tags: 'Tags and tally sheet'
   },
   clicker: {
     title: 'Keys of a clicker',
