@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { type LengthUnit, parseReading } from './reading-grammar.ts';
+import { type ReadingUnit, parseReading } from './reading-grammar.ts';
 import { findLostPoint } from './lost-point.ts';
 
 /** Slates of 4 to 9 mm, with room on both sides. */
 const LIKELY = { lowMm: 3, highMm: 13 };
 
-const find = (text: string, unit: LengthUnit = 'mm', likely = LIKELY) =>
+const find = (text: string, unit: ReadingUnit = 'mm', likely = LIKELY) =>
   findLostPoint(parseReading(text, unit), likely);
 
 describe('findLostPoint', () => {

@@ -4,21 +4,21 @@ import {
   type AcceptedReading,
   type CaptureField,
   type GaugedSlate,
-  type LengthUnit,
+  type ReadingUnit,
   parseReading
 } from '$lib/gauge';
 import type { NewEvent, SetAsideReason, SetAsideUse, StoredEvent } from '$lib/journal';
 import { words } from '$lib/text';
 import { Announcer } from '$lib/app';
 import { Feedback } from '$lib/app';
-import { GaugeInput, type InputSource, type Refusal } from '$lib/app';
+import { GaugeInput, type InputSource, type InputRefusal } from '$lib/app';
 import type { JobState } from '$lib/app';
 import { HandKeys } from './hand-keys.svelte.ts';
 import { PalletDesk } from './pallet-desk.svelte.ts';
 import type { Preferences } from '$lib/app';
 import { likelyRangeOf, undoableActs } from '$lib/job';
 import { partOf } from '$lib/journal';
-import { sayRefusal } from './refusal-words.ts';
+import { type NoPallet, sayRefusal } from './refusal-words.ts';
 import { sayUndo } from '$lib/ui';
 import type { SerialConnection } from './serial-connection.svelte.ts';
 import { SessionMark } from '$lib/app';
@@ -33,13 +33,6 @@ import { UsualRange } from '$lib/job';
 const BOUNCE_MS = 150;
 /** Slates sorted by key that a gauge's number can give back: it has no more digits. */
 const MOST_TAKEN_BACK = 16;
-
-/** A refusal of the app's own: a reading that no pallet could take. */
-export interface NoPallet {
-  readonly ok: false;
-  readonly reason: 'no-pallet';
-  readonly text: string;
-}
 
 type LastEntry =
   | { readonly kind: 'act'; readonly saved: Promise<StoredEvent[] | undefined> }
@@ -56,7 +49,7 @@ export class SortState {
   readonly input: GaugeInput;
   /** The gauge on a cable, once its set-up was opened: see `openSerial`. */
   serial = $state.raw<SerialConnection>();
-  #unit: LengthUnit = 'mm';
+  #unit: ReadingUnit = 'mm';
   readonly feedback: Feedback;
   readonly checks: SpotChecks;
   readonly keys: HandKeys;
@@ -64,7 +57,7 @@ export class SortState {
   /** What the screen says of the last slate. */
   told = $state.raw<Told>();
   prompt = $state.raw<Prompt>();
-  refusal = $state.raw<Refusal | NoPallet>();
+  refusal = $state.raw<InputRefusal | NoPallet>();
   /** Whether a number is typed while sorting by hand, as for a spot check. */
   isTyping = $state(false);
   /** Whether the unit of the gauge was answered in this session. */
@@ -142,7 +135,7 @@ export class SortState {
     const { wedgeEnding } = preferences.values;
     const audience = {
       onReading: (reading: AcceptedReading, source: InputSource) => this.#take(reading, source),
-      onRefused: (refusal: Refusal) => this.#refuse(refusal),
+      onRefused: (refusal: InputRefusal) => this.#refuse(refusal),
       onReopened: () => void this.#takeBackLast(),
       onCleared: () => (this.refusal = undefined),
       onEndingLearnt: (ending: typeof wedgeEnding) => {
@@ -275,7 +268,7 @@ export class SortState {
   }
 
   /** Answers in which unit the gauge reads; kept for the job when it changed. */
-  async setUnit(unit: LengthUnit): Promise<void> {
+  async setUnit(unit: ReadingUnit): Promise<void> {
     this.#isUnitAnswered = true;
     this.#unitMark.set();
     this.refusal = undefined;
@@ -321,7 +314,7 @@ export class SortState {
       void saved.then((events) => events && this.#job().undo(events[0].id));
   }
 
-  #useUnit(unit: LengthUnit): void {
+  #useUnit(unit: ReadingUnit): void {
     this.#unit = unit;
     this.input.setUnit(unit);
     this.serial?.setUnit(unit);
@@ -428,7 +421,7 @@ export class SortState {
     else this.announcer.say(prompt.kind === 'again' ? again : moved);
   }
 
-  #refuse(refusal: Refusal | NoPallet): void {
+  #refuse(refusal: InputRefusal | NoPallet): void {
     const sentence = sayRefusal(refusal, words.text.sort, words.numbers);
     this.refusal = refusal;
     this.announcer.say(sentence);
