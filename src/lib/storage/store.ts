@@ -1,4 +1,5 @@
 import type { JobView, NewEvent, StoredEvent } from '$lib/journal';
+import type { Missing, MissingEntries } from './missing.ts';
 
 /**
  * By device, the last of its numbers. A device numbers its events 1, 2, 3 … in each job, and a job
@@ -31,6 +32,11 @@ export interface OpenJob {
   summary: JobSummary;
 }
 
+/** A job worked out again from its events, and the events that could not be found. */
+export interface RebuiltJob extends OpenJob {
+  missing: readonly MissingEntries[];
+}
+
 /**
  * What becomes of a merge in which two acts claim one number, since a phone was copied or put back:
  * it is refused, or both are kept, those that come in under a device id of their own.
@@ -56,7 +62,9 @@ export type ImportRefusal =
   | 'mixed-jobs'
   | 'gap'
   | 'conflict'
-  | 'undo-circle';
+  | 'undo-circle'
+  /** Made of a damaged job: it can only be taken in as a job of its own. */
+  | 'incomplete';
 
 export interface Refusal {
   ok: false;
@@ -66,6 +74,8 @@ export interface Refusal {
   detail?: string;
   /** The device id that two phones used at once: the merge succeeds with `keep-both`. */
   copiedDevice?: string;
+  /** What an `incomplete` file says that it does not hold. */
+  missing?: readonly Missing[];
 }
 
 /**
@@ -134,7 +144,10 @@ export interface JournalStore {
   /** This device's id, made at its first start. */
   deviceId(): Promise<string>;
   jobs(): Promise<JobSummary[]>;
-  /** The view of a job; rebuilt first when it was folded by another release. Undefined: no job. */
+  /**
+   * The view of a job; rebuilt first when it was folded by another release, or when a part of it or
+   * the job's row is lost. Undefined: no job.
+   */
   open(jobId: string): Promise<OpenJob | undefined>;
   /**
    * Appends events of one act to a job in one transaction: events, the touched parts of the view
@@ -170,8 +183,13 @@ export interface JournalStore {
     source?: MergeSource,
     copies?: Copies
   ): Promise<ImportResult>;
-  /** Folds the view anew from all events, and counts them anew. */
-  rebuild(jobId: string): Promise<OpenJob | undefined>;
+  /**
+   * Folds the view anew from all events, and counts them anew; finds a job of which only the events
+   * are left. A device's last number never becomes lower, so none is given twice.
+   */
+  rebuild(jobId: string): Promise<RebuiltJob | undefined>;
+  /** Rebuilds the jobs of which only the events are left, and gives their ids. */
+  repair(): Promise<string[]>;
   /** Notes that a backup with these events of the job left the device. */
   markExported(jobId: string, events: DeviceNumbers, at: string): Promise<void>;
   /**
