@@ -20,7 +20,8 @@ import {
   withEvents,
   withView
 } from './job-row.ts';
-import { EventsAudit, type MissingEntries, isReadable } from './missing.ts';
+import { EventsAudit, isReadable } from './missing.ts';
+import type { MissingEntries } from './store.ts';
 
 /** A job's row and the view folded at its revision. */
 export interface JobState {

@@ -28,7 +28,7 @@ export { MAX_JOB_FILE_BYTES, type JobFileHeader } from './job-file-format.ts';
 export { rescueJobFile } from './job-file-rescue.ts';
 export { NothingReadable, journalSha256, type JobFile, writeJobFile } from './job-file-write.ts';
 export { checkJobFile, readJobFile, type CheckedJobFile } from './job-file.ts';
-export { countMissing, isEntries, type Missing, type MissingEntries } from './missing.ts';
+export { isEntries } from './missing.ts';
 export { MAX_PHOTO_BYTES } from './photo.ts';
 export { isQuotaExceeded } from './reconnect.ts';
 export { Sha256, sha256Hex } from './sha256.ts';
@@ -43,6 +43,7 @@ export {
   type JobSummary,
   type JournalStore,
   type MergeSource,
+  type Missing,
   type NewPhoto,
   type OpenJob,
   type PhotoType,

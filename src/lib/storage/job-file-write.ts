@@ -6,15 +6,16 @@ import {
   type JobFileHeader,
   toBase64
 } from './job-file-format.ts';
+import { EventsAudit, countMissing, isReadable } from './missing.ts';
+import { Sha256, sha256Hex } from './sha256.ts';
 import {
-  EventsAudit,
+  type DeviceNumbers,
+  type JournalStore,
   type Missing,
   type MissingEntries,
-  countMissing,
-  isReadable
-} from './missing.ts';
-import { Sha256, sha256Hex } from './sha256.ts';
-import { type DeviceNumbers, type JournalStore, PHOTO_TYPES, type StoredPhoto } from './store.ts';
+  PHOTO_TYPES,
+  type StoredPhoto
+} from './store.ts';
 
 /** A backup: the file, and what to note once it has left the device (`markExported`). */
 export interface JobFile {

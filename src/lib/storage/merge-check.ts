@@ -6,9 +6,16 @@ import {
   isSameAct
 } from '$lib/journal';
 import type { JobRow } from './job-row.ts';
-import { type MissingEntries, isReadable } from './missing.ts';
+import { isReadable } from './missing.ts';
 import { NumberRun } from './number-run.ts';
-import type { Copies, DeviceNumbers, EventBatches, ImportRefusal, Refusal } from './store.ts';
+import type {
+  Copies,
+  DeviceNumbers,
+  EventBatches,
+  ImportRefusal,
+  MissingEntries,
+  Refusal
+} from './store.ts';
 
 /** Thrown inside a transaction, so that it leaves nothing behind; caught where merge answers. */
 export class MergeRefused extends Error {

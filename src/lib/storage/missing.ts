@@ -1,25 +1,6 @@
 import { type StoredEvent, readEvent } from '$lib/journal';
 import { NumberRun } from './number-run.ts';
-import type { DeviceNumbers } from './store.ts';
-
-/** Why something of a job is not there: its row is gone, or what the row holds cannot be read. */
-export type MissingReason = 'gone' | 'damaged';
-
-/** A run of a device's numbers whose events are missing, both ends included. */
-export interface MissingEntries {
-  readonly device: string;
-  readonly from: number;
-  readonly to: number;
-  readonly reason: MissingReason;
-}
-
-export interface MissingPhoto {
-  readonly photo: string;
-  readonly reason: MissingReason;
-}
-
-/** Something that a job had and that its file does not hold. */
-export type Missing = MissingEntries | MissingPhoto;
+import type { DeviceNumbers, Missing, MissingEntries, MissingReason } from './store.ts';
 
 export function isEntries(missing: Missing): missing is MissingEntries {
   return 'device' in missing;

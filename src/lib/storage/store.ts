@@ -1,5 +1,4 @@
 import type { JobView, NewEvent, StoredEvent } from '$lib/journal';
-import type { Missing, MissingEntries } from './missing.ts';
 
 /**
  * By device, the last of its numbers. A device numbers its events 1, 2, 3 … in each job, and a job
@@ -31,6 +30,25 @@ export interface OpenJob {
   view: JobView;
   summary: JobSummary;
 }
+
+/** Why something of a job is not there: its row is gone, or what the row holds cannot be read. */
+export type MissingReason = 'gone' | 'damaged';
+
+/** A run of a device's numbers whose events are missing, both ends included. */
+export interface MissingEntries {
+  readonly device: string;
+  readonly from: number;
+  readonly to: number;
+  readonly reason: MissingReason;
+}
+
+export interface MissingPhoto {
+  readonly photo: string;
+  readonly reason: MissingReason;
+}
+
+/** Something that a job had and that its file does not hold. */
+export type Missing = MissingEntries | MissingPhoto;
 
 /** A job worked out again from its events, and the events that could not be found. */
 export interface RebuiltJob extends OpenJob {
