@@ -24,7 +24,7 @@ import { EventsAudit, isReadable } from './missing.ts';
 import type { MissingEntries } from './store.ts';
 
 /** A job's row and the view folded at its revision. */
-export interface JobState {
+export interface JobRecord {
   readonly row: JobRow;
   readonly view: JobView;
 }
@@ -49,7 +49,7 @@ export class DexieJournal {
   }
 
   /** The state of a job as stored, or undefined when its view must be folded anew. */
-  async stored(row: JobRow): Promise<JobState | undefined> {
+  async stored(row: JobRow): Promise<JobRecord | undefined> {
     if (row.revision === 0) return { row, view: EMPTY_VIEW };
     if (row.viewVersion !== VIEW_VERSION) return undefined;
     const remembered = this.#remembered(row.jobId, row.revision);
@@ -66,7 +66,7 @@ export class DexieJournal {
   }
 
   /** The state of a job to write upon: as stored, or else folded anew; empty for a new job. */
-  async ready(jobId: string): Promise<JobState> {
+  async ready(jobId: string): Promise<JobRecord> {
     const row = await this.row(jobId);
     if (row) return (await this.stored(row)) ?? (await this.foldAnew(row));
     const fresh = newRow(jobId);
@@ -76,7 +76,7 @@ export class DexieJournal {
   }
 
   /** Adds sealed events, the parts that they touch, and the row. */
-  async add({ row, view }: JobState, events: readonly StoredEvent[]): Promise<JobState> {
+  async add({ row, view }: JobRecord, events: readonly StoredEvent[]): Promise<JobRecord> {
     const fetch = (ids: string[]) => this.events.with(row.jobId, ids);
     const { draft, undoFault } = await foldBatch(view, events, fetch);
     if (undoFault) throw new EngineError('inconsistent', `${undoFault} undoes too many undos`);
@@ -92,7 +92,7 @@ export class DexieJournal {
   }
 
   /** Folds and counts all events of a job anew, and tells which are missing. */
-  async foldAnew(before: JobRow): Promise<JobState & { missing: MissingEntries[] }> {
+  async foldAnew(before: JobRow): Promise<JobRecord & { missing: MissingEntries[] }> {
     let view = EMPTY_VIEW;
     const { jobId } = before;
     let row = emptiedRow(before);
