@@ -5,7 +5,7 @@ export {
   noteBackup,
   rescue,
   restore,
-  sayMissing,
+  sayWhatIsMissing,
   sayRestore,
   type MadeBackup,
   type ReadyBackup
