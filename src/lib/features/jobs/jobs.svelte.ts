@@ -17,6 +17,8 @@ export class JobsState {
     try {
       this.jobs = await journalStore().jobs();
       this.isLoaded = true;
+      const lost = await journalStore().repair();
+      if (lost.length > 0) this.jobs = await journalStore().jobs();
       await this.#readTracks();
     } catch (error) {
       this.problem = String(error);

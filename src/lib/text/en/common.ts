@@ -92,6 +92,7 @@ export const common = {
     photoAdded: 'photo',
     gaugeStudied: 'gauge study',
     copyKept: 'copy of a phone kept',
+    jobRescued: 'rescued from a damaged job',
     verdictSigned: 'verdict'
   } as Record<string, string>
 };

@@ -87,6 +87,7 @@ export const common: Partial<Catalogue['common']> = {
     photoAdded: 'foto',
     gaugeStudied: 'estudio del calibre',
     copyKept: 'copia de un teléfono conservada',
+    jobRescued: 'rescatada de una obra dañada',
     verdictSigned: 'dictamen'
   }
 };

@@ -88,6 +88,7 @@ export const common: Partial<Catalogue['common']> = {
     photoAdded: 'photo',
     gaugeStudied: 'étude du calibre',
     copyKept: 'copie d’un téléphone gardée',
+    jobRescued: 'sauvé d’un chantier abîmé',
     verdictSigned: 'avis'
   }
 };

@@ -87,6 +87,7 @@ export const common: Partial<Catalogue['common']> = {
     photoAdded: 'zdjęcie',
     gaugeStudied: 'badanie przyrządu',
     copyKept: 'zachowano kopię telefonu',
+    jobRescued: 'uratowano z uszkodzonej budowy',
     verdictSigned: 'ocena'
   }
 };

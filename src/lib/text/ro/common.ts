@@ -88,6 +88,7 @@ export const common: Partial<Catalogue['common']> = {
     photoAdded: 'fotografie',
     gaugeStudied: 'studiul șublerului',
     copyKept: 'copia unui telefon păstrată',
+    jobRescued: 'recuperată dintr-o lucrare deteriorată',
     verdictSigned: 'verdict'
   }
 };
