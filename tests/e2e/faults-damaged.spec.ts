@@ -25,10 +25,10 @@ test('J27, J30: of a damaged job what is left is saved, called no backup, and op
   await spoilRow(page, 'events', [jobId, events[5].id], 'body');
   await page.reload();
   await page
-    .getByRole('button', { name: /^Rebuild/ })
+    .getByRole('button', { name: /^Recalculate/ })
     .first()
     .click();
-  await expect(page.getByText('Long barn: worked out anew from 6 entries.')).toBeVisible();
+  await expect(page.getByText('Long barn: recalculated from 6 entries.')).toBeVisible();
   await expect(page.getByText('Entry 4 made on this device is gone.')).toBeVisible();
   await expect(page.getByText('Entry 6 made on this device cannot be read.')).toBeVisible();
 

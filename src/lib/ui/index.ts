@@ -20,9 +20,8 @@ export { default as StepBar } from './StepBar.svelte';
 export { default as TailDrawing } from './TailDrawing.svelte';
 export { default as Verdict } from './Verdict.svelte';
 export { sayAct, sayUndo } from './act-words.ts';
-export { type CoursePlace, byCourse } from './by-slope.ts';
+export { type CoursePlace } from './by-slope.ts';
 export { linearScale, stepFor, ticksBetween } from './chart-scale.ts';
-export { courseBands } from './course-bands.ts';
 export { focusFirstWrong } from './focus.ts';
 export { intoView } from './into-view.ts';
 export {

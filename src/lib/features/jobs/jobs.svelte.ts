@@ -1,17 +1,40 @@
 import type { JobSummary } from '$lib/storage';
 import { newJobId } from '$lib/app';
 import { journalStore } from '$lib/app';
-import type { JobTrack } from './job-track.ts';
+
+/** From so many jobs on there is a field to find one by its name. */
+const MANY = 8;
+/** So many are shown at first: what comes after the list is not pushed out of sight. */
+const AT_FIRST = 12;
+
+/** A text in small letters without accents, as people type it in haste. */
+function plain(text: string): string {
+  return text
+    .normalize('NFD')
+    .replace(/\p{Mn}/gu, '')
+    .toLowerCase();
+}
 
 /** The list of jobs on this device. */
 export class JobsState {
-  /** Newest first. */
   jobs = $state.raw<JobSummary[]>([]);
-  /** How far each job is, by id; filled in once the list stands. */
-  tracks = $state.raw<ReadonlyMap<string, JobTrack>>(new Map());
   isLoaded = $state(false);
+  /** What the person looks for among the names. */
+  wanted = $state('');
+  /** So many jobs are found by looking. */
+  readonly isSearched = $derived(this.jobs.length >= MANY);
+  /** Whether all jobs are shown, however many there are. */
+  showsAll = $state(false);
+  /** The jobs whose names have every word that is looked for, newest first. */
+  readonly found = $derived.by(() => {
+    const asked = plain(this.wanted).split(' ').filter(Boolean);
+    return this.isSearched
+      ? this.jobs.filter(({ name }) => asked.every((word) => plain(name).includes(word)))
+      : this.jobs;
+  });
+  readonly shown = $derived(this.showsAll ? this.found : this.found.slice(0, AT_FIRST));
+  readonly hidden = $derived(this.found.length - this.shown.length);
   problem = $state('');
-  #isClosed = false;
 
   async load(): Promise<void> {
     try {
@@ -19,15 +42,9 @@ export class JobsState {
       this.isLoaded = true;
       const lost = await journalStore().repair();
       if (lost.length > 0) this.jobs = await journalStore().jobs();
-      await this.#readTracks();
     } catch (error) {
       this.problem = String(error);
     }
-  }
-
-  /** Ends what is still being read. */
-  close(): void {
-    this.#isClosed = true;
   }
 
   /** Opens a new job and gives its id. */
@@ -41,16 +58,5 @@ export class JobsState {
   async createExample(): Promise<string> {
     const { openWorkedExample } = await import('./open-example.ts');
     return openWorkedExample();
-  }
-
-  /** Reads job after job how far it is: the list itself does not wait for that. */
-  async #readTracks(): Promise<void> {
-    if (this.jobs.length === 0) return;
-    const { jobTrack } = await import('./job-track.ts');
-    for (const { jobId } of this.jobs) {
-      if (this.#isClosed) return;
-      const opened = await journalStore().open(jobId);
-      if (opened) this.tracks = new Map([...this.tracks, [jobId, jobTrack(opened.view)]]);
-    }
   }
 }

@@ -22,7 +22,7 @@ export const jobs = {
   plainHttp:
     'Saving works. Offline start, scanning and sharing need an https address; this one is plain http.',
   installHint:
-    'Install the app: it then starts without a network and the phone keeps the entries. Tap Share, then Add to Home Screen.',
+    'Install the app, so that it starts without a network and the phone keeps the entries: tap Share, then Add to Home Screen.',
   restore: 'Open a job sent to me',
   restoreHint: 'A job file or a backup that this app wrote.',
   restoreChoose: 'Choose a job file',
