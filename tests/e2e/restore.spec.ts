@@ -1,6 +1,6 @@
 import { backUp, restore } from '../faults/files.ts';
 import { isTooWide } from './courses-job.ts';
-import { expect, openEveryFold, openExample, startJob, test } from './helpers.ts';
+import { expect, openEveryFold, openExample, openFolds, startJob, test } from './helpers.ts';
 
 test('a backup restored on a fresh device opens the same job, and one tap leads on', async ({
   page,
@@ -60,6 +60,6 @@ test('a file of readings is refused with its lines and taken in once mended', as
   await expect(page.getByText('Taken in: 3 slates on 2 pallets.')).toBeVisible();
   await expect(page.getByText('Nothing was taken in.')).toHaveCount(0);
   await page.goto(job);
-  await openEveryFold(page);
+  await openFolds(page, 'Every count');
   await expect(page.getByText('5.87 mm on average')).toBeVisible();
 });

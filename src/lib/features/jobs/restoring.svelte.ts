@@ -39,12 +39,13 @@ export class RestoringState {
   }
 
   async #work(file: File, take: (how: TakingIn) => Promise<ImportResult>): Promise<void> {
-    this.isBusy = true;
     this.answer = undefined;
     this.#asked = undefined;
     this.asksWhich = '';
     this.asksRescue = undefined;
     try {
+      await words.load('files'); // the list of jobs opens without them
+      this.isBusy = true;
       const how = await import('./take-in.ts');
       const result = await take(how);
       const jobId = result.ok ? result.jobId : undefined;
