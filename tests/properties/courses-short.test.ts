@@ -47,7 +47,7 @@ describe('a short stock', () => {
           expect(planCourses(almost).status).toBe('short');
         }
       }),
-      { seed: 5, numRuns: rounds(750, 1500) }
+      { seed: 5, numRuns: rounds(1100, 3000) }
     );
     for (const count of Object.values(seen)) expect(count).toBeGreaterThan(rounds(2, 5));
   });

@@ -48,6 +48,8 @@ export const courses = {
   overdrawn: (pile: string) =>
     `${pile} gave more slates than it was taken to hold. Count what is left of it on the Lay screen.`,
 
+  notEveryOrder:
+    'Too many unlike courses share a height to try every order of them. A better plan may exist.',
   glance: {
     title: 'At a glance',
     per100: 'Expected kickers per 100 joints',
