@@ -2,7 +2,7 @@ import { EngineError } from '../errors.ts';
 import { momentsOfBins, type ThicknessBins } from '../thickness/index.ts';
 import { toHundredths } from '../units.ts';
 import type { CourseDemand } from '../roof/index.ts';
-import { layingOrder, piecesInCourse } from './laying-order.ts';
+import { layingOrder, piecesOfCourse } from './laying-order.ts';
 import { least, leastPair } from './least.ts';
 import { moveThresholds, sortAgain } from './move-threshold.ts';
 import { planIfAny } from './plan-if-any.ts';
@@ -193,7 +193,7 @@ function smallestFirst(courses: readonly CourseDemand[]): CourseDemand[] {
   return courses.toSorted(
     (one, other) =>
       toHundredths(one.heightMm) - toHundredths(other.heightMm) ||
-      piecesInCourse(one) - piecesInCourse(other)
+      piecesOfCourse(one) - piecesOfCourse(other)
   );
 }
 
