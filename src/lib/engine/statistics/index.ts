@@ -40,6 +40,18 @@ export {
   createFusedTrials
 } from './fused-trials.ts';
 export { type FusedGrade, type FusedMean, fusedGrade, fusedMean } from './fused-interval.ts';
+export {
+  type TappedPallet as StrataPallet,
+  type DoubleSample,
+  type NoDoubleSample,
+  doubleSample
+} from './double-sampling.ts';
+export {
+  type DoubleSampledGrade,
+  type DoubleSampledMean,
+  gradeByDoubleSample,
+  meanByDoubleSample
+} from './double-sampling-figures.ts';
 export { type Draw, type SampleAdvice, type FirstSample, sampleAdvice } from './sample-advice.ts';
 export type { GaugeReadings, NoGaugeStudy } from './gauge-readings.ts';
 export { type AverageRangeStudy, averageRangeStudy } from './gauge-average-range.ts';
