@@ -6,8 +6,10 @@ import { type ThicknessBins, binsFromPairs } from '$lib/engine/thickness';
 export interface TappedDesign {
   readonly pallets: number;
   readonly slates: number;
-  /** Slates gauged on each pallet; the rest is tapped. */
-  readonly gauged: number;
+  /** Slates gauged on each pallet; where it is a list, on one pallet after the other. */
+  readonly gauged: number | readonly number[];
+  /** Slates tapped on each pallet likewise; the rest of it unless given. */
+  readonly tapped?: number | readonly number[];
   /** One tapped slate in so many is gauged as well. */
   readonly every: number;
   /** How much thicker than it is each sorter feels a slate, mm; they take slates by chance. */
@@ -55,17 +57,23 @@ export interface TriedPallet {
 /** A delivery made anew for every seed. */
 export function tappedDelivery(design: TappedDesign, seed: number): TriedPallet[] {
   const random = createRandom(seed);
-  const { pallets, slates, gauged, biasMm } = design;
-  const all = pallets * (slates - gauged);
+  const { pallets, slates, biasMm } = design;
+  const onPallet = (given: number | readonly number[], place: number): number =>
+    typeof given === 'number' ? given : given[place];
+  const toTap = Array.from({ length: pallets }, (_, place) =>
+    onPallet(design.tapped ?? slates - onPallet(design.gauged, place), place)
+  );
+  const all = toTap.reduce((sum, count) => sum + count, 0);
   let tapped = 0;
   return Array.from({ length: pallets }, (_, place) => {
+    const gauged = onPallet(design.gauged, place);
     const meanMm = MEAN_MM + design.palletSdMm * randomNormal(random);
     const packed = Array.from({ length: slates }, () =>
       Math.max(150, Math.round(100 * (meanMm + design.slateSdMm * randomNormal(random))))
     );
     const taps = biasMm.map(() => CUTS_MM.concat(0).map(() => 0));
     const checks = biasMm.map(() => CUTS_MM.concat(0).map((): number[] => []));
-    for (const hundredths of packed.slice(gauged)) {
+    for (const hundredths of packed.slice(gauged, gauged + toTap[place])) {
       const sorter = Math.floor(random() * biasMm.length);
       const biased = biasMm[sorter] + (design.driftMm * tapped) / all;
       const feltMm = hundredths / 100 + biased + HAND_SD_MM * randomNormal(random);

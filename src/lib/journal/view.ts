@@ -3,7 +3,7 @@ import { canonicalJson } from './canonical.ts';
 import type { Register } from './register.ts';
 
 /** Raise when the shape or meaning of any part changes: stored views are then rebuilt from events. */
-export const VIEW_VERSION = 5;
+export const VIEW_VERSION = 6;
 
 /** How many slates have each thickness: whole hundredths of a millimetre → slates. */
 export type Counts = Record<string, number>;
@@ -71,7 +71,7 @@ export interface HourPart {
   unpiled: Counts;
 }
 
-/** Spot checks of one sorter: `of|gradesId|pile|hundredths` → how often. */
+/** Spot checks of one sorter: `of|gradesId|pile|hundredths|palletId` → how often. */
 export interface SorterPart {
   checks: Counts;
 }

@@ -14,7 +14,7 @@ import { foldBatch } from './fold-batch.ts';
 import { type JobRow, emptiedRow, newRow, withEvents, withView } from './job-row.ts';
 
 /** A job's row and the view folded at its revision. */
-export interface JobState {
+export interface JobRecord {
   readonly row: JobRow;
   readonly view: JobView;
 }
@@ -39,7 +39,7 @@ export class DexieJournal {
   }
 
   /** The state of a job as stored, or undefined when its view was folded by another release. */
-  async stored(row: JobRow): Promise<JobState | undefined> {
+  async stored(row: JobRow): Promise<JobRecord | undefined> {
     if (row.revision === 0) return { row, view: EMPTY_VIEW };
     if (row.viewVersion !== VIEW_VERSION) return undefined;
     const remembered = this.#remembered(row.jobId, row.revision);
@@ -49,13 +49,13 @@ export class DexieJournal {
   }
 
   /** The state of a job to write upon: as stored, or else folded anew; empty for a new job. */
-  async ready(jobId: string): Promise<JobState> {
+  async ready(jobId: string): Promise<JobRecord> {
     const row = (await this.#database.jobs.get(jobId)) ?? newRow(jobId);
     return (await this.stored(row)) ?? (await this.foldAnew(row));
   }
 
   /** Adds sealed events, the parts that they touch, and the row. */
-  async add({ row, view }: JobState, events: readonly StoredEvent[]): Promise<JobState> {
+  async add({ row, view }: JobRecord, events: readonly StoredEvent[]): Promise<JobRecord> {
     const fetch = (ids: string[]) => this.events.with(row.jobId, ids);
     const { draft, undoFault } = await foldBatch(view, events, fetch);
     if (undoFault) throw new EngineError('inconsistent', `${undoFault} undoes too many undos`);
@@ -71,7 +71,7 @@ export class DexieJournal {
   }
 
   /** Folds and counts all events of a job anew. */
-  async foldAnew(before: JobRow): Promise<JobState> {
+  async foldAnew(before: JobRow): Promise<JobRecord> {
     let view = EMPTY_VIEW;
     const { jobId } = before;
     let row = emptiedRow(before);

@@ -1,7 +1,7 @@
 import { Dexie } from 'dexie';
 import { type AnyPart, type KeptBranch, type StoredEvent, partOf } from '$lib/journal';
 import type { EvencourseDatabase } from './database.ts';
-import type { DexieJournal, JobState } from './dexie-journal.ts';
+import type { DexieJournal, JobRecord } from './dexie-journal.ts';
 import { foldBatch } from './fold-batch.ts';
 import { type JobRow, withEvents, withFileRead, withView } from './job-row.ts';
 import { MergeCheck, MergeRefused } from './merge-check.ts';
@@ -31,8 +31,8 @@ export async function mergeEvents(
   readAt: string | null,
   copies: Copies
 ): Promise<Merged> {
-  let before: JobState | undefined;
-  let state: JobState | undefined;
+  let before: JobRecord | undefined;
+  let state: JobRecord | undefined;
   let check: MergeCheck | undefined;
   const touched = new Map<string, AnyPart>();
   const reading = events()[Symbol.asyncIterator]();

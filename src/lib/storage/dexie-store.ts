@@ -7,7 +7,7 @@ import {
   createIdSource
 } from '$lib/journal';
 import { EvencourseDatabase, type PhotoRow } from './database.ts';
-import { DexieJournal, type JobState } from './dexie-journal.ts';
+import { DexieJournal, type JobRecord } from './dexie-journal.ts';
 import { DEVICE_ID, FORMER_IDS, copyNote, requireJobLeft, requireSameDevice } from './identity.ts';
 import { summaryOf, withBackup } from './job-row.ts';
 import { photoAct, photoOfRow } from './photo.ts';
@@ -293,7 +293,7 @@ export class DexieStore implements JournalStore {
     ]);
   }
 
-  #remember({ row, view }: JobState): OpenJob {
+  #remember({ row, view }: JobRecord): OpenJob {
     const before = this.#views.get(row.jobId)?.revision ?? 0;
     if (row.revision >= before) this.#views.set(row.jobId, { revision: row.revision, view });
     return { view, summary: summaryOf(row) };

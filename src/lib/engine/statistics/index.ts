@@ -19,29 +19,9 @@ export {
   logPileChances
 } from './hand.ts';
 export { tapsBetweenChecks } from './spot-checks.ts';
+export { tapPosterior } from './tap-posterior.ts';
 export {
-  type SorterTaps,
-  type FusedSpread,
-  type NoFusedSpread,
-  tapPosterior,
-  fuseTaps
-} from './fuse-taps.ts';
-export {
-  type CheckedSorter,
   type TappedPallet,
-  type FusedPallet,
-  type FusedPallets,
-  fusePallets
-} from './fuse-pallets.ts';
-export {
-  type FusedErrors,
-  type NoFusedErrors,
-  type FusedTrials,
-  createFusedTrials
-} from './fused-trials.ts';
-export { type FusedGrade, type FusedMean, fusedGrade, fusedMean } from './fused-interval.ts';
-export {
-  type TappedPallet as StrataPallet,
   type DoubleSample,
   type NoDoubleSample,
   doubleSample
@@ -52,7 +32,12 @@ export {
   gradeByDoubleSample,
   meanByDoubleSample
 } from './double-sampling-figures.ts';
-export { type Draw, type SampleAdvice, type FirstSample, sampleAdvice } from './sample-advice.ts';
+export {
+  type AdvisedSample,
+  type SampleAdvice,
+  type FirstSample,
+  sampleAdvice
+} from './sample-advice.ts';
 export type { GaugeReadings, NoGaugeStudy } from './gauge-readings.ts';
 export { type AverageRangeStudy, averageRangeStudy } from './gauge-average-range.ts';
 export { type VarianceLine, type AnovaStudy, anovaStudy } from './gauge-anova.ts';
