@@ -1,6 +1,15 @@
 export { Announcer } from './announcer.svelte.ts';
 export { clearsUnusedSites, isBackupDue } from './backup-reminder.ts';
-export { makeBackup, noteBackup, restore, sayRestore, type ReadyBackup } from './backup.ts';
+export {
+  makeBackup,
+  noteBackup,
+  rescue,
+  restore,
+  sayMissing,
+  sayRestore,
+  type MadeBackup,
+  type ReadyBackup
+} from './backup.ts';
 export { today } from './calendar-day.ts';
 export { device } from './device.svelte.ts';
 export { Feedback, localVoice } from './feedback.ts';

@@ -25,6 +25,8 @@ export interface JobPart {
   stacks: Register<BodyOf<'stackMeasured'>>;
   /** Branches of copied phones that were kept. */
   copies: Register<BodyOf<'copyKept'>>;
+  /** Whence the job came, where another was damaged. */
+  rescues: Register<BodyOf<'jobRescued'>>;
 }
 
 export interface PlansPart {
@@ -137,7 +139,8 @@ const EMPTY: { [K in keyof SingleParts]: () => SingleParts[K] } = {
     photos: [],
     verdicts: [],
     stacks: [],
-    copies: []
+    copies: [],
+    rescues: []
   }),
   plans: () => ({ plans: [] }),
   laying: () => ({ laid: {}, lost: [], counted: {} }),

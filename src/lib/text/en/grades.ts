@@ -2,18 +2,11 @@ import { pluralizer } from '../plural.ts';
 import { common } from './common.ts';
 import { hands, study } from './grades-hands.ts';
 import { gone } from './gone.ts';
+import { joints } from './joints.ts';
 
 const many = pluralizer('en');
 const READING = { one: 'reading', other: 'readings' };
 const MISSING = { one: 'slate is missing', other: 'slates are missing' };
-
-/** Joints that will show, from kickers per 100 joints: never a share below 1 in 100. */
-function joints(kickersPer100: number): string {
-  if (kickersPer100 < 0.1) return 'Less than 1 joint in 1,000';
-  if (kickersPer100 < 1) return 'Less than 1 joint in 100';
-  const rounded = Math.round(kickersPer100);
-  return `About ${many(rounded, { one: 'joint', other: 'joints' })} in 100`;
-}
 
 /** Words of the grades screen. */
 export const grades = {
