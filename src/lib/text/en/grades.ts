@@ -1,19 +1,12 @@
 import { pluralizer } from '../plural.ts';
 import { common } from './common.ts';
+import { jointsThatShow } from './joints.ts';
 import { hands, study } from './grades-hands.ts';
 import { gone } from './gone.ts';
 
 const many = pluralizer('en');
 const READING = { one: 'reading', other: 'readings' };
 const MISSING = { one: 'slate is missing', other: 'slates are missing' };
-
-/** Joints that will show, from kickers per 100 joints: never a share below 1 in 100. */
-function joints(kickersPer100: number): string {
-  if (kickersPer100 < 0.1) return 'Less than 1 joint in 1,000';
-  if (kickersPer100 < 1) return 'Less than 1 joint in 100';
-  const rounded = Math.round(kickersPer100);
-  return `About ${many(rounded, { one: 'joint', other: 'joints' })} in 100`;
-}
 
 /** Words of the grades screen. */
 export const grades = {
@@ -142,7 +135,7 @@ export const grades = {
       unsorted: number,
       fewReadings: string
     ) =>
-      `${joints(per100)} will show ${atBest ? 'at best ' : ''}if sorted right${fewReadings && `, from only ${fewReadings}`}; unsorted it would be ${unsorted < 1 ? 'less than 1' : Math.round(unsorted)}.`
+      `${jointsThatShow(per100)} will show ${atBest ? 'at best ' : ''}if sorted right${fewReadings && `, from only ${fewReadings}`}; unsorted it would be ${unsorted < 1 ? 'less than 1' : Math.round(unsorted)}.`
   },
   usable: (
     delivered: string,
