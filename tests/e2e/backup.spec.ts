@@ -125,3 +125,22 @@ test('text cells that a spreadsheet would run as formulas are escaped, numbers a
   expect(file.text).toContain('6.4');
   expect(file.name).not.toMatch(/[="/:]/);
 });
+
+test('J27: a file that reads back otherwise than it was written is not called a backup', async ({
+  page
+}) => {
+  const address = await startSorting(page);
+  await gaugeSlate(page, 640);
+  await page.addInitScript(() => {
+    // A disk that keeps all but the end of a file.
+    File.prototype.slice = function (from, to) {
+      return Blob.prototype.slice.call(this, from, Math.min(to ?? this.size, this.size - 40));
+    };
+  });
+  await page.goto(address.replace('/sort', '/files'));
+  await page.getByRole('button', { name: 'Make a backup file' }).click();
+  await expect(page.getByText('No backup was made: the file did not pass')).toBeVisible();
+  await expect(page.getByText('The file is cut off.')).toBeVisible();
+  await expect(page.getByRole('button', { name: 'Save the file' })).toHaveCount(0);
+  await expect(page.getByText('3 entries not backed up')).toBeVisible();
+});

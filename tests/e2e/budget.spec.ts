@@ -8,7 +8,9 @@ const SCREENS: readonly { path: string; answer: RegExp }[] = [
   { path: '/sort', answer: /Tap the pile of each slate/ },
   { path: '/lay', answer: /course 1 of 36/ },
   { path: '/courses', answer: /^Thick 1–\d+ · Medium \d+–\d+ · Thin \d+–36$/ },
-  { path: '/grades', answer: /joints? in 100 will show if sorted right/ }
+  { path: '/grades', answer: /joints? in 100 will show if sorted right/ },
+  { path: '/delivery', answer: /Query: Ask the supplier/ },
+  { path: '/delivery/findings', answer: /Verdict: Query/ }
 ];
 
 for (const { path, answer } of SCREENS)

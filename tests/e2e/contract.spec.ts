@@ -17,7 +17,7 @@ test.afterAll(() => {
   if (folder) rmSync(folder, { recursive: true, force: true });
 });
 
-test('J1 to J3, J5, J7, J8, J10, J14 to J16, J20, J22 to J26: every promise of the storage contract is kept in the IndexedDB of Chromium', async ({
+test('J1 to J3, J5, J7, J8, J10, J14 to J16, J20, J22 to J30: every promise of the storage contract is kept in the IndexedDB of Chromium', async ({
   page
 }) => {
   await page.goto(site.url);

@@ -92,6 +92,8 @@ test('signing by keyboard leads to the first wrong field, then to the sheet @des
 }) => {
   const job = await openExample(page);
   await page.goto(`${job}/delivery/findings`);
+  await page.getByRole('button', { name: 'Sign the verdict' }).press('Enter');
+  await expect(page.getByRole('button', { name: 'Query', exact: true })).toBeFocused();
   await page.getByRole('button', { name: 'Sign', exact: true }).press('Enter');
   await expect(page.getByLabel('Signed by')).toBeFocused();
   await page.keyboard.type('Wren');

@@ -1,6 +1,6 @@
 import AxeBuilder from '@axe-core/playwright';
 import type { Page } from '@playwright/test';
-import { expect, openExample, startJob, test } from './helpers.ts';
+import { expect, openEveryFold, openExample, startJob, test } from './helpers.ts';
 
 const PARTS = {
   'entering and measuring': ['', '/order', '/sample', '/measure'],
@@ -79,22 +79,23 @@ test('the example: three findings kept apart, a verdict, and what would change i
   const job = await openExample(page);
   await page.goto(`${job}/delivery/findings`);
   await expect(page.getByRole('heading', { name: 'Verdict: Query' })).toBeVisible();
-  await expect(page.getByText('4 of 100 sampled slates outside the order.').first()).toBeVisible();
+  await expect(page.getByText('4 of 100 outside; the plan allows 7.')).toBeVisible();
+  await expect(page.getByText('7 days left to claim')).toBeVisible();
+  await expect(page.getByText('Do not hole or fix yet')).toBeVisible();
+  await openEveryFold(page);
+  await expect(page.getByText('4 of 100 sampled slates are outside the order.')).toBeVisible();
   await expect(
-    page.getByText(
-      'In the whole delivery: between 48 and 413 of the 4,200 slates, sure 95 times in 100.'
-    )
+    page.getByText('In the whole delivery: 48 to 413 of the 4,200 slates (95 % confidence).')
   ).toBeVisible();
   for (const heading of [
-    '1. Outside what was ordered',
-    '2. Inside the order, but needs sorting',
-    '3. Fit for this roof',
+    '1. Outside the order',
+    '2. Sorting',
+    '3. This roof',
     'Pallets compared',
-    'Listed apart: these judge nothing'
+    'Not used for the verdict'
   ])
     await expect(page.getByRole('heading', { name: heading })).toBeVisible();
-  await expect(page.getByText('gauged while sorting: whoever sorts')).toBeVisible();
-  await expect(page.getByText('Do not hole or fix yet')).toBeVisible();
+  await expect(page.getByText('measured while sorting: whoever sorts')).toBeVisible();
   await expect(
     page.getByText('Slates outside in the sample: 4 now; the plan accepts')
   ).toBeVisible();
@@ -161,8 +162,9 @@ test('a new delivery: order, list, measuring, stack and photo, and a verdict', a
   await expect(page.getByRole('img', { name: 'Photo: broken corner' })).toBeVisible();
 
   await page.goto(`${job}/delivery/findings`);
-  await expect(page.getByText('1 of 7 sampled slates outside the order.').first()).toBeVisible();
+  await expect(page.getByText('1 of 7 outside; the plan allows 1.')).toBeVisible();
   await expect(page.getByText('6 days left to claim')).toBeVisible();
+  await openEveryFold(page);
   await expect(page.getByText('from memory: check it', { exact: false }).first()).toBeVisible();
   await expect(page.getByRole('heading', { name: 'Verdict: Take' })).toBeVisible();
   await page.goto(`${job}/delivery/sheet`);
@@ -258,10 +260,10 @@ test('what is measured after sorting began is listed apart, and the screen says 
   await page.getByLabel('Poor delivery: share outside').fill('50');
   await page.getByRole('button', { name: 'Draw the list' }).click();
   await page.getByRole('link', { name: 'Measure them' }).click();
-  await expect(page.getByText('it does not judge the delivery', { exact: false })).toBeVisible();
+  await expect(page.getByText('but not used for the verdict', { exact: false })).toBeVisible();
   await measureNext(page, '6.10');
   await page.goto(`${job}/delivery/findings`);
-  await expect(page.getByText('No slate of the unsorted sample is measured yet.')).toBeVisible();
+  await expect(page.getByText('No slate that counts is measured yet.')).toBeVisible();
 });
 
 for (const [what, parts] of Object.entries(PARTS))
@@ -272,6 +274,7 @@ for (const [what, parts] of Object.entries(PARTS))
       await expect(page.getByRole('heading', { level: 1 })).toBeVisible();
       if (part !== '/order' && part !== '/sample' && part !== '/measure')
         await expect(page.getByText('Working the figures out…')).toHaveCount(0);
+      await openEveryFold(page);
       await expectAccessible(page);
       await expectNoOverflow(page);
       await page.setViewportSize({ width: 320, height: 640 });

@@ -1,6 +1,6 @@
 import type { Page } from '@playwright/test';
 import { JOB_SCREENS } from '../faults/screens.ts';
-import { expect, openExample, openFolds, test } from './helpers.ts';
+import { expect, openEveryFold, openExample, openFolds, test } from './helpers.ts';
 
 const PHONE = { width: 390, height: 844 };
 /** The narrowest phone that pages must hold on: WCAG 2.2, 1.4.10, asks for 320 CSS px. */
@@ -21,7 +21,6 @@ const SHOWS: Readonly<Record<string, string>> = {
   '/sheet': 'Courses, eave to ridge',
   '/delivery/order': 'Pallets',
   '/delivery/compare': 'By supplier',
-  '/delivery/findings': 'Pallets compared',
   '/delivery/sheet': 'Pallets compared'
 };
 
@@ -51,15 +50,7 @@ async function sideways(page: Page): Promise<string[]> {
 
 /** Measures what is shown on a phone and on the narrowest one. */
 async function expectNothingSideways(page: Page, what: string): Promise<void> {
-  // What is folded is made when its fold opens, and may hold folds of its own.
-  await expect(async () => {
-    const closed = await page.locator('main details').evaluateAll((parts) => {
-      const folds = (parts as HTMLDetailsElement[]).filter((part) => !part.open);
-      for (const fold of folds) fold.open = true;
-      return folds.length;
-    });
-    expect(closed).toBe(0);
-  }).toPass();
+  await openEveryFold(page);
   for (const size of [NARROWEST, PHONE]) {
     await page.setViewportSize(size);
     expect(await sideways(page), `${what} at ${size.width} px`).toEqual([]);
@@ -71,6 +62,7 @@ async function visit(page: Page, job: string, screen: string): Promise<void> {
   const shows = SHOWS[screen];
   await expect(page.getByRole('heading', { level: 1 }).first()).toBeAttached();
   await expect(page.getByText('Opening…')).toHaveCount(0);
+  if (screen === '/delivery/findings') await openFolds(page, 'Pallets compared');
   if (shows) await expect(page.getByRole('region', { name: shows }).first()).toBeVisible();
   const headed = HEADED[screen];
   if (headed) await expect(page.getByRole('heading', { name: headed })).toBeVisible();

@@ -1,6 +1,7 @@
 import { Dexie } from 'dexie';
 import { CONTRACT, type ContractDevice } from '../support/store-contract/suite.ts';
 import { DexieStore } from '../../src/lib/storage/dexie-store.ts';
+import { damageTo } from '../support/store-contract/test-damage.ts';
 import { copyDatabase } from '../support/store-contract/test-copy.ts';
 import { testSurroundings } from '../support/store-contract/test-surroundings.ts';
 
@@ -15,7 +16,8 @@ function newDevice(name = `contract-${seed++}`): ContractDevice {
       const copyName = `contract-${seed++}`;
       await copyDatabase(name, copyName);
       return newDevice(copyName);
-    }
+    },
+    damage: damageTo(name)
   };
 }
 

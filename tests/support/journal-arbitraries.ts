@@ -147,6 +147,23 @@ export const BODY: {
       { minLength: 1, maxLength: 2 }
     )
   }),
+  jobRescued: fc.record({
+    jobId: fc.constant(JOB_ID),
+    events: count,
+    missing: fc.array(
+      fc.record({
+        deviceId: fc.constant(JOB_ID),
+        from: count,
+        to: count,
+        reason: fc.constantFrom('gone' as const, 'damaged' as const)
+      }),
+      { maxLength: 2 }
+    ),
+    photos: fc.array(
+      fc.record({ photoId: fc.constantFrom('f1', 'f2'), reason: fc.constant('gone' as const) }),
+      { maxLength: 2 }
+    )
+  }),
   verdictSigned: fc.record({
     verdict: fc.constantFrom('take' as const, 'query' as const),
     signedBy: name,

@@ -18,6 +18,7 @@ import {
 import {
   type JobRow,
   emptiedRow,
+  isWholeView,
   newRow,
   summaryOf,
   withBackup,
@@ -31,6 +32,7 @@ import {
   batchesOf,
   orRefusal
 } from '../../src/lib/storage/merge-check.ts';
+import { EventsAudit, isReadable } from '../../src/lib/storage/missing.ts';
 import { photoAct } from '../../src/lib/storage/photo.ts';
 import { probeWith } from '../../src/lib/storage/probe.ts';
 import { Stamper, requireActs, sealActs } from '../../src/lib/storage/stamp.ts';
@@ -46,13 +48,15 @@ import type {
   NewPhoto,
   OpenJob,
   ProbeResult,
+  RebuiltJob,
   StorageEstimate,
   StoreHealth,
   StoreSurroundings,
   StoredPhoto
 } from '../../src/lib/storage/store.ts';
 
-interface MemoryJob {
+/** What lies in memory of one job; a test may take any of it away. */
+export interface MemoryJob {
   row: JobRow;
   view: JobView;
   events: Map<string, StoredEvent>;
@@ -61,6 +65,8 @@ interface MemoryJob {
 /** What several stores on one device share, as tabs share a database. */
 export class MemoryDatabase {
   readonly jobs = new Map<string, MemoryJob>();
+  /** Ids of jobs whose row was taken away by a test. */
+  readonly rowless = new Set<string>();
   readonly photos = new Map<string, StoredPhoto>();
   readonly device = new Map<string, unknown>();
   readonly watchers = new Set<(jobId: string) => void>();
@@ -92,11 +98,19 @@ export class MemoryStore implements JournalStore {
 
   async jobs(): Promise<JobSummary[]> {
     return [...this.#database.jobs.values()]
+      .filter(({ row }) => !this.#database.rowless.has(row.jobId))
       .map(({ row }) => summaryOf(row))
       .sort((one, other) => (one.lastAt < other.lastAt ? 1 : -1));
   }
 
+  async repair(): Promise<string[]> {
+    const lost = [...this.#database.rowless];
+    for (const jobId of lost) await this.rebuild(jobId);
+    return lost;
+  }
+
   async open(jobId: string): Promise<OpenJob | undefined> {
+    if (!this.#isSound(jobId)) await this.rebuild(jobId);
     const job = this.#database.jobs.get(jobId);
     if (job) this.#seen.set(jobId, job.row.revision);
     return job && { view: job.view, summary: summaryOf(job.row) };
@@ -110,6 +124,7 @@ export class MemoryStore implements JournalStore {
     requireActs(acts);
     await this.deviceId();
     const deviceId = this.#requireDevice();
+    if (!this.#isSound(jobId)) await this.#rebuild(jobId);
     const { row, view, events: here } = this.#jobOf(jobId);
     requireJobLeft(row, this.#seen.get(jobId) ?? 0);
     this.#stamper ??= new Stamper(this.#surroundings, this.#lastId());
@@ -133,7 +148,7 @@ export class MemoryStore implements JournalStore {
   }
 
   async newest(jobId: string, limit: number): Promise<StoredEvent[]> {
-    return this.#inOrder(jobId).reverse().slice(0, limit);
+    return this.#inOrder(jobId).filter(isReadable).reverse().slice(0, limit);
   }
 
   async numbers(jobId: string): Promise<DeviceNumbers> {
@@ -162,14 +177,31 @@ export class MemoryStore implements JournalStore {
     );
   }
 
-  rebuild(jobId: string): Promise<OpenJob | undefined> {
-    return this.#write(async () => {
-      const job = this.#database.jobs.get(jobId);
-      if (!job) return undefined;
-      const events = this.#inOrder(jobId);
-      const { draft } = await foldBatch(EMPTY_VIEW, events, fetchFrom(new Map()));
-      return this.#keep(emptiedRow(job.row), draft.finish(), new Map(), events);
-    });
+  rebuild(jobId: string): Promise<RebuiltJob | undefined> {
+    return this.#write(() => this.#rebuild(jobId));
+  }
+
+  async #rebuild(jobId: string): Promise<RebuiltJob | undefined> {
+    const { jobs, rowless } = this.#database;
+    const job = jobs.get(jobId);
+    if (!job) return undefined;
+    const before = rowless.delete(jobId) ? newRow(jobId) : job.row;
+    const events = this.#inOrder(jobId);
+    const { draft, readable, damaged } = await foldBatch(EMPTY_VIEW, events, fetchFrom(new Map()));
+    const audit = new EventsAudit();
+    for (const event of readable) audit.note(event);
+    for (const event of damaged) audit.noteDamaged(event);
+    const row = withView(withEvents(emptiedRow(before), readable), draft.finish());
+    const view = draft.finish();
+    this.#changed({ row, view, events: job.events });
+    return { view, summary: summaryOf(row), missing: audit.missing(row.sequences) };
+  }
+
+  /** Whether what is kept beside the events is all there. */
+  #isSound(jobId: string): boolean {
+    const { jobs, rowless } = this.#database;
+    const job = jobs.get(jobId);
+    return !job || (!rowless.has(jobId) && isWholeView(job.row, job.view));
   }
 
   async markExported(jobId: string, events: DeviceNumbers, at: string): Promise<void> {
@@ -222,8 +254,14 @@ export class MemoryStore implements JournalStore {
     copies: Copies
   ): Promise<ImportResult> {
     if (events.length === 0) throw new MergeRefused('not-a-job-file');
+    if (!this.#isSound(events[0].jobId)) await this.#rebuild(events[0].jobId);
     const { row, view, events: here } = this.#jobOf(events[0].jobId);
     const check = new MergeCheck(row, copies);
+    if (check.bringsBack(events, here)) {
+      const audit = new EventsAudit();
+      for (const event of here.values()) if (isReadable(event)) audit.note(event);
+      check.noteLost(audit.missing(row.sequences));
+    }
     const fresh = check.sort(events, here);
     check.finish();
     const { draft, undoFault, broken } = await foldBatch(view, fresh, fetchFrom(here));
@@ -239,9 +277,10 @@ export class MemoryStore implements JournalStore {
           )
         : row;
     this.#keep(noted, merged, here, structuredClone(fresh));
+    const healed = check.healed > 0 ? await this.#rebuild(row.jobId) : undefined;
     const kept = this.#database.photos;
     for (const photo of photos) if (!kept.has(photo.photoId)) kept.set(photo.photoId, photo);
-    const unknown = Object.values(partOf(merged, 'voids').unknown);
+    const unknown = Object.values(partOf(healed?.view ?? merged, 'voids').unknown);
     if (check.branches.length > 0) await this.#noteCopies(row.jobId, check);
     return {
       ok: true,

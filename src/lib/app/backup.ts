@@ -2,7 +2,13 @@ import {
   type Copies,
   type DeviceNumbers,
   type ImportResult,
+  type JobFile,
+  type Missing,
+  NothingReadable,
+  checkJobFile,
+  isEntries,
   readJobFile,
+  rescueJobFile,
   safeFileName,
   writeJobFile
 } from '$lib/storage';
@@ -10,30 +16,58 @@ import { words } from '$lib/text';
 import { type ReadyFile, readyFile } from './file-saving.ts';
 import { journalStore } from './store.ts';
 
-/** A backup made and waiting to leave the device. */
+/** A job's file made, read back and waiting to leave the device. */
 export interface ReadyBackup extends ReadyFile {
   jobId: string;
   events: number;
   devices: DeviceNumbers;
   sha256: string;
+  /** Whether it holds all of the job. If not, it is no backup, and `missing` says why. */
+  isWhole: boolean;
+  missing: readonly string[];
 }
 
-/** Makes the job file of a job; undefined when there is no such job. */
-export async function makeBackup(jobId: string): Promise<ReadyBackup | undefined> {
-  const made = await writeJobFile(journalStore(), jobId);
+export type MadeBackup =
+  | { readonly ok: true; readonly backup: ReadyBackup }
+  /** Why there is no file, in sentences. */
+  | { readonly ok: false; readonly sentences: readonly string[] };
+
+/**
+ * Makes the job file of a job, and reads it back as an import would before anything is said of it.
+ * Undefined when there is no such job.
+ */
+export async function makeBackup(jobId: string): Promise<MadeBackup | undefined> {
+  const text = words.text.files;
+  let made: JobFile | undefined;
+  try {
+    made = await writeJobFile(journalStore(), jobId);
+  } catch (error) {
+    if (!(error instanceof NothingReadable)) throw error;
+    return { ok: false, sentences: [text.nothingReadable, text.askOtherFile] };
+  }
   if (!made) return undefined;
   const day = new Date().toISOString().slice(0, 10);
   const name = safeFileName(`${made.name} ${day}`, 'evencourse.jsonl');
+  const ready = readyFile(made.blob, name);
+  const readBack = await checkJobFile(ready.file);
+  if (!readBack.ok) {
+    const { reason, line } = readBack;
+    const where = line === undefined ? [] : [text.atLine(line)];
+    return { ok: false, sentences: [text.notMade, text.restoreReasons[reason], ...where] };
+  }
   const { events, devices, sha256 } = made;
-  return { ...readyFile(made.blob, name), jobId, events, devices, sha256 };
+  const missing = await sayMissing(made.missing);
+  const isWhole = missing.length === 0;
+  return { ok: true, backup: { ...ready, jobId, events, devices, sha256, isWhole, missing } };
 }
 
 /**
  * Notes that a backup left the device, as far as a browser lets one know. On a full device, where a
  * backup is needed most, the note itself may fail: then false, and the entries count as not backed
- * up, which is the safe way round.
+ * up, which is the safe way round. A file that lacks anything of the job is noted as nothing.
  */
-export async function noteBackup({ jobId, devices }: ReadyBackup): Promise<boolean> {
+export async function noteBackup({ jobId, devices, isWhole }: ReadyBackup): Promise<boolean> {
+  if (!isWhole) return false;
   try {
     await journalStore().markExported(jobId, devices, new Date().toISOString());
     return true;
@@ -42,9 +76,26 @@ export async function noteBackup({ jobId, devices }: ReadyBackup): Promise<boole
   }
 }
 
+/** What of a job is missing, in sentences; none where nothing is. */
+export async function sayMissing(missing: readonly Missing[]): Promise<string[]> {
+  if (missing.length === 0) return [];
+  const text = words.text.files;
+  const here = await journalStore().deviceId();
+  const entries = missing
+    .filter(isEntries)
+    .map(({ device, from, to, reason }) => text.missingEntries(from, to, reason, device === here));
+  const photos = missing.length - entries.length;
+  return [...entries, ...(photos > 0 ? [text.missingPhotos(photos)] : [])];
+}
+
 /** Takes a job file in, whole or not at all. */
 export function restore(file: Blob, copies: Copies): Promise<ImportResult> {
   return readJobFile(journalStore(), file, copies);
+}
+
+/** Takes the file of a damaged job in as a job of its own. */
+export function rescue(file: Blob): Promise<ImportResult> {
+  return rescueJobFile(journalStore(), file);
 }
 
 /** What became of a restore, in sentences. */

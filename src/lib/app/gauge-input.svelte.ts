@@ -5,9 +5,9 @@ import {
   type KeyTouch,
   type KeypadKey,
   type KeypadState,
-  type LengthUnit,
+  type ReadingUnit,
   type Reading,
-  type RefusedReading,
+  type RefusedText,
   type TornReading,
   USUAL_TAKING,
   type UnitTrial,
@@ -27,12 +27,12 @@ import { pageTimer } from './page-timer.ts';
 export type InputSource = 'keypad' | 'wedge' | 'serial' | 'choice';
 
 /** A text that was not taken as a reading, as it stands on the screen. */
-export type Refusal = RefusedReading | TornReading;
+export type InputRefusal = RefusedText | TornReading;
 
 /** Whom the input tells. */
 export interface InputAudience {
   onReading: (reading: AcceptedReading, source: InputSource) => void;
-  onRefused: (refusal: Refusal) => void;
+  onRefused: (refusal: InputRefusal) => void;
   /** Back was pressed on the keypad: the entry made by the number just taken is to be voided. */
   onReopened: () => void;
   /** Clear was pressed: what was said of a refused number no longer holds. */
@@ -51,7 +51,7 @@ const TRIALS = 3;
  * grammar, one way out. What is refused stays, to be corrected.
  */
 export class GaugeInput {
-  unit = $state<LengthUnit>('mm');
+  unit = $state<ReadingUnit>('mm');
   /** A burst stands without an end: ask whether to take it. */
   isUnended = $state(false);
   #keypad = $state.raw<KeypadState>(EMPTY_KEYPAD);
@@ -92,7 +92,7 @@ export class GaugeInput {
     };
   }
 
-  setUnit(unit: LengthUnit): void {
+  setUnit(unit: ReadingUnit): void {
     this.unit = unit;
     this.#trial = startUnitTrial(unit);
     this.#wedge.learn({ unit, ending: this.#ending });
@@ -216,6 +216,6 @@ function tapNow(): KeyTouch {
   return { downAt: at, upAt: at };
 }
 
-function isTorn(reading: Refusal): reading is TornReading {
+function isTorn(reading: InputRefusal): reading is TornReading {
   return reading.reason === 'cut-short' || reading.reason === 'interrupted';
 }

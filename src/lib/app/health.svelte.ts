@@ -1,6 +1,6 @@
 import type { JobSummary, ProbeResult, StoreHealth } from '$lib/storage';
 import { version } from '../../../package.json';
-import { type ReadyBackup, makeBackup } from './backup.ts';
+import { type ReadyBackup, makeBackup, sayMissing } from './backup.ts';
 import { journalStore } from './store.ts';
 
 /** Whether the browser promised to keep the data; undefined when it does not say. */
@@ -15,6 +15,12 @@ export class HealthState {
   backups = $state.raw<ReadyBackup[]>([]);
   isBusy = $state(false);
   rebuilt = $state.raw<JobSummary>();
+  /** What of the rebuilt job is missing, in sentences. */
+  missing = $state.raw<readonly string[]>([]);
+  /** Jobs of which no backup could be made: why, in sentences. */
+  notBackedUp = $state.raw<
+    readonly { jobId: string; name: string; sentences: readonly string[] }[]
+  >([]);
   problem = $state('');
   readonly version = version;
 
@@ -24,6 +30,7 @@ export class HealthState {
       const store = journalStore();
       this.probe = await store.probe();
       this.persistence = await persistence();
+      await store.repair();
       this.health = await store.health(await navigator.storage?.estimate?.());
       this.jobs = await store.jobs();
     });
@@ -37,18 +44,23 @@ export class HealthState {
 
   async rebuild(jobId: string): Promise<void> {
     await this.#work(async () => {
-      this.rebuilt = (await journalStore().rebuild(jobId))?.summary;
+      const rebuilt = await journalStore().rebuild(jobId);
+      this.missing = await sayMissing(rebuilt?.missing ?? []);
+      this.rebuilt = rebuilt?.summary;
     });
   }
 
   async exportEverything(): Promise<void> {
     await this.#work(async () => {
       const made: ReadyBackup[] = [];
-      for (const { jobId } of this.jobs) {
+      const notMade: { jobId: string; name: string; sentences: readonly string[] }[] = [];
+      for (const { jobId, name } of this.jobs) {
         const backup = await makeBackup(jobId);
-        if (backup) made.push(backup);
+        if (backup?.ok) made.push(backup.backup);
+        else if (backup) notMade.push({ jobId, name, sentences: backup.sentences });
       }
       this.backups = made;
+      this.notBackedUp = notMade;
     });
   }
 

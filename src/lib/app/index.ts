@@ -1,11 +1,20 @@
 export { Announcer } from './announcer.svelte.ts';
 export { clearsUnusedSites, isBackupDue } from './backup-reminder.ts';
-export { makeBackup, noteBackup, restore, sayRestore, type ReadyBackup } from './backup.ts';
+export {
+  makeBackup,
+  noteBackup,
+  rescue,
+  restore,
+  sayMissing,
+  sayRestore,
+  type MadeBackup,
+  type ReadyBackup
+} from './backup.ts';
 export { today } from './calendar-day.ts';
 export { device } from './device.svelte.ts';
 export { Feedback, localVoice } from './feedback.ts';
 export { download, readyFile, share, type ReadyFile } from './file-saving.ts';
-export { GaugeInput, type InputSource, type Refusal } from './gauge-input.svelte.ts';
+export { GaugeInput, type InputSource, type InputRefusal } from './gauge-input.svelte.ts';
 export { HealthState } from './health.svelte.ts';
 export { needsInstallHint } from './install-hint.ts';
 export { provideJob, useJob } from './job-context.ts';

@@ -1,7 +1,7 @@
 export {
-  type LengthUnit,
+  type ReadingUnit,
   type AcceptedReading,
-  type RefusedReading,
+  type RefusedText,
   type RefusedNumber,
   type UnreadableReason,
   type Reading,

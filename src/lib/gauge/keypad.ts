@@ -1,4 +1,4 @@
-import { type LengthUnit, type Reading, parseReading } from './reading-grammar.ts';
+import { type ReadingUnit, type Reading, parseReading } from './reading-grammar.ts';
 
 /** The keys of the on-screen keypad. */
 export type KeypadKey =
@@ -40,7 +40,7 @@ export interface KeyTouch {
 }
 
 export interface KeypadSettings {
-  readonly unit: LengthUnit;
+  readonly unit: ReadingUnit;
   /** Decimals after which a number is taken without Enter; null to wait for Enter always. */
   readonly takesAfterDecimals: number | null;
 }
@@ -71,7 +71,7 @@ export const EMPTY_KEYPAD: KeypadState = {
 };
 
 /** The decimals after which a number is taken: the resolution of a reading. */
-export const USUAL_TAKING: Readonly<Record<LengthUnit, number>> = { mm: 2, inch: 3 };
+export const USUAL_TAKING: Readonly<Record<ReadingUnit, number>> = { mm: 2, inch: 3 };
 
 /**
  * A key pressed again this soon after it was let go is the same tap that bounced, ms. From memory,

@@ -1,4 +1,4 @@
-import { type LengthUnit, type Reading, parseReading } from './reading-grammar.ts';
+import { type ReadingUnit, type Reading, parseReading } from './reading-grammar.ts';
 
 /** A decimal point or a decimal comma. */
 export type DecimalMark = '.' | ',';
@@ -12,7 +12,7 @@ export interface LinePattern {
   /** The line up to the number: numbers as #, runs of spaces as one, none at its end. */
   readonly before: string;
   /** The unit that follows the number, or null where the gauge sends none. */
-  readonly unit: LengthUnit | null;
+  readonly unit: ReadingUnit | null;
   /** Decimals of every number, or null where they vary. */
   readonly decimals: number | null;
   /** Digits before the decimal mark where the gauge pads with zeros, else null. */
@@ -50,7 +50,7 @@ interface NumberInLine {
   readonly position: number;
   readonly text: string;
   readonly before: string;
-  readonly unit: LengthUnit | null;
+  readonly unit: ReadingUnit | null;
   readonly decimals: number;
   readonly wholeDigits: string;
 }
@@ -94,7 +94,7 @@ export function learnLinePattern(lines: readonly string[]): LineLesson {
 export function readLine(
   pattern: LinePattern,
   line: string,
-  sessionUnit: LengthUnit
+  sessionUnit: ReadingUnit
 ): Reading | NoiseLine {
   const number = numbersInLine(line, pattern.mark)[pattern.position];
   if (!number || number.before !== pattern.before)

@@ -2,14 +2,14 @@ import { fromHundredths, inchesToMm, toHundredths } from '$lib/engine';
 import { HIGHEST_HUNDREDTHS, LOWEST_HUNDREDTHS } from '$lib/engine/thickness';
 
 /** The two units a gauge can speak. */
-export type LengthUnit = 'mm' | 'inch';
+export type ReadingUnit = 'mm' | 'inch';
 
 /** A number that was understood, whether or not it is a thickness we accept. */
 interface WrittenNumber {
   /** The number as written, in `unit`. */
   readonly value: number;
   /** The unit written behind the number, or else the session's. */
-  readonly unit: LengthUnit;
+  readonly unit: ReadingUnit;
   /** Whether the unit was written behind the number. */
   readonly isUnitWritten: boolean;
   /** Digits behind the decimal mark, 0 without one. */
@@ -54,7 +54,7 @@ export type RefusedNumber = WrittenNumber & {
   );
 
 /** A text that is not taken as a reading. Codes and numbers only; the words are the catalogue's. */
-export type RefusedReading =
+export type RefusedText =
   | { readonly ok: false; readonly reason: UnreadableReason; readonly text: string }
   | {
       readonly ok: false;
@@ -64,7 +64,7 @@ export type RefusedReading =
     }
   | RefusedNumber;
 
-export type Reading = AcceptedReading | RefusedReading;
+export type Reading = AcceptedReading | RefusedText;
 
 /** The finest gauges send five decimals (0.00005 in); more is two readings run together. */
 const MOST_DECIMALS = 5;
@@ -73,7 +73,7 @@ const LONGEST_TEXT = 32;
 /** Above this, a small number is not taken for inches. Common practice, no source. */
 const THICKEST_INCH_GUESS_HUNDREDTHS = 2000;
 
-const UNIT_WORDS: Readonly<Record<string, LengthUnit>> = {
+const UNIT_WORDS: Readonly<Record<string, ReadingUnit>> = {
   mm: 'mm',
   'mm.': 'mm',
   in: 'inch',
@@ -102,7 +102,7 @@ const UNIT_WORDS: Readonly<Record<string, LengthUnit>> = {
  * @example parseReading(' +006,40 mm', 'mm') // { ok: true, valueMm: 6.4, hundredths: 640, … }
  * @example parseReading('64', 'mm') // { ok: false, reason: 'missing-decimal', perhapsMm: [6.4], … }
  */
-export function parseReading(text: string, sessionUnit: LengthUnit): Reading {
+export function parseReading(text: string, sessionUnit: ReadingUnit): Reading {
   const trimmed = text.trim();
   const unreadable = (reason: UnreadableReason): Reading => ({ ok: false, reason, text: trimmed });
 

@@ -1,5 +1,5 @@
 import { type LinePattern, type NoiseLine, readLine } from './line-pattern.ts';
-import type { LengthUnit, Reading } from './reading-grammar.ts';
+import type { ReadingUnit, Reading } from './reading-grammar.ts';
 import {
   type LineEnding,
   type LineState,
@@ -34,7 +34,7 @@ export interface SerialPortLike {
 
 /** What is known of the serial gauge. */
 export interface SerialSettings {
-  readonly unit: LengthUnit;
+  readonly unit: ReadingUnit;
   /** Where the number stands, or null in the set-up: then lines are only shown. */
   readonly pattern: LinePattern | null;
   /** Whether lines end with CR or LF, or with a pause. */

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { type LengthUnit, parseReading } from './reading-grammar.ts';
+import { type ReadingUnit, parseReading } from './reading-grammar.ts';
 import { addToUnitTrial, isUnitInDoubt, startUnitTrial } from './units-plausibility.ts';
 
-const trialOf = (declared: LengthUnit, texts: readonly string[]) =>
+const trialOf = (declared: ReadingUnit, texts: readonly string[]) =>
   texts.reduce(
     (trial, text) => addToUnitTrial(trial, parseReading(text, declared)),
     startUnitTrial(declared)

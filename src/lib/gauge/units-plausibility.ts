@@ -1,10 +1,10 @@
 import { inchesToMm, toHundredths } from '$lib/engine';
 import { HIGHEST_HUNDREDTHS, LOWEST_HUNDREDTHS } from '$lib/engine/thickness';
-import type { LengthUnit, Reading } from './reading-grammar.ts';
+import type { ReadingUnit, Reading } from './reading-grammar.ts';
 
 /** What the last readings say about the unit the sorter named for a gauge that sends none. */
 export interface UnitTrial {
-  readonly declared: LengthUnit;
+  readonly declared: ReadingUnit;
   /** Numbers in a row that are no thickness in the declared unit, and one in the other. */
   readonly forOther: number;
 }
@@ -13,7 +13,7 @@ export interface UnitTrial {
 export const NUMBERS_IN_DOUBT = 3;
 
 /** Begins a trial of the unit the sorter named. */
-export function startUnitTrial(declared: LengthUnit): UnitTrial {
+export function startUnitTrial(declared: ReadingUnit): UnitTrial {
   return { declared, forOther: 0 };
 }
 

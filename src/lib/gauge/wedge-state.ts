@@ -1,4 +1,4 @@
-import type { LengthUnit, Reading } from './reading-grammar.ts';
+import type { ReadingUnit, Reading } from './reading-grammar.ts';
 import type { KeyPress } from './wedge-keys.ts';
 
 /** How the gauge ends a reading. */
@@ -10,7 +10,7 @@ export type WedgeEnding =
 
 /** What is known of the keyboard gauge in this session. */
 export interface WedgeSettings {
-  readonly unit: LengthUnit;
+  readonly unit: ReadingUnit;
   readonly ending: WedgeEnding;
 }
 

@@ -39,7 +39,7 @@ export interface OfferedSlate extends Place {
 }
 
 /** A list of places drawn, as the journal has it. */
-export type Draw = Setting<BodyOf<'sampleDrawn'>>;
+export type SampleDraw = Setting<BodyOf<'sampleDrawn'>>;
 
 export const placeKey = ({ palletId, layer, place }: Place): string =>
   `${palletId}|${layer}|${place}`;
@@ -52,12 +52,12 @@ export function labelsOf(view: JobView): ReadonlyMap<string, string> {
 }
 
 /** The lists drawn so far, oldest first. */
-export function drawsOf(view: JobView): readonly Draw[] {
+export function drawsOf(view: JobView): readonly SampleDraw[] {
   return partOf(view, 'job').draws;
 }
 
 /** The list in force: the one drawn last. */
-export function drawInForce(view: JobView): Draw | undefined {
+export function drawInForce(view: JobView): SampleDraw | undefined {
   return drawsOf(view).at(-1);
 }
 
@@ -161,7 +161,7 @@ function measuredSlate(slate: SampledSlate, judges: boolean): MeasuredSlate {
 
 /** How far the list in force is measured. */
 export interface ListProgress {
-  readonly draw: Draw;
+  readonly draw: SampleDraw;
   /** Every place of the list, in walking order. */
   readonly places: readonly (Place & { readonly label: string; readonly isMeasured: boolean })[];
   readonly measured: number;
@@ -179,7 +179,7 @@ export function listProgress(
 /** One list with what is measured of it. */
 export function progressOf(
   view: JobView,
-  draw: Draw,
+  draw: SampleDraw,
   offered: readonly OfferedSlate[]
 ): ListProgress {
   const labels = labelsOf(view);

@@ -13,7 +13,7 @@ export {
   placeKey,
   signedVerdict,
   sortingBegan,
-  type Draw,
+  type SampleDraw,
   type ListProgress,
   type OfferedSlate,
   type Place

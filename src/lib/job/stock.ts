@@ -18,7 +18,7 @@ const ENOUGH_READINGS = 8;
 const ENOUGH_SORTED = 50;
 
 /** What stands on one pile and what will still come to it. */
-export interface PileStock {
+export interface PileInStock {
   pile: number;
   /** Slates in all: on the pile now and expected from the pallets. Whole. */
   slates: number;
@@ -50,13 +50,13 @@ export interface Stock {
   isGauged: boolean;
   /** Thickness of all slates delivered, scaled to `delivered`. */
   spread: ThicknessBins;
-  piles: PileStock[];
+  piles: PileInStock[];
   /** By pallet, in the order of `tallyPallets`. */
-  pallets: PalletStock[];
+  pallets: PalletInStock[];
 }
 
 /** One pallet's part of the stock. */
-export interface PalletStock {
+export interface PalletInStock {
   palletId: string;
   label: string;
   /** Slates of it that are or will be usable: its size less those set aside, now and expected. */
@@ -87,7 +87,7 @@ export function stockOf(view: JobView): Stock {
     return { ...tally, rest, toCome };
   });
   const gauged = gaugedOnPiles(view, piles);
-  const result = Array.from({ length: piles }, (_, index): PileStock => {
+  const result = Array.from({ length: piles }, (_, index): PileInStock => {
     const tallied = pallets.reduce((sum, pallet) => sum + pallet.onPile[index], 0);
     const onPile = standing(view, index + 1, tallied);
     const foretold = pallets.reduce((sum, pallet) => sum + pallet.toCome[index], 0);
@@ -205,7 +205,7 @@ function unlogged(view: JobView, pile: number): number {
 /** What the counts by hand take off the tallies of the piles, by its reason. */
 function goneByCount(
   view: JobView,
-  piles: readonly PileStock[]
+  piles: readonly PileInStock[]
 ): Pick<Stock, 'takenBeforeCount' | 'notFound'> {
   const gone = { takenBeforeCount: 0, notFound: 0 };
   for (const { pile, tallied: talliedNow } of piles) {
@@ -221,8 +221,8 @@ function goneByCount(
 /** Pallets' shares of each pile, made to sum to the pile where it was counted by hand. */
 function spreadCorrections(
   pallets: readonly (PalletTally & { rest: number; toCome: number[] })[],
-  piles: readonly PileStock[]
-): PalletStock[] {
+  piles: readonly PileInStock[]
+): PalletInStock[] {
   const slatesOfPile = pallets.map(() => new Array<number>(piles.length).fill(0));
   for (const [index, { slates }] of piles.entries()) {
     const weights = pallets.map(({ onPile, toCome }) => onPile[index] + toCome[index]);

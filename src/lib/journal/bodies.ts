@@ -18,6 +18,8 @@ const signedMm = v.pipe(v.number(), v.finite(), v.minValue(-1_000_000), v.maxVal
 const finite = v.pipe(v.number(), v.finite());
 const pile = v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(8));
 
+const missingReason = v.picklist(['gone', 'damaged']);
+
 /** A thickness reading in whole hundredths of a millimetre, inside the accepted 1.5 to 40 mm. */
 const reading = v.pipe(v.number(), v.integer(), v.minValue(150), v.maxValue(4000));
 const points = v.pipe(v.array(reading), v.minLength(1), v.maxLength(4));
@@ -280,6 +282,16 @@ export const BODIES = {
       v.minLength(1),
       v.maxLength(1000)
     )
+  }),
+  /** Whence the events of a job came that was damaged, and what of it is missing: a note. */
+  jobRescued: v.object({
+    jobId: uuid,
+    events: whole,
+    missing: v.pipe(
+      v.array(v.object({ deviceId: uuid, from: whole, to: whole, reason: missingReason })),
+      v.maxLength(10_000)
+    ),
+    photos: v.pipe(v.array(v.object({ photoId: key, reason: missingReason })), v.maxLength(10_000))
   }),
   verdictSigned: v.object({
     verdict: v.picklist(['take', 'query', 'refuse']),

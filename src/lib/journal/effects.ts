@@ -40,6 +40,8 @@ export function count(draft: ViewDraft, event: JournalEvent, sign: Sign): void {
       return set(draft.part('job').verdicts, event, event.body, sign);
     case 'copyKept':
       return set(draft.part('job').copies, event, event.body, sign);
+    case 'jobRescued':
+      return set(draft.part('job').rescues, event, event.body, sign);
     case 'stackMeasured':
       return set(draft.part('job').stacks, event, event.body, sign);
     case 'planAdopted':

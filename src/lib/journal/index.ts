@@ -28,6 +28,7 @@ export {
 } from './events.ts';
 export {
   BranchMap,
+  type EventStamp,
   type KeptBranch,
   branchAsDevice,
   branchDeviceId,

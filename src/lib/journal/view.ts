@@ -3,7 +3,7 @@ import { canonicalJson } from './canonical.ts';
 import type { Register } from './register.ts';
 
 /** Raise when the shape or meaning of any part changes: stored views are then rebuilt from events. */
-export const VIEW_VERSION = 5;
+export const VIEW_VERSION = 6;
 
 /** How many slates have each thickness: whole hundredths of a millimetre → slates. */
 export type Counts = Record<string, number>;
@@ -25,6 +25,8 @@ export interface JobPart {
   stacks: Register<BodyOf<'stackMeasured'>>;
   /** Branches of copied phones that were kept. */
   copies: Register<BodyOf<'copyKept'>>;
+  /** Whence the job came, where another was damaged. */
+  rescues: Register<BodyOf<'jobRescued'>>;
 }
 
 export interface PlansPart {
@@ -137,7 +139,8 @@ const EMPTY: { [K in keyof SingleParts]: () => SingleParts[K] } = {
     photos: [],
     verdicts: [],
     stacks: [],
-    copies: []
+    copies: [],
+    rescues: []
   }),
   plans: () => ({ plans: [] }),
   laying: () => ({ laid: {}, lost: [], counted: {} }),

@@ -1,6 +1,7 @@
 import { Dexie, type Table } from 'dexie';
 import type { AnyPart, StoredEvent } from '$lib/journal';
 import type { JobRow } from './job-row.ts';
+import { LeftPage, type PageEvents } from './left-page.ts';
 import type { StoredPhoto } from './store.ts';
 
 /** One part of a job's view, as last folded. */
@@ -41,7 +42,10 @@ export class EvencourseDatabase extends Dexie {
   declare photos: Table<PhotoRow, string>;
   declare device: Table<DeviceRow, string>;
 
-  constructor(name = 'evencourse') {
+  /** Whether the page is put by for the Back button: then nothing may be begun. */
+  readonly leftPage: LeftPage;
+
+  constructor(name = 'evencourse', page: PageEvents | undefined = globalThis.window) {
     // Browsers write IndexedDB lazily by default; an acknowledged reading must be on the disk.
     super(name, { chromeTransactionDurability: 'strict', cache: 'disabled' });
     this.version(1).stores({
@@ -53,6 +57,8 @@ export class EvencourseDatabase extends Dexie {
       device: 'name'
     });
     this.use({ stack: 'dbcore', name: 'append-only', create: appendOnly });
+    this.leftPage = new LeftPage(page);
+    this.use({ stack: 'dbcore', name: 'left-page', create: this.leftPage.middleware });
   }
 }
 

@@ -1,7 +1,7 @@
 import { Dexie } from 'dexie';
 import { type AnyPart, type KeptBranch, type StoredEvent, partOf } from '$lib/journal';
 import type { EvencourseDatabase } from './database.ts';
-import type { DexieJournal, JobState } from './dexie-journal.ts';
+import type { DexieJournal, JobRecord } from './dexie-journal.ts';
 import { foldBatch } from './fold-batch.ts';
 import { type JobRow, withEvents, withFileRead, withView } from './job-row.ts';
 import { MergeCheck, MergeRefused } from './merge-check.ts';
@@ -31,9 +31,10 @@ export async function mergeEvents(
   readAt: string | null,
   copies: Copies
 ): Promise<Merged> {
-  let before: JobState | undefined;
-  let state: JobState | undefined;
+  let before: JobRecord | undefined;
+  let state: JobRecord | undefined;
   let check: MergeCheck | undefined;
+  let isLossKnown = false;
   const touched = new Map<string, AnyPart>();
   const reading = events()[Symbol.asyncIterator]();
   for (;;) {
@@ -47,22 +48,29 @@ export async function mergeEvents(
     state ??= before;
     check ??= new MergeCheck(before.row, copies);
     const { jobId } = state.row;
-    const fresh = check.sort(batch, await alreadyHere(journal, before.row, batch));
+    const here = await alreadyHere(journal, before.row, batch);
+    if (!isLossKnown && check.bringsBack(batch, here)) {
+      isLossKnown = true;
+      check.noteLost(await journal.missing(before.row));
+    }
+    const healedBefore = check.healed;
+    const fresh = check.sort(batch, here);
     if (fresh.length === 0) continue;
     const fetch = (ids: string[]) => journal.events.with(jobId, ids);
     const { draft, undoFault, broken } = await foldBatch(state.view, fresh, fetch);
     if (broken) throw new MergeRefused('broken-line', undefined, broken);
     if (undoFault) throw new MergeRefused('undo-circle', undefined, undoFault);
-    await journal.events.addBundles(jobId, fresh);
+    await journal.events.addBundles(jobId, fresh, check.healed > healedBefore);
     for (const [key, part] of draft.touched) touched.set(key, part);
     state = { row: withEvents(state.row, fresh), view: draft.finish() };
   }
   if (!state || !check) throw new MergeRefused('not-a-job-file');
   check.finish();
-  const { view } = state;
+  // The view may still count what was lost, or have lost it too: it is worked out from all events.
+  const { row: counted, view } = check.healed > 0 ? await journal.foldAnew(state.row) : state;
   const row =
-    readAt === null ? state.row : withFileRead(state.row, check.backedUp(photos.length), readAt);
-  await journal.storeParts(row.jobId, touched);
+    readAt === null ? counted : withFileRead(counted, check.backedUp(photos.length), readAt);
+  if (check.healed === 0) await journal.storeParts(row.jobId, touched);
   await database.jobs.put(withView(row, view));
   for (const photo of photos)
     if (!(await database.photos.get(photo.photoId)))

@@ -5,6 +5,7 @@ import { type NewEvent, canonicalView, partOf } from '$lib/journal';
 import { CONTRACT, type ContractDevice } from '../../../tests/support/store-contract/suite.ts';
 import { DexieStore } from './dexie-store.ts';
 import { isQuotaExceeded } from './reconnect.ts';
+import { damageTo } from '../../../tests/support/store-contract/test-damage.ts';
 import { copyDatabase } from '../../../tests/support/store-contract/test-copy.ts';
 import { testSurroundings } from '../../../tests/support/store-contract/test-surroundings.ts';
 
@@ -31,7 +32,8 @@ function newDevice(name = `device ${seed++}`): ContractDevice {
       const copyName = `device ${seed++}`;
       await copyDatabase(name, copyName);
       return newDevice(copyName);
-    }
+    },
+    damage: damageTo(name)
   };
 }
 

@@ -7,9 +7,10 @@ import {
   createIdSource
 } from '$lib/journal';
 import { EvencourseDatabase, type PhotoRow } from './database.ts';
-import { DexieJournal, type JobState } from './dexie-journal.ts';
+import { DexieJournal, type JobRecord } from './dexie-journal.ts';
 import { DEVICE_ID, FORMER_IDS, copyNote, requireJobLeft, requireSameDevice } from './identity.ts';
-import { summaryOf, withBackup } from './job-row.ts';
+import { isSoundRow, newRow, summaryOf, withBackup } from './job-row.ts';
+import { isReadable } from './missing.ts';
 import { photoAct, photoOfRow } from './photo.ts';
 import { probeWith } from './probe.ts';
 import { withReconnect } from './reconnect.ts';
@@ -26,6 +27,7 @@ import type {
   NewPhoto,
   OpenJob,
   ProbeResult,
+  RebuiltJob,
   StorageEstimate,
   StoreHealth,
   StoreSurroundings,
@@ -66,15 +68,28 @@ export class DexieStore implements JournalStore {
 
   async jobs(): Promise<JobSummary[]> {
     const rows = await this.#run(() => this.database.jobs.orderBy('lastAt').reverse().toArray());
-    return rows.map(summaryOf);
+    return rows.filter(isSoundRow).map(summaryOf);
+  }
+
+  async repair(): Promise<string[]> {
+    const { events, bundles, jobs } = this.database;
+    const lost = await this.#run(() =>
+      this.database.transaction('r', [events, bundles, jobs], async () => {
+        const sound = (await jobs.toArray()).filter(isSoundRow).map(({ jobId }) => jobId);
+        return (await this.#journal.events.jobIds()).filter((jobId) => !sound.includes(jobId));
+      })
+    );
+    for (const jobId of lost) await this.rebuild(jobId);
+    return lost;
   }
 
   async open(jobId: string): Promise<OpenJob | undefined> {
-    const { jobs, parts } = this.database;
+    const { jobs, parts, events, bundles } = this.database;
     const state = await this.#run(() =>
-      this.database.transaction('r', jobs, parts, async () => {
-        const row = await jobs.get(jobId);
-        return row && ((await this.#journal.stored(row)) ?? 'stale');
+      this.database.transaction('r', [jobs, parts, events, bundles], async () => {
+        const row = await this.#journal.row(jobId);
+        if (row) return (await this.#journal.stored(row)) ?? 'stale';
+        return (await this.#journal.events.hasAny(jobId)) ? 'stale' : undefined;
       })
     );
     return state === 'stale' ? this.rebuild(jobId) : state && this.#remember(state);
@@ -94,12 +109,15 @@ export class DexieStore implements JournalStore {
     return row && photoOfRow(row);
   }
 
-  newest(jobId: string, limit: number): Promise<StoredEvent[]> {
-    return this.#read(() => this.#journal.events.newest(jobId, limit));
+  async newest(jobId: string, limit: number): Promise<StoredEvent[]> {
+    const events = await this.#read(() => this.#journal.events.newest(jobId, limit));
+    return events.filter(isReadable);
   }
 
   async numbers(jobId: string): Promise<DeviceNumbers> {
-    const row = await this.#run(() => this.database.jobs.get(jobId));
+    const row = await this.#run(() =>
+      this.database.transaction('r', this.database.jobs, async () => this.#journal.row(jobId))
+    );
     return { ...row?.sequences };
   }
 
@@ -152,19 +170,22 @@ export class DexieStore implements JournalStore {
     );
   }
 
-  async rebuild(jobId: string): Promise<OpenJob | undefined> {
+  async rebuild(jobId: string): Promise<RebuiltJob | undefined> {
     const state = await this.#write([], async () => {
-      const row = await this.database.jobs.get(jobId);
-      return row && this.#journal.foldAnew(row);
+      const row = await this.#journal.row(jobId);
+      if (!row && !(await this.#journal.events.hasAny(jobId))) return undefined;
+      return this.#journal.foldAnew(row ?? newRow(jobId));
     });
-    return state && this.#remember(state);
+    if (!state) return undefined;
+    this.#views.delete(jobId); // events may be fewer than a view in memory was folded from
+    return { ...this.#remember(state), missing: state.missing };
   }
 
   async markExported(jobId: string, events: DeviceNumbers, at: string): Promise<void> {
     await this.#run(() =>
       this.database.transaction('rw', this.database.jobs, this.database.device, async () => {
         await this.#requireDevice();
-        const row = await this.database.jobs.get(jobId);
+        const row = await this.#journal.row(jobId);
         if (row) await this.database.jobs.put(withBackup(row, events, at));
       })
     );
@@ -174,7 +195,7 @@ export class DexieStore implements JournalStore {
     let seen: string | undefined;
     const subscription = liveQuery(() => this.database.jobs.get(jobId)).subscribe({
       next: (row) => {
-        const now = row
+        const now = isSoundRow(row)
           ? [row.revision, row.viewVersion, row.exportedAt, summaryOf(row).unexported].join('|')
           : '';
         const wasMissed = seen === undefined && since !== undefined && row?.revision !== since;
@@ -212,7 +233,7 @@ export class DexieStore implements JournalStore {
         [database.jobs, database.events, database.bundles, database.photos],
         async () =>
           Promise.all([
-            database.jobs.toArray(),
+            database.jobs.toArray().then((all) => all.filter(isSoundRow)),
             this.#journal.events.count(),
             database.photos.count()
           ])
@@ -293,7 +314,7 @@ export class DexieStore implements JournalStore {
     ]);
   }
 
-  #remember({ row, view }: JobState): OpenJob {
+  #remember({ row, view }: JobRecord): OpenJob {
     const before = this.#views.get(row.jobId)?.revision ?? 0;
     if (row.revision >= before) this.#views.set(row.jobId, { revision: row.revision, view });
     return { view, summary: summaryOf(row) };
@@ -319,7 +340,9 @@ export class DexieStore implements JournalStore {
   #stamps(): Promise<Stamper> {
     this.#stamper ??= this.#run(() => this.database.jobs.toArray())
       .then((rows) => {
-        const lastId = rows.reduce((last, row) => (row.lastId > last ? row.lastId : last), '');
+        const lastId = rows
+          .filter(isSoundRow)
+          .reduce((last, row) => (row.lastId > last ? row.lastId : last), '');
         return new Stamper(this.#surroundings, lastId);
       })
       .catch((error: unknown) => {

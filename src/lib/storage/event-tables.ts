@@ -1,6 +1,7 @@
 import { Dexie } from 'dexie';
 import type { StoredEvent } from '$lib/journal';
 import type { EvencourseDatabase } from './database.ts';
+import { isReadable } from './missing.ts';
 
 /** How many events lie and are read together. */
 export interface EventSizes {
@@ -39,10 +40,20 @@ export class EventTables {
     await this.#database.events.bulkAdd([...events]);
   }
 
-  /** Adds events that came in together, in order of id. */
-  async addBundles(jobId: string, events: readonly StoredEvent[]): Promise<void> {
-    const { bundle: size, leastBundle } = this.#sizes;
-    if (events.length < leastBundle) return this.add(events);
+  /**
+   * Adds events that came in together, in order of id.
+   *
+   * @param isHealing some stand in the place of events that were lost or damaged here; what is left
+   * of these keeps its row, and the key of its bundle, which is never written over
+   */
+  async addBundles(
+    jobId: string,
+    events: readonly StoredEvent[],
+    isHealing = false
+  ): Promise<void> {
+    const { bundle, leastBundle } = this.#sizes;
+    if (events.length < leastBundle && !isHealing) return this.add(events);
+    const size = isHealing ? bundle - 1 : bundle;
     const bundles = Array.from({ length: Math.ceil(events.length / size) }, (_, at) =>
       events.slice(at * size, (at + 1) * size)
     );
@@ -66,7 +77,8 @@ export class EventTables {
   async with(jobId: string, ids: readonly string[]): Promise<(StoredEvent | undefined)[]> {
     const found = new Map<string, StoredEvent>();
     for (const event of await this.ownWith(jobId, ids)) if (event) found.set(event.id, event);
-    const left = new Set(ids.filter((id) => !found.has(id)));
+    // One that is damaged may have come back in a bundle.
+    const left = new Set(ids.filter((id) => !isReadable(found.get(id))));
     if (left.size > 0) {
       const inOrder = [...left].sort();
       const spans = await this.#spans(jobId, inOrder[0]);
@@ -77,7 +89,8 @@ export class EventTables {
       const atOnce = this.#bundlesAtOnce;
       for (let at = 0; at < holding.length; at += atOnce)
         for (const event of await this.#inside(jobId, holding.slice(at, at + atOnce)))
-          if (left.has(event.id)) found.set(event.id, event);
+          if (left.has(event.id) && (!found.has(event.id) || isReadable(event)))
+            found.set(event.id, event);
     }
     return ids.map((id) => found.get(id));
   }
@@ -96,7 +109,12 @@ export class EventTables {
       const unread = spans.at(taken)?.first;
       const own = await this.#database.events
         .where('[jobId+id]')
-        .between([jobId, above], [jobId, unread ?? upTo ?? Dexie.maxKey], above === '', true)
+        .between(
+          [jobId, above],
+          [jobId, unread ?? upTo ?? Dexie.maxKey],
+          above === '',
+          unread === undefined
+        )
         .limit(batch)
         .toArray();
       if (spans.length === 0) return own;
@@ -106,9 +124,9 @@ export class EventTables {
           id > above &&
           (unread === undefined || id < unread) &&
           (upTo === undefined || id <= upTo) &&
-          (lastOwn === undefined || id < lastOwn)
+          (lastOwn === undefined || id <= lastOwn)
       );
-      const events = [...own, ...bundled].sort(byId);
+      const events = eachOnce([...own, ...bundled].sort(byId));
       if (events.length > 0 || unread === undefined) return events;
     }
   }
@@ -126,9 +144,46 @@ export class EventTables {
     for (const span of spans) {
       if (newest.length === limit && newest[limit - 1].id > span.last) break;
       const bundled = await this.#inside(jobId, [span]);
-      newest = [...newest, ...bundled].sort(byId).reverse().slice(0, limit);
+      newest = eachOnce([...newest, ...bundled].sort(byId))
+        .reverse()
+        .slice(0, limit);
     }
     return newest;
+  }
+
+  /** The jobs of which there are events. */
+  async jobIds(): Promise<string[]> {
+    const found = new Set<string>();
+    const { events, bundles } = this.#database;
+    for (const index of [events.where('[jobId+id]'), bundles.where('[jobId+last+first]')])
+      for (let above: unknown = Dexie.minKey; ;) {
+        const [key] = await index.above([above, Dexie.maxKey]).limit(1).primaryKeys();
+        if (!key) break;
+        found.add(key[0]);
+        above = key[0];
+      }
+    return [...found];
+  }
+
+  /** Whether there is any event of a job. */
+  async hasAny(jobId: string): Promise<boolean> {
+    const range = [
+      [jobId, Dexie.minKey],
+      [jobId, Dexie.maxKey]
+    ] as const;
+    const { events, bundles } = this.#database;
+    return (
+      (await events
+        .where('[jobId+id]')
+        .between(...range)
+        .limit(1)
+        .count()) > 0 ||
+      (await bundles
+        .where('[jobId+last+first]')
+        .between(...range)
+        .limit(1)
+        .count()) > 0
+    );
   }
 
   /** How many events there are, of all jobs. */
@@ -155,8 +210,24 @@ export class EventTables {
     const rows = await this.#database.bundles.bulkGet(
       spans.map(({ first, last }): [string, string, string] => [jobId, last, first])
     );
-    return rows.flatMap((row) => row?.events ?? []);
+    return rows.flatMap((row) => (Array.isArray(row?.events) ? row.events.filter(hasId) : []));
   }
+}
+
+/** Of events in order of id, each id once: where one is damaged, the other came to take its place. */
+function eachOnce(events: StoredEvent[]): StoredEvent[] {
+  if (!events.some(({ id }, at) => id === events[at + 1]?.id)) return events;
+  const once = new Map<string, StoredEvent>();
+  for (const event of events)
+    if (!once.has(event.id) || isReadable(event)) once.set(event.id, event);
+  return [...once.values()];
+}
+
+/** Whether what a damaged bundle holds can at least be put in order. */
+function hasId(event: unknown): event is StoredEvent {
+  return (
+    typeof event === 'object' && event !== null && typeof (event as StoredEvent).id === 'string'
+  );
 }
 
 function byId(one: StoredEvent, other: StoredEvent): number {

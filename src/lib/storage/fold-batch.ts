@@ -17,6 +17,9 @@ export interface FoldedBatch {
   readonly draft: ViewDraft;
   /** An undo in a circle of undos or too far along a chain of them: such events must not be kept. */
   readonly undoFault: string | undefined;
+  /** The events that can be read, and those that cannot. */
+  readonly readable: readonly StoredEvent[];
+  readonly damaged: readonly StoredEvent[];
   /** What is wrong with an event that cannot be read, which must not be kept either. */
   readonly broken: string | undefined;
 }
@@ -47,13 +50,16 @@ export async function foldBatch(
   const draft = new ViewDraft(base);
   const undoFault = findUndoFault(voidsIn(known));
   const broken = reads.find((read) => read.kind === 'broken')?.problem;
-  if (undoFault !== undefined) return { draft, undoFault, broken };
+  const readable = events.filter((_event, at) => reads[at].kind !== 'broken');
+  const damaged = events.filter((_event, at) => reads[at].kind === 'broken');
+  const batch = { draft, undoFault, broken, readable, damaged };
+  if (undoFault !== undefined) return batch;
   const lookup = (id: string) => (folded.has(id) ? known.get(id) : undefined);
   for (const read of reads) {
     foldEvent(draft, read, lookup);
     if (read.kind === 'known') folded.add(read.event.id);
   }
-  return { draft, undoFault, broken };
+  return batch;
 }
 
 function knownOf(reads: readonly ReadEvent[]): JournalEvent[] {

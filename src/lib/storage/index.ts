@@ -25,8 +25,10 @@ export { isDeviceChanged } from './identity.ts';
 export { isCanonicalLine } from './canonical-line.ts';
 export { parseGuarded } from './json-guard.ts';
 export { MAX_JOB_FILE_BYTES, type JobFileHeader } from './job-file-format.ts';
-export { journalSha256, type JobFile, writeJobFile } from './job-file-write.ts';
+export { rescueJobFile } from './job-file-rescue.ts';
+export { NothingReadable, journalSha256, type JobFile, writeJobFile } from './job-file-write.ts';
 export { checkJobFile, readJobFile, type CheckedJobFile } from './job-file.ts';
+export { isEntries } from './missing.ts';
 export { MAX_PHOTO_BYTES } from './photo.ts';
 export { isQuotaExceeded } from './reconnect.ts';
 export { Sha256, sha256Hex } from './sha256.ts';
@@ -41,10 +43,12 @@ export {
   type JobSummary,
   type JournalStore,
   type MergeSource,
+  type Missing,
   type NewPhoto,
   type OpenJob,
   type PhotoType,
   type ProbeResult,
+  type RebuiltJob,
   type Refusal,
   type StorageEstimate,
   type StoreHealth,

@@ -1,9 +1,11 @@
 import * as v from 'valibot';
 import {
+  type ReadEvent,
   type StoredEvent,
   LONGEST_UNDO_CHAIN,
   canonicalJson,
   findUndoFault,
+  own,
   readEvent
 } from '$lib/journal';
 import {
@@ -18,9 +20,10 @@ import { isCanonicalLine } from './canonical-line.ts';
 import { parseGuarded } from './json-guard.ts';
 import { LinesHash } from './lines-hash.ts';
 import { MergeRefused } from './merge-check.ts';
+import { isEntries } from './missing.ts';
 import { NumberRun } from './number-run.ts';
 import { sha256Hex } from './sha256.ts';
-import type { StoredPhoto } from './store.ts';
+import type { DeviceNumbers, StoredPhoto } from './store.ts';
 
 /** Checks the first line. @throws MergeRefused */
 export function checkHeader(text: string): JobFileHeader {
@@ -34,6 +37,22 @@ export function checkHeader(text: string): JobFileHeader {
   const inner = v.safeParse(header, parsed.value);
   if (!inner.success) throw refuse(inner.issues[0].message);
   return inner.output;
+}
+
+/**
+ * Reads the line of an event as strictly as an import does: what a backup writes passes the same
+ * check before it counts as one.
+ */
+export function readEventLine(
+  text: string
+): { ok: true; read: Exclude<ReadEvent, { kind: 'broken' }> } | { ok: false; detail: string } {
+  const parsed = parseGuarded(text);
+  if (!parsed.ok) return parsed;
+  const read = readEvent(parsed.value);
+  if (read.kind === 'broken') return { ok: false, detail: read.problem };
+  // One form only, so that the hash stands for the content and no key hides behind its double.
+  if (!isCanonicalLine(parsed.value, text)) return { ok: false, detail: 'not in canonical form' };
+  return { ok: true, read };
 }
 
 /** Checks the event lines of a job file one after the other, then together. */
@@ -56,12 +75,9 @@ export class EventLinesCheck {
   add(text: string): void {
     this.#line++;
     this.#hash.add(text);
-    const parsed = parseGuarded(text);
-    if (!parsed.ok) throw this.#broken(parsed.detail);
-    const read = readEvent(parsed.value);
-    if (read.kind === 'broken') throw this.#broken(read.problem);
-    // One form only, so that the hash stands for the content and no key hides behind its double.
-    if (!isCanonicalLine(parsed.value, text)) throw this.#broken('not in canonical form');
+    const line = readEventLine(text);
+    if (!line.ok) throw this.#broken(line.detail);
+    const { read } = line;
     const { event } = read;
     if (event.jobId !== this.#header.jobId)
       throw new MergeRefused('mixed-jobs', this.#line, event.jobId);
@@ -77,13 +93,32 @@ export class EventLinesCheck {
   /** @throws MergeRefused */
   finish(): void {
     if (this.#hash.hex() !== this.#header.sha256) throw new MergeRefused('wrong-hash');
-    for (const [deviceId, { missing }] of this.#numbers)
-      if (missing !== undefined) throw new MergeRefused('gap', undefined, `${deviceId} ${missing}`);
-    const counted = Object.fromEntries([...this.#numbers].map(([id, { noted }]) => [id, noted]));
-    if (canonicalJson(counted) !== canonicalJson(this.#header.devices))
-      throw new MergeRefused('gap', 1, 'the header counts other events of the devices');
+    this.#checkNumbers();
     const fault = findUndoFault(this.#voids);
     if (fault !== undefined) throw new MergeRefused('undo-circle', undefined, fault);
+  }
+
+  /** The numbers run without a gap but for those that the header says are missing. */
+  #checkNumbers(): void {
+    const { devices, missing = [] } = this.#header;
+    const told = missing.filter(isEntries);
+    const toldOf = (id: string) =>
+      told.reduce((sum, { device, from, to }) => sum + (device === id ? to - from + 1 : 0), 0);
+    const ids = new Set([...this.#numbers.keys(), ...told.map(({ device }) => device)]);
+    const counted: DeviceNumbers = {};
+    for (const id of ids) {
+      const numbers = this.#numbers.get(id) ?? new NumberRun();
+      const ranges = told.filter(({ device }) => device === id);
+      for (const [from, to] of numbers.gaps(Math.max(numbers.highest, own(devices, id) ?? 0)))
+        for (let number = from; number <= to; number++) {
+          const range = ranges.find((one) => one.from <= number && number <= one.to);
+          if (!range) throw new MergeRefused('gap', undefined, `${id} ${number}`);
+          number = range.to;
+        }
+      counted[id] = numbers.noted + toldOf(id);
+    }
+    if (canonicalJson(counted) !== canonicalJson(devices))
+      throw new MergeRefused('gap', 1, 'the header counts other events of the devices');
   }
 
   #noteNumber({ deviceId, deviceSeq }: StoredEvent): void {

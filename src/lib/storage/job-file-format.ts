@@ -8,6 +8,9 @@ import { PHOTO_TYPES } from './store.ts';
  * Line 1 is the header. Then `events` lines, one event each in canonical JSON (keys in order, no
  * spaces), in strictly rising order of id. Then `photos` lines, `{"base64":…,"photo":ID,"type":…}`.
  *
+ * A file of a damaged journal carries `missing`: the events and photos that could not be read. It can
+ * only be taken in as a job of its own.
+ *
  * `sha256` is the SHA-256 of the bytes of the event lines, their line feeds included, so anyone can
  * work it out: `head -n $((1 + EVENTS)) FILE | tail -n +2 | sha256sum`. It is the journal's hash
  * that a signed verdict names. A photo is held to the hash in its photoAdded event.
@@ -29,6 +32,16 @@ export const anyHeader = v.object({
   version: v.pipe(v.number(), v.integer(), v.minValue(1))
 });
 
+const number = v.pipe(whole, v.minValue(1));
+const reason = v.picklist(['gone', 'damaged']);
+const missing = v.union([
+  v.pipe(
+    v.object({ device: uuid, from: number, to: number, reason }),
+    v.check(({ from, to }) => from <= to, 'a range that ends before it begins')
+  ),
+  v.object({ photo: v.pipe(v.string(), v.regex(/^[A-Za-z0-9.-]{1,64}$/)), reason })
+]);
+
 export const header = v.object({
   format: v.literal(JOB_FILE_FORMAT),
   version: v.literal(JOB_FILE_VERSION),
@@ -39,7 +52,9 @@ export const header = v.object({
   sha256: v.pipe(v.string(), v.regex(/^[0-9a-f]{64}$/)),
   /** The last deviceSeq of each device, which is also how many events it has. */
   devices: v.record(uuid, v.pipe(whole, v.minValue(1))),
-  photos: whole
+  photos: whole,
+  /** What a damaged journal could not give; the numbers of these events are in `devices` too. */
+  missing: v.optional(v.pipe(v.array(missing), v.minLength(1), v.maxLength(10_000)))
 });
 
 export type JobFileHeader = v.InferOutput<typeof header>;

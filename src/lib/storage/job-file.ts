@@ -4,6 +4,7 @@ import { type JobFileHeader, MAX_JOB_FILE_BYTES } from './job-file-format.ts';
 import { type Line, linesOf } from './lines.ts';
 import { LinesHash } from './lines-hash.ts';
 import { MergeRefused, orRefusal } from './merge-check.ts';
+import { countMissing } from './missing.ts';
 import type {
   Copies,
   EventBatches,
@@ -35,7 +36,8 @@ export async function checkJobFile(source: Blob | string): Promise<CheckedJobFil
 
 /**
  * Adds a job file to the journals of this device: verified first, then added in one transaction,
- * or refused whole with nothing changed. Adding it again changes nothing, and it does not matter in
+ * or refused whole with nothing changed; a file in which entries are missing is refused, since its
+ * gaps would stand in the job for good (see `rescueJobFile`). Adding it again changes nothing, and it does not matter in
  * which order several files of a job are added.
  */
 export async function readJobFile(
@@ -44,6 +46,8 @@ export async function readJobFile(
   copies: Copies = 'refuse'
 ): Promise<ImportResult> {
   const checked = await checkJobFile(source);
+  if (checked.ok && countMissing(checked.header.missing ?? []) > 0)
+    return { ok: false, reason: 'incomplete', missing: checked.header.missing };
   return checked.ok ? store.merge(checked.events, checked.photos, 'job-file', copies) : checked;
 }
 

@@ -1,4 +1,13 @@
-import { type JobView, type StoredEvent, VIEW_VERSION, current, partOf } from '$lib/journal';
+import {
+  type AnyPart,
+  type JobView,
+  type PartKey,
+  type StoredEvent,
+  VIEW_VERSION,
+  current,
+  emptyPart,
+  partOf
+} from '$lib/journal';
 import type { DeviceNumbers, JobSummary } from './store.ts';
 
 /** What the list of jobs shows and what an append must know; rewritten with every act. */
@@ -16,6 +25,8 @@ export interface JobRow {
   exportedAt: string | null;
   /** The last deviceSeq of each device. */
   sequences: DeviceNumbers;
+  /** Parts of the view, so that a lost one is missed. */
+  parts?: number;
   /** Written by an earlier version: events in the newest backup. */
   exported?: number;
 }
@@ -52,7 +63,7 @@ export function withEvents(row: JobRow, events: readonly StoredEvent[]): JobRow 
 /** Notes the view that goes with a row. */
 export function withView(row: JobRow, view: JobView): JobRow {
   const name = current(partOf(view, 'job').opened)?.name ?? '';
-  return { ...row, name, viewVersion: VIEW_VERSION };
+  return { ...row, name, viewVersion: VIEW_VERSION, parts: view.size };
 }
 
 /**
@@ -73,9 +84,51 @@ export function withFileRead(row: JobRow, file: DeviceNumbers, at: string): JobR
   return holds(inFilesOf(row), file) ? row : withBackup(row, file, at);
 }
 
-/** A row of no events that keeps what was noted of backups, to count the events into anew. */
+/**
+ * A row of no events, to count the events into anew. It keeps what was noted of backups, and the
+ * last number of each device: where events are lost, their numbers are not given a second time.
+ */
 export function emptiedRow(row: JobRow): JobRow {
-  return { ...newRow(row.jobId), inFiles: inFilesOf(row), exportedAt: row.exportedAt };
+  const { jobId, exportedAt, sequences } = row;
+  return { ...newRow(jobId), inFiles: inFilesOf(row), exportedAt, sequences: { ...sequences } };
+}
+
+/** Whether a stored row has what an append and the list of jobs need. */
+export function isSoundRow(row: JobRow | undefined): row is JobRow {
+  if (typeof row !== 'object') return false;
+  const { name, revision, lastId, lastAt, viewVersion, sequences, inFiles, exportedAt } =
+    row as Partial<JobRow>;
+  return (
+    [name, lastId, lastAt].every((text) => typeof text === 'string') &&
+    [revision, viewVersion].every((number) => typeof number === 'number') &&
+    isNumbers(sequences) &&
+    (inFiles === undefined || isNumbers(inFiles)) &&
+    (exportedAt === null || typeof exportedAt === 'string')
+  );
+}
+
+function isNumbers(numbers: unknown): numbers is DeviceNumbers {
+  return (
+    typeof numbers === 'object' &&
+    numbers !== null &&
+    Object.values(numbers).every((number) => Number.isInteger(number))
+  );
+}
+
+/** Whether a stored view has all parts that go with its row, each of the shape of its kind. */
+export function isWholeView({ parts, viewVersion }: JobRow, view: JobView): boolean {
+  if (viewVersion !== VIEW_VERSION || (parts !== undefined && parts !== view.size)) return false;
+  return [...view].every(([key, part]) => hasShapeOf(part, emptyPart(key as PartKey)));
+}
+
+function hasShapeOf(part: unknown, empty: AnyPart): boolean {
+  if (typeof part !== 'object' || part === null) return false;
+  return Object.entries(empty).every(([field, like]) => {
+    const value = (part as Record<string, unknown>)[field];
+    return (
+      typeof value === 'object' && value !== null && Array.isArray(value) === Array.isArray(like)
+    );
+  });
 }
 
 export function summaryOf(row: JobRow): JobSummary {

@@ -2,6 +2,7 @@ import { describe, it } from 'vitest';
 import { CONTRACT, type ContractDevice } from '../../../tests/support/store-contract/suite.ts';
 import { MemoryDatabase, MemoryStore } from '../../../tests/support/memory-store.ts';
 import { testSurroundings } from '../../../tests/support/store-contract/test-surroundings.ts';
+import { damageToMemory } from '../../../tests/support/store-contract/test-damage.ts';
 import { copyMemory } from '../../../tests/support/store-contract/test-copy.ts';
 
 let seed = 1;
@@ -13,7 +14,8 @@ function newDevice(database = new MemoryDatabase()): ContractDevice {
     clear: async () => {
       for (const table of [database.jobs, database.photos, database.device]) table.clear();
     },
-    copy: async () => newDevice(copyMemory(database))
+    copy: async () => newDevice(copyMemory(database)),
+    damage: damageToMemory(database)
   };
 }
 

@@ -1,7 +1,21 @@
-import { BranchMap, type KeptBranch, type StoredEvent, isSameAct } from '$lib/journal';
+import {
+  BranchMap,
+  type EventStamp,
+  type KeptBranch,
+  type StoredEvent,
+  isSameAct
+} from '$lib/journal';
 import type { JobRow } from './job-row.ts';
+import { isReadable } from './missing.ts';
 import { NumberRun } from './number-run.ts';
-import type { Copies, DeviceNumbers, EventBatches, ImportRefusal, Refusal } from './store.ts';
+import type {
+  Copies,
+  DeviceNumbers,
+  EventBatches,
+  ImportRefusal,
+  MissingEntries,
+  Refusal
+} from './store.ts';
 
 /** Thrown inside a transaction, so that it leaves nothing behind; caught where merge answers. */
 export class MergeRefused extends Error {
@@ -39,6 +53,11 @@ export class MergeCheck {
   /** By device, the numbers of all its events, here already or not. */
   readonly #brought = new Map<string, NumberRun>();
   #photoActs = 0;
+  /** By device, the numbers of events that are lost or damaged here and come back. */
+  readonly #lost = new Map<string, readonly MissingEntries[]>();
+  readonly #healed = new Set<string>();
+  /** Whether the event looked at now is here, but can no longer be read. */
+  #isDamagedHere = false;
   #lastId = '';
   #line = 1;
   added = 0;
@@ -47,7 +66,26 @@ export class MergeCheck {
   constructor(row: JobRow, copies: Copies = 'refuse') {
     this.#row = row;
     this.#copies = copies;
-    this.#map = new BranchMap(row.sequences);
+    this.#map = new BranchMap(row.sequences, (place) => this.#isLost(place));
+  }
+
+  /** Whether a batch brings events that are not here, under numbers that were given before. */
+  bringsBack(batch: readonly StoredEvent[], here: ReadonlyMap<string, StoredEvent>): boolean {
+    const { sequences } = this.#row;
+    return batch.some(
+      ({ id, deviceId, deviceSeq }) => !here.has(id) && deviceSeq <= (sequences[deviceId] ?? 0)
+    );
+  }
+
+  /** Says which events are lost or damaged here: what is brought may take their places. */
+  noteLost(missing: readonly MissingEntries[]): void {
+    for (const one of missing)
+      this.#lost.set(one.device, [...(this.#lost.get(one.device) ?? []), one]);
+  }
+
+  /** How many events came back that were lost or damaged here. */
+  get healed(): number {
+    return this.#healed.size;
   }
 
   /**
@@ -66,7 +104,7 @@ export class MergeCheck {
       if (event.id <= this.#lastId) this.#refuse('conflict', event.id);
       this.#lastId = event.id;
       const known = here.get(event.id);
-      if (known) {
+      if (known && (isSameAct(known, event) || isReadable(known))) {
         if (!isSameAct(known, event) || !this.#map.meet(event, known))
           this.#refuse('conflict', event.id);
         this.#noteBrought(known);
@@ -74,9 +112,11 @@ export class MergeCheck {
         continue;
       }
       if (event.jobId !== this.#row.jobId) this.#refuse('mixed-jobs', event.jobId);
+      this.#isDamagedHere = known !== undefined;
       const placed = this.#map.place(event, this.#line);
       this.#noteBrought(placed);
-      this.#note(placed);
+      if (this.#isLost(placed)) this.#healed.add(placeOf(placed));
+      else this.#note(placed);
       this.added++;
       fresh.push(placed);
     }
@@ -113,6 +153,15 @@ export class MergeCheck {
     return Object.fromEntries([...this.#brought].map(([deviceId, { upTo }]) => [deviceId, upTo]));
   }
 
+  #isLost({ deviceId, deviceSeq }: EventStamp): boolean {
+    const isMissing = this.#lost
+      .get(deviceId)
+      ?.some(({ from, to }) => from <= deviceSeq && deviceSeq <= to);
+    return (
+      (this.#isDamagedHere || !!isMissing) && !this.#healed.has(placeOf({ deviceId, deviceSeq }))
+    );
+  }
+
   #noteBrought({ type, deviceId, deviceSeq }: StoredEvent): void {
     if (type === 'photoAdded') this.#photoActs++;
     const numbers = this.#brought.get(deviceId) ?? new NumberRun();
@@ -129,6 +178,10 @@ export class MergeCheck {
   #refuse(reason: ImportRefusal, detail: string): never {
     throw new MergeRefused(reason, this.#line, detail);
   }
+}
+
+function placeOf({ deviceId, deviceSeq }: EventStamp): string {
+  return `${deviceId} ${deviceSeq}`;
 }
 
 /** What is given to a merge as a reading in batches; a few events may come in any order. */

@@ -28,6 +28,26 @@ export class NumberRun {
     return this.#last;
   }
 
+  /** The runs of numbers that are missing up to a last one, each as its first and last. */
+  gaps(last: number): (readonly [from: number, to: number])[] {
+    const gaps: [number, number][] = [];
+    let from = this.#last + 1;
+    for (const number of [...this.#ahead].sort((one, other) => one - other)) {
+      if (number > last) break;
+      if (number > from) gaps.push([from, number - 1]);
+      from = number + 1;
+    }
+    if (from <= last) gaps.push([from, last]);
+    return gaps;
+  }
+
+  /** The highest number noted, or the one after which the run began. */
+  get highest(): number {
+    let highest = this.#last;
+    for (const number of this.#ahead) if (number > highest) highest = number;
+    return highest;
+  }
+
   /** The first number missing below the highest, or undefined when there is no gap. */
   get missing(): number | undefined {
     return this.#ahead.size > 0 ? this.#last + 1 : undefined;

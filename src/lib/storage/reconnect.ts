@@ -1,10 +1,17 @@
-import type { Dexie } from 'dexie';
+import type { LeftPage } from './left-page.ts';
 
 /** Errors by which a browser says that it dropped the connection, not that the work was wrong. */
 const LOST = ['DatabaseClosedError', 'InvalidStateError', 'UnknownError', 'AbortError'];
 
+/** What is asked of a database here: its connection, and whether its page is put by. */
+interface Connected {
+  open(): PromiseLike<unknown>;
+  close(options: { disableAutoOpen: boolean }): void;
+  readonly leftPage?: LeftPage;
+}
+
 /** By database, its present connection: a number, and the opening under way if there is one. */
-const connections = new WeakMap<Dexie, { number: number; opening: Promise<unknown> }>();
+const connections = new WeakMap<Connected, { number: number; opening: Promise<unknown> }>();
 
 /**
  * Does some work on the database; when the browser dropped the connection meanwhile (phones do so
@@ -13,15 +20,20 @@ const connections = new WeakMap<Dexie, { number: number; opening: Promise<unknow
  * Of several pieces of work that fall with one connection, only the first opens a new one: a second
  * closing would fell the repeats of the others.
  */
-export async function withReconnect<T>(database: Dexie, work: () => PromiseLike<T>): Promise<T> {
+export async function withReconnect<T>(
+  database: Connected,
+  work: () => PromiseLike<T>
+): Promise<T> {
   const connection = connections.get(database) ?? { number: 0, opening: Promise.resolve() };
   connections.set(database, connection);
   await connection.opening.catch(() => undefined);
+  await database.leftPage?.whenShown();
   const usedBy = connection.number;
   try {
     return await work();
   } catch (error) {
     if (!isLostConnection(error)) throw error;
+    await database.leftPage?.whenShown();
     if (connection.number === usedBy) {
       connection.number++;
       database.close({ disableAutoOpen: false });

@@ -31,6 +31,30 @@ export interface OpenJob {
   summary: JobSummary;
 }
 
+/** Why something of a job is not there: its row is gone, or what the row holds cannot be read. */
+export type MissingReason = 'gone' | 'damaged';
+
+/** A run of a device's numbers whose events are missing, both ends included. */
+export interface MissingEntries {
+  readonly device: string;
+  readonly from: number;
+  readonly to: number;
+  readonly reason: MissingReason;
+}
+
+export interface MissingPhoto {
+  readonly photo: string;
+  readonly reason: MissingReason;
+}
+
+/** Something that a job had and that its file does not hold. */
+export type Missing = MissingEntries | MissingPhoto;
+
+/** A job worked out again from its events, and the events that could not be found. */
+export interface RebuiltJob extends OpenJob {
+  missing: readonly MissingEntries[];
+}
+
 /**
  * What becomes of a merge in which two acts claim one number, since a phone was copied or put back:
  * it is refused, or both are kept, those that come in under a device id of their own.
@@ -56,7 +80,9 @@ export type ImportRefusal =
   | 'mixed-jobs'
   | 'gap'
   | 'conflict'
-  | 'undo-circle';
+  | 'undo-circle'
+  /** Made of a damaged job: it can only be taken in as a job of its own. */
+  | 'incomplete';
 
 export interface Refusal {
   ok: false;
@@ -66,6 +92,8 @@ export interface Refusal {
   detail?: string;
   /** The device id that two phones used at once: the merge succeeds with `keep-both`. */
   copiedDevice?: string;
+  /** What an `incomplete` file says that it does not hold. */
+  missing?: readonly Missing[];
 }
 
 /**
@@ -134,7 +162,10 @@ export interface JournalStore {
   /** This device's id, made at its first start. */
   deviceId(): Promise<string>;
   jobs(): Promise<JobSummary[]>;
-  /** The view of a job; rebuilt first when it was folded by another release. Undefined: no job. */
+  /**
+   * The view of a job; rebuilt first when it was folded by another release, or when a part of it or
+   * the job's row is lost. Undefined: no job.
+   */
   open(jobId: string): Promise<OpenJob | undefined>;
   /**
    * Appends events of one act to a job in one transaction: events, the touched parts of the view
@@ -170,8 +201,13 @@ export interface JournalStore {
     source?: MergeSource,
     copies?: Copies
   ): Promise<ImportResult>;
-  /** Folds the view anew from all events, and counts them anew. */
-  rebuild(jobId: string): Promise<OpenJob | undefined>;
+  /**
+   * Folds the view anew from all events, and counts them anew; finds a job of which only the events
+   * are left. A device's last number never becomes lower, so none is given twice.
+   */
+  rebuild(jobId: string): Promise<RebuiltJob | undefined>;
+  /** Rebuilds the jobs of which only the events are left, and gives their ids. */
+  repair(): Promise<string[]>;
   /** Notes that a backup with these events of the job left the device. */
   markExported(jobId: string, events: DeviceNumbers, at: string): Promise<void>;
   /**

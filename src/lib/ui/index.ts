@@ -17,6 +17,7 @@ export { default as Sign } from './Sign.svelte';
 export { default as Slab } from './Slab.svelte';
 export { default as SlopeElevation } from './SlopeElevation.svelte';
 export { default as StatusStrip } from './StatusStrip.svelte';
+export { default as StepTrack } from './StepTrack.svelte';
 export { default as StepBar } from './StepBar.svelte';
 export { default as TailDrawing } from './TailDrawing.svelte';
 export { default as Verdict } from './Verdict.svelte';

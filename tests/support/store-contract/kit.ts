@@ -9,6 +9,15 @@ import { readJobFile } from '../../../src/lib/storage/job-file.ts';
 import { writeJobFile } from '../../../src/lib/storage/job-file-write.ts';
 import type { Copies, JournalStore, StoreSurroundings } from '../../../src/lib/storage/store.ts';
 
+/** Takes rows away past the store, or spoils them, as a failing disk or a curious hand may. */
+export interface Damage {
+  loseEvents(jobId: string, ids: readonly string[]): Promise<void>;
+  /** Leaves the event's row without its body. */
+  spoilEvent(jobId: string, id: string): Promise<void>;
+  /** Loses one part of the view, or the row of the job. */
+  lose(what: 'part' | 'row', jobId: string): Promise<void>;
+}
+
 /** One device: stores opened on it share their data, as tabs of one browser do. */
 export interface ContractDevice {
   open(surroundings?: Partial<StoreSurroundings>): JournalStore;
@@ -16,6 +25,7 @@ export interface ContractDevice {
   clear(): Promise<void>;
   /** Another device set up from a copy of this one. */
   copy(): Promise<ContractDevice>;
+  readonly damage: Damage;
 }
 
 /** One promise of the contract. Knows no test runner, so it runs in Node and on a page alike. */
@@ -71,9 +81,9 @@ export async function give(from: JournalStore, to: JournalStore, copies?: Copies
   return readJobFile(to, file.blob, copies);
 }
 
-export async function all(store: JournalStore): Promise<StoredEvent[]> {
+export async function all(store: JournalStore, jobId = JOB): Promise<StoredEvent[]> {
   const events: StoredEvent[] = [];
-  for await (const batch of store.events(JOB)) events.push(...batch);
+  for await (const batch of store.events(jobId)) events.push(...batch);
   return events;
 }
 

@@ -16,7 +16,7 @@ export interface PalletStock {
 }
 
 /** Pieces to fetch from one pallet for one course. */
-export interface Draw {
+export interface PalletDraw {
   readonly palletId: string;
   /** 1 for the thickest pile; undefined for slate-and-a-halves of the common stock. */
   readonly pile?: number;
@@ -29,7 +29,7 @@ export interface CourseDraw {
   readonly slopeId: string;
   readonly course: number;
   /** Thicker pile first, then pallets in the order given; pallets that give nothing left out. */
-  readonly draws: readonly Draw[];
+  readonly draws: readonly PalletDraw[];
 }
 
 /** The pallets hold less of a pile than the plan lays from it. */
@@ -89,7 +89,7 @@ function drawCourse(
   pallets: readonly PalletStock[],
   left: PalletsLeft
 ): CourseDraw {
-  const draws = course.parts.flatMap(({ pile, slates, slateAndAHalves }): Draw[] => {
+  const draws = course.parts.flatMap(({ pile, slates, slateAndAHalves }): PalletDraw[] => {
     const drawn = draw(slates, left.slates[pile - 1], FEWEST_PALLETS);
     const wide = draw(slateAndAHalves, left.wide[pile - 1], 1);
     return pallets.map(({ palletId }, index) => ({
@@ -100,7 +100,7 @@ function drawCourse(
     }));
   });
   const common = draw(course.commonSlateAndAHalves, left.common, 1).map(
-    (slateAndAHalves, index): Draw => ({
+    (slateAndAHalves, index): PalletDraw => ({
       palletId: pallets[index].palletId,
       slates: 0,
       slateAndAHalves

@@ -19,7 +19,7 @@ export { planCourses } from './planner.ts';
 export { type PlanFault, checkPlan } from './plan-check.ts';
 export {
   type CourseDraw,
-  type Draw,
+  type PalletDraw,
   type PalletStock,
   type PalletsShort,
   FEWEST_PALLETS,
@@ -47,8 +47,8 @@ export {
   type Lift,
   type LimitsTooTight,
   type LoadLimits,
-  type SlateSpec,
-  type Stack,
+  type SlateToLift,
+  type LoadStack,
   loadOut
 } from './load-out.ts';
 export type {

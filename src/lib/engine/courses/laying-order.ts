@@ -38,7 +38,7 @@ export function inLayingOrder<T>(items: readonly T[], placeOf: (item: T) => Cour
 type CoursePlace = Pick<CourseDemand, 'slopeId' | 'course' | 'heightMm'>;
 
 /** Pieces of a course over all its runs. */
-export function piecesInCourse(course: CourseDemand): number {
+export function piecesOfCourse(course: CourseDemand): number {
   return course.runs.reduce((sum, run) => sum + piecesInRun(run), 0);
 }
 
@@ -50,7 +50,7 @@ export function slatesInCourse(course: CourseDemand): number {
 /** Slate-and-a-halves of all courses: what a common stock has to give. */
 export function commonNeed(courses: readonly CourseDemand[]): number {
   let need = 0;
-  for (const course of courses) need += piecesInCourse(course) - slatesInCourse(course);
+  for (const course of courses) need += piecesOfCourse(course) - slatesInCourse(course);
   return need;
 }
 

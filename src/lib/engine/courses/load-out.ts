@@ -2,7 +2,7 @@ import { EngineError, requireFinite } from '../errors.ts';
 import type { Plan } from './plan-types.ts';
 
 /** What slates weigh and measure. */
-export interface SlateSpec {
+export interface SlateToLift {
   readonly lengthMm: number;
   readonly widthMm: number;
   readonly slateAndAHalfWidthMm: number;
@@ -22,7 +22,7 @@ export interface LoadLimits {
 }
 
 /** Slates of one kind for one slope, stacked flat. */
-export interface Stack {
+export interface LoadStack {
   /** Counted through the whole list from 1: the number on its tag. */
   readonly stack: number;
   readonly slopeId: string;
@@ -42,7 +42,7 @@ export interface Lift {
   /** From 1, in the order of hoisting. */
   readonly lift: number;
   readonly massKg: number;
-  readonly stacks: readonly Stack[];
+  readonly stacks: readonly LoadStack[];
 }
 
 /** A single slate is higher or heavier than the limits. */
@@ -75,7 +75,7 @@ export interface LimitsTooTight {
  */
 export function loadOut(
   plan: Plan,
-  spec: SlateSpec,
+  spec: SlateToLift,
   limits: LoadLimits
 ):
   { readonly ok: true; readonly lifts: readonly Lift[]; readonly massKg: number } | LimitsTooTight {
@@ -104,19 +104,19 @@ export function loadOut(
 interface Kind {
   readonly slopeId: string;
   readonly pile?: number;
-  readonly size: Stack['size'];
+  readonly size: LoadStack['size'];
   readonly thicknessMm: number;
   /** Of one slate. */
   readonly massKg: number;
   readonly needs: { readonly course: number; readonly inPlan: number; readonly count: number }[];
 }
 
-function kindsOf(plan: Plan, spec: SlateSpec): Kind[] {
+function kindsOf(plan: Plan, spec: SlateToLift): Kind[] {
   const kinds = new Map<string, Kind>();
   const need = (
     inPlan: number,
     pile: number | undefined,
-    size: Stack['size'],
+    size: LoadStack['size'],
     count: number
   ): void => {
     if (count === 0) return;
@@ -140,7 +140,7 @@ function kindsOf(plan: Plan, spec: SlateSpec): Kind[] {
 }
 
 interface PlacedStack {
-  readonly stack: Omit<Stack, 'stack'>;
+  readonly stack: Omit<LoadStack, 'stack'>;
   readonly firstInPlan: number;
 }
 
@@ -181,8 +181,8 @@ function stacksOf(kind: Kind, limits: LoadLimits): PlacedStack[] {
   return stacks;
 }
 
-function liftsOf(stacks: readonly Stack[], limits: LoadLimits): Lift[] {
-  const lifts: { lift: number; massKg: number; stacks: Stack[] }[] = [];
+function liftsOf(stacks: readonly LoadStack[], limits: LoadLimits): Lift[] {
+  const lifts: { lift: number; massKg: number; stacks: LoadStack[] }[] = [];
   for (const stack of stacks) {
     const last = lifts.at(-1);
     if (last && last.massKg + stack.massKg <= limits.liftMassKg * (1 + ROUNDING)) {
@@ -200,7 +200,7 @@ function wholeTimes(limit: number, each: number): number {
   return Math.floor((limit / each) * (1 + ROUNDING));
 }
 
-function requireSpec(plan: Plan, spec: SlateSpec, limits: LoadLimits): void {
+function requireSpec(plan: Plan, spec: SlateToLift, limits: LoadLimits): void {
   const hasCommon = plan.courses.some((course) => course.commonSlateAndAHalves > 0);
   const figures: [string, number | undefined][] = [
     ['length', spec.lengthMm],

@@ -1,7 +1,7 @@
 import type { CourseDemand } from '../roof/index.ts';
 import type { PileSpan } from './best-spans.ts';
 import { BILLIONTHS, chancesInBillionths } from './kick-chances.ts';
-import { commonNeed, piecesInCourse, slatesInCourse } from './laying-order.ts';
+import { commonNeed, piecesOfCourse, slatesInCourse } from './laying-order.ts';
 import type {
   CoursePart,
   Evenness,
@@ -91,7 +91,7 @@ function countedCourse(
     course: course.course,
     heightMm: course.heightMm,
     parts,
-    commonSlateAndAHalves: hasCommonStock ? piecesInCourse(course) - slatesInCourse(course) : 0,
+    commonSlateAndAHalves: hasCommonStock ? piecesOfCourse(course) - slatesInCourse(course) : 0,
     ...evenness(joints, billionths)
   };
   return { planned, joints, billionths };

@@ -11,7 +11,7 @@ import {
   type SortingFinding,
   type SortingTerms
 } from './finding-sorting.ts';
-import { comparePallets, type PalletsCompared } from './pallets-compared.ts';
+import { compareJudgedPallets, type PalletsCompared } from './pallets-compared.ts';
 import {
   REMEMBERED_THICKNESS_TOLERANCE_PERCENT,
   productLimits,
@@ -128,7 +128,7 @@ export function findAll(evidence: DeliveryEvidence): FindingsResult {
         evenness
       ),
       roof: findRoofFit(judged, delivered, need, level, evenness),
-      pallets: comparePallets(judged),
+      pallets: compareJudgedPallets(judged),
       listedApart,
       thicknessLimit: limited.limits.thickness,
       thicknessTolerancePercent:

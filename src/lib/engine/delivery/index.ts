@@ -91,7 +91,7 @@ export {
 } from './slate-conformity.ts';
 export {
   drawSamplingList,
-  type PackedPallet,
+  type PalletToSample,
   type SamplePlace,
   type SamplingListResult
 } from './sampling-list.ts';
@@ -119,7 +119,11 @@ export type {
   SortingTerms
 } from './finding-sorting.ts';
 export type { RoofFinding, RoofNeed, RoofState } from './finding-roof.ts';
-export { comparePallets, type PalletFinding, type PalletsCompared } from './pallets-compared.ts';
+export {
+  compareJudgedPallets,
+  type PalletFinding,
+  type PalletsCompared
+} from './pallets-compared.ts';
 export {
   findAll,
   type DeliveryEvidence,

@@ -22,7 +22,7 @@ export interface PalletsCompared {
 }
 
 /** Compares the pallets of a delivery by their sampled slates; the same in any order of slates. */
-export function comparePallets(judged: readonly JudgedSlate[]): PalletsCompared {
+export function compareJudgedPallets(judged: readonly JudgedSlate[]): PalletsCompared {
   const ids = [...new Set(judged.map(({ palletId }) => palletId))].sort();
   const pallets = ids.map((id): PalletFinding => {
     const own = judged.filter(({ palletId }) => palletId === id);

@@ -3,7 +3,7 @@ import { largestRemainder } from '../grading/index.ts';
 import { randomBelow, type Random } from '../random.ts';
 
 /** A pallet as it stands on the ground, before anything is taken off it. */
-export interface PackedPallet {
+export interface PalletToSample {
   readonly id: string;
   /** Layers of slates, at least 1. */
   readonly layers: number;
@@ -51,7 +51,7 @@ export type SamplingListResult =
  * draw without repeats. Cost: sample × log(sample).
  */
 export function drawSamplingList(
-  pallets: readonly PackedPallet[],
+  pallets: readonly PalletToSample[],
   sampleSize: number,
   random: Random
 ): SamplingListResult {
@@ -83,7 +83,7 @@ function drawWithoutRepeats(bound: number, size: number, random: Random): number
 }
 
 /** Place of the slate with this number from the top; the short top layer, if any, comes first. */
-function placeOf({ id, perLayer, count }: PackedPallet, slate: number): SamplePlace {
+function placeOf({ id, perLayer, count }: PalletToSample, slate: number): SamplePlace {
   const inTopLayer = count % perLayer || perLayer;
   if (slate < inTopLayer) return { palletId: id, layer: 1, place: slate + 1 };
   const below = slate - inTopLayer;
@@ -94,7 +94,7 @@ function placeOf({ id, perLayer, count }: PackedPallet, slate: number): SamplePl
   };
 }
 
-function requirePallet({ id, layers, perLayer, count }: PackedPallet): void {
+function requirePallet({ id, layers, perLayer, count }: PalletToSample): void {
   requireWhole(layers, 1, `layers of pallet ${id}`);
   requireWhole(perLayer, 1, `slates per layer of pallet ${id}`);
   requireWhole(count, 0, `slates on pallet ${id}`);

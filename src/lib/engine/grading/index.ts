@@ -39,7 +39,7 @@ export {
   gradeFigures
 } from './grade-figures.ts';
 export { type CutSpread, type GaugedPallet, heldOutRound } from './held-out.ts';
-export { type BoundaryMethod, type CurvePoint, kickerCurve } from './kicker-curve.ts';
+export { type CutIntoPiles, type CurvePoint, kickerCurve } from './kicker-curve.ts';
 export {
   type AgreementTable,
   type AgreementWeights,

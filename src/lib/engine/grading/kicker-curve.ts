@@ -3,7 +3,7 @@ import type { GradeFigures } from './grade-figures.ts';
 import { MOST_PILES } from './piles.ts';
 
 /** Any way to set boundaries: thresholds for a number of piles, or word that there are none. */
-export type BoundaryMethod = (
+export type CutIntoPiles = (
   piles: number
 ) => { readonly ok: true; readonly thresholdsMm: readonly number[] } | { readonly ok: false };
 
@@ -30,7 +30,7 @@ export interface CurvePoint {
  */
 export function kickerCurve(
   figuresAt: (thresholdsMm: readonly number[]) => GradeFigures,
-  method: BoundaryMethod,
+  method: CutIntoPiles,
   mostPiles = MOST_PILES
 ): CurvePoint[] {
   requireWhole(mostPiles, 1, 'most piles');

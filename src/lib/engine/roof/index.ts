@@ -66,7 +66,7 @@ export {
 } from './layout.ts';
 export {
   type NailLength,
-  type PileThickness,
+  type PileToNail,
   type PileNails,
   type Stack,
   NAILS_PER_PIECE,
@@ -80,12 +80,17 @@ export {
   type UndereavePattern,
   type UndereaveRow,
   type UndereaveUse,
-  type SetAsideReason,
+  type FaultOfSlate,
   undereavePattern,
   usableForUndereave
 } from './undereave.ts';
 export { type HeadlapHint, headlapHint } from './headlap-hints.ts';
-export { type RoofCheck, type RoofCheckCode, type Standing, ROOF_CAUTIONS } from './roof-checks.ts';
+export {
+  type RoofCheck,
+  type RoofCheckCode,
+  type CheckStanding,
+  ROOF_CAUTIONS
+} from './roof-checks.ts';
 export {
   type MarkingSheet,
   type GaugeRodLine,

@@ -56,7 +56,7 @@ export function nailLength(thicknessMm: number): NailLength {
 }
 
 /** One pile's slates, by number and mean thickness. */
-export interface PileThickness {
+export interface PileToNail {
   readonly pile: number;
   readonly slates: number;
   readonly thicknessMm: number;
@@ -69,7 +69,7 @@ export interface PileNails extends NailLength {
 }
 
 /** Nails for each pile by number and length, two to a piece; piles without slates ask for none. */
-export function nailsByPile(piles: readonly PileThickness[]): PileNails[] {
+export function nailsByPile(piles: readonly PileToNail[]): PileNails[] {
   return piles.map(({ pile, slates, thicknessMm }) => {
     requireWhole(slates, 0, `slates of pile ${pile}`);
     return { pile, nails: slates * NAILS_PER_PIECE, ...nailLength(thicknessMm) };

@@ -14,7 +14,7 @@ export type RoofCheckCode =
   | 'bond-not-whole';
 
 /** Where a check's limit comes from; a screen turns the key into the source's name. */
-export type Standing =
+export type CheckStanding =
   'nhbc-7-2-19' | 'bs-5534-as-reported' | 'trade-guides-moderate-exposure' | 'common-practice';
 
 /** One thing to look at. Values in mm, degrees for a pitch, pieces for a count. */
@@ -22,7 +22,7 @@ export interface RoofCheck {
   readonly code: RoofCheckCode;
   /** `warning`: outside a published or customary limit. `note`: worth knowing, nothing wrong. */
   readonly severity: 'warning' | 'note';
-  readonly standing: Standing;
+  readonly standing: CheckStanding;
   readonly value: number;
   readonly limit: number;
   /** How many pieces it concerns, for cuts. */
@@ -70,7 +70,7 @@ export interface CheckedRoof {
 export function checkRoof(roof: CheckedRoof): RoofCheck[] {
   const { spec, pitchDegrees, headlapMm, sideLapMm } = roof;
   const checks: RoofCheck[] = [];
-  const warn = (code: RoofCheckCode, standing: Standing, value: number, limit: number) =>
+  const warn = (code: RoofCheckCode, standing: CheckStanding, value: number, limit: number) =>
     checks.push({ code, severity: 'warning', standing, value, limit });
 
   const mostHeadlap = largestHeadlapMm(spec.lengthMm);

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { slateSpec } from './slate-spec.ts';
-import { type SetAsideReason, undereavePattern, usableForUndereave } from './undereave.ts';
+import { type FaultOfSlate, undereavePattern, usableForUndereave } from './undereave.ts';
 
 const PATTERN = undereavePattern(slateSpec({ lengthMm: 500, widthMm: 250, headlapMm: 100 }), 200);
 const LONG = { lengthMm: 300, widthMm: 250 };
@@ -19,7 +19,7 @@ describe('undereavePattern', () => {
 });
 
 describe('usableForUndereave', () => {
-  it.each<[SetAsideReason, typeof LONG | undefined, object]>([
+  it.each<[FaultOfSlate, typeof LONG | undefined, object]>([
     ['broken', LONG, { use: 'yes' }],
     ['broken', undefined, { use: 'look', because: 'measure' }],
     ['broken', SHORT, { use: 'no', because: 'too-short' }],

@@ -37,7 +37,7 @@ export function undereavePattern(spec: SlateSpec, gaugeMm: number): UndereavePat
 }
 
 /** Why a slate was set aside. */
-export type SetAsideReason =
+export type FaultOfSlate =
   'broken' | 'dull-ring' | 'twisted' | 'tapered' | 'wrong-size' | 'inclusion' | 'colour' | 'other';
 
 /** Whether a slate set aside will do as an undereave slate. */
@@ -59,7 +59,7 @@ export type UndereaveUse =
  * usableForUndereave('broken', { lengthMm: 320, widthMm: 250 }, { lengthMm: 300, widthMm: 250 }) // yes
  */
 export function usableForUndereave(
-  reason: SetAsideReason,
+  reason: FaultOfSlate,
   sound: { readonly lengthMm: number; readonly widthMm: number } | undefined,
   pattern: Pick<UndereavePattern, 'lengthMm' | 'widthMm'>
 ): UndereaveUse {

@@ -118,13 +118,13 @@ export function intraclassCorrelationAtMost(
 }
 
 /** A pallet that was gauged, in figures. */
-export interface GaugedPallet {
+export interface PalletFigures {
   readonly palletId: string;
   readonly figures: Group;
 }
 
 /** The pallets of which slates were gauged, in the order given. */
-export function gaugedPallets(pallets: readonly PalletSample[]): GaugedPallet[] {
+export function gaugedPallets(pallets: readonly PalletSample[]): PalletFigures[] {
   return pallets.flatMap(({ palletId, bins }) => {
     const figures = groupOf(bins);
     return figures ? [{ palletId, figures }] : [];

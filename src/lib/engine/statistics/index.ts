@@ -40,7 +40,12 @@ export {
   createFusedTrials
 } from './fused-trials.ts';
 export { type FusedGrade, type FusedMean, fusedGrade, fusedMean } from './fused-interval.ts';
-export { type Draw, type SampleAdvice, type FirstSample, sampleAdvice } from './sample-advice.ts';
+export {
+  type AdvisedSample,
+  type SampleAdvice,
+  type FirstSample,
+  sampleAdvice
+} from './sample-advice.ts';
 export type { GaugeReadings, NoGaugeStudy } from './gauge-readings.ts';
 export { type AverageRangeStudy, averageRangeStudy } from './gauge-average-range.ts';
 export { type VarianceLine, type AnovaStudy, anovaStudy } from './gauge-anova.ts';

@@ -1,6 +1,6 @@
 import tQuantile from '@stdlib/stats-base-dists-t-quantile';
 import {
-  type GaugedPallet,
+  type PalletFigures,
   type NoComparison,
   comparePallets,
   gaugedPallets
@@ -48,15 +48,15 @@ export function oddPallets(
   let rest = gaugedPallets(pallets);
   const bound = tQuantile(1 - (1 - confidence) / (2 * rest.length), compared.degreesWithin);
   const standOut = (
-    pallet: GaugedPallet,
-    others: readonly GaugedPallet[]
+    pallet: PalletFigures,
+    others: readonly PalletFigures[]
   ): OddPallet | undefined => {
     const found = difference(pallet, others, compared.varianceWithin);
     const isFar = Math.abs(found.differenceMm) >= Math.sqrt(compared.varianceWithin);
     return isFar && Math.abs(found.standardised) > bound ? found : undefined;
   };
 
-  let apart: GaugedPallet[] = [];
+  let apart: PalletFigures[] = [];
   while (rest.length > 2) {
     const among = rest;
     const [furthest] = among
@@ -85,8 +85,8 @@ export function oddPallets(
 
 /** How far a pallet's mean lies from the mean of the others' means. */
 function difference(
-  { palletId, figures }: GaugedPallet,
-  others: readonly GaugedPallet[],
+  { palletId, figures }: PalletFigures,
+  others: readonly PalletFigures[],
   varianceWithin: number
 ): OddPallet {
   const ofOthers = others.reduce((sum, other) => sum + 1 / other.figures.count, 0);
@@ -98,6 +98,6 @@ function difference(
   return { palletId, differenceMm, standardised: differenceMm / standardErrorMm };
 }
 
-function without(pallets: readonly GaugedPallet[], one: GaugedPallet): GaugedPallet[] {
+function without(pallets: readonly PalletFigures[], one: PalletFigures): PalletFigures[] {
   return pallets.filter((pallet) => pallet !== one);
 }

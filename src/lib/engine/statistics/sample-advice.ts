@@ -7,7 +7,7 @@ import type { PalletSample } from './pallet-sample.ts';
 import { estimateGrade } from './two-stage.ts';
 
 /** Further slates to gauge on one pallet. */
-export interface Draw {
+export interface AdvisedSample {
   readonly palletId: string;
   readonly slates: number;
 }
@@ -18,7 +18,7 @@ export interface SampleAdvice {
   /** Further slates in all; 0 where the sample is enough. */
   readonly slates: number;
   /** From which pallets, in the order given; pallets that need none are left out. */
-  readonly draws: readonly Draw[];
+  readonly draws: readonly AdvisedSample[];
   /** Expected ± of each pile's count once they are gauged, slates, thickest pile first. */
   readonly expectedReach: readonly number[];
 }
@@ -27,7 +27,7 @@ export interface SampleAdvice {
 export interface FirstSample {
   readonly ok: false;
   readonly reason: NoEstimate['reason'];
-  readonly draws: readonly Draw[];
+  readonly draws: readonly AdvisedSample[];
 }
 
 /** A first sample: so many slates from each of so many pallets. Common practice, no source. */
@@ -217,7 +217,7 @@ function tTable(confidence: number): (degreesOfFreedom: number) => number {
 }
 
 /** Up to five pallets brought to five slates each, those already opened first, then the largest. */
-function firstSample(pallets: readonly PalletSample[]): Draw[] {
+function firstSample(pallets: readonly PalletSample[]): AdvisedSample[] {
   const gauged = pallets.map(({ bins }) => totalCount(bins));
   const chosen = pallets
     .map((_, index) => index)
@@ -234,7 +234,7 @@ function firstSample(pallets: readonly PalletSample[]): Draw[] {
   return drawsTo(pallets, target);
 }
 
-function drawsTo(pallets: readonly PalletSample[], target: readonly number[]): Draw[] {
+function drawsTo(pallets: readonly PalletSample[], target: readonly number[]): AdvisedSample[] {
   return pallets
     .map(({ palletId, bins }, index) => ({ palletId, slates: target[index] - totalCount(bins) }))
     .filter(({ slates }) => slates > 0);

@@ -51,7 +51,7 @@ describe('what each answer of the worked example costs', () => {
     expect(said(judged)[0]).toEqual([
       'take',
       '0 to 320 EUR',
-      'sorting 215 to 235 EUR if it is needed (the order names no accepted kickers); slates to make up 0 to 85 EUR'
+      'sorting 215 to 235 EUR if it is needed (the order does not say how many joints may show); slates to make up 0 to 85 EUR'
     ]);
     expect(missingFigures(judged.costs)).toEqual(['accepted-kickers']);
   });

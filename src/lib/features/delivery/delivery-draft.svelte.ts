@@ -1,7 +1,7 @@
 import type { OneLimitPlan } from '$lib/engine/delivery';
 import { type RunningTask, runTask } from '$lib/worker';
 import { readAmount, readCount } from './delivery-fields.ts';
-import type { PlanChoice, PlanResult } from './delivery-plan.ts';
+import type { PlanChoice, SamplePlanResult } from './delivery-plan.ts';
 import type { JobState } from '$lib/app';
 import { randomHex } from '$lib/app';
 
@@ -74,7 +74,7 @@ export class PlanDraft {
     if (!this.#plans) return [this.aqlPercent];
     return this.kind === 'variables' ? this.#plans.VARIABLES_AQLS : this.#plans.ATTRIBUTES_AQLS;
   });
-  readonly plan: PlanResult | undefined = $derived.by(() =>
+  readonly plan: SamplePlanResult | undefined = $derived.by(() =>
     this.#plans && this.choice && this.lot > 0
       ? this.#plans.workOutPlan(this.choice, this.lot)
       : undefined

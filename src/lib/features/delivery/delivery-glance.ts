@@ -1,22 +1,16 @@
-import type { Interval, SortingFinding } from '$lib/engine/delivery';
+import type { Interval } from '$lib/engine/delivery';
 import type { Catalogue, NumberWords } from '$lib/text';
 import { sayMoney } from './delivery-costs.ts';
 import type { Judged } from './delivery-judge.ts';
 
-/** One finding in short: where its whole text stands, its name, and what it says. */
+/** One finding in short: its name, one line that says it, and what a sheet says besides. */
 export interface FindingInShort {
   readonly anchor: 'outside' | 'sorting' | 'roof';
   readonly title: string;
+  /** The finding in one line. */
+  readonly line: string;
   readonly answer: string;
   readonly lines: readonly string[];
-}
-
-/** Whether sorting is needed, and if that is open, what would decide it. */
-function sayNeeded(
-  { isNeeded, missing }: SortingFinding,
-  findings: Catalogue['delivery']['findings']
-): string {
-  return missing.includes('thicknesses') ? findings.neededTooFew : findings.needed[isNeeded];
 }
 
 /** The three findings in short, in their order; without what sorting costs unless `hasCosts`. */
@@ -28,26 +22,32 @@ export function sayFindings(
   hasCosts = true
 ): FindingInShort[] {
   const words = text.delivery.findings;
-  const { findings } = judged;
+  const { findings, hasRoof } = judged;
   const { outsideOrder, sorting, roof } = findings;
   const total = text.common.slates(findings.delivered);
-  const { countInterval, attributes } = outsideOrder;
-  const { evenness, usableInterval, need } = roof;
+  const { outside, judged: looked, countInterval, attributes } = outsideOrder;
+  const { evenness, need } = roof;
   const whole = ({ low, high }: Interval): [string, string] => [
     numbers.whole(low),
     numbers.whole(high)
   ];
+  const usable = words.interval(...whole(roof.usableInterval));
+  const wanted = hasRoof ? numbers.whole(need.slates + need.reserve) : '';
   return [
     {
       anchor: 'outside',
       title: words.first,
-      answer: words.outside(outsideOrder.outside, outsideOrder.judged),
+      line: words.short.outside(outside, looked, attributes.acceptAtMost),
+      answer: words.outside(outside, looked),
       lines: [words.inDeliveryShort(...whole(countInterval), total), words.states[attributes.state]]
     },
     {
       anchor: 'sorting',
       title: words.second,
-      answer: sayNeeded(sorting, words),
+      line: words.short.needed[sorting.isNeeded](evenness?.unsortedKickersPer100),
+      answer: sorting.missing.includes('thicknesses')
+        ? words.neededTooFew
+        : words.needed[sorting.isNeeded],
       lines: [
         ...(hasCosts && sorting.cost && sorting.isNeeded !== 'no'
           ? [
@@ -61,8 +61,8 @@ export function sayFindings(
         ...(evenness
           ? [
               words.evennessShort(
-                numbers.decimal(evenness.unsortedKickersPer100, 1),
-                numbers.decimal(evenness.sortedKickersPer100, 1),
+                evenness.unsortedKickersPer100,
+                evenness.sortedKickersPer100,
                 text.common.piles(evenness.piles)
               )
             ]
@@ -72,14 +72,11 @@ export function sayFindings(
     {
       anchor: 'roof',
       title: words.third,
-      answer: judged.hasRoof ? words.roof[roof.state] : words.noRoof,
-      lines: [
-        words.usableShort(
-          words.interval(...whole(usableInterval)),
-          total,
-          judged.hasRoof ? numbers.whole(need.slates + need.reserve) : ''
-        )
-      ]
+      line: hasRoof
+        ? words.short.usable(words.short.roof[roof.state], usable, wanted)
+        : words.short.noRoof(usable),
+      answer: hasRoof ? words.roof[roof.state] : words.noRoof,
+      lines: [words.usableShort(usable, total, wanted)]
     }
   ];
 }

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { acceptance } from '$lib/engine/delivery';
 import { leastAcceptance, plansOf, riskPointsOf } from './delivery-judging-plan.ts';
-import type { Draw } from '$lib/job/delivery-sample.ts';
+import type { SampleDraw } from '$lib/job/delivery-sample.ts';
 
 const POSITIONS = Array.from({ length: 100 }, (_, at) => ({
   palletId: 'a',
@@ -14,8 +14,8 @@ const RISKS = {
 };
 
 /** A list of 100 places drawn with these fields. */
-function drawn(fields: object): Draw {
-  return { value: { positions: POSITIONS, plan: 'own', ...fields } } as unknown as Draw;
+function drawn(fields: object): SampleDraw {
+  return { value: { positions: POSITIONS, plan: 'own', ...fields } } as unknown as SampleDraw;
 }
 
 describe('leastAcceptance', () => {

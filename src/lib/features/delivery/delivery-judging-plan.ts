@@ -5,7 +5,7 @@ import {
   attributesPlan,
   variablesPlan
 } from '$lib/engine/delivery';
-import type { Draw } from '$lib/job';
+import type { SampleDraw } from '$lib/job';
 
 /** Share outside that a list without a plan of its own is taken to accept. Ours: a starting value. */
 const STARTING_SHARE = 0.04;
@@ -13,15 +13,15 @@ const STARTING_SHARE = 0.04;
 const STARTING_ACCEPTANCE = 0.95;
 
 /** How often a delivery with a share outside is to pass, each from 0 to 1. */
-export interface RiskPoint {
+export interface AcceptancePoint {
   readonly share: number;
   readonly acceptance: number;
 }
 
 /** A good delivery that is seldom refused, and a poor one that is seldom accepted. */
 export interface RiskPoints {
-  readonly good: RiskPoint;
-  readonly poor: RiskPoint;
+  readonly good: AcceptancePoint;
+  readonly poor: AcceptancePoint;
 }
 
 /**
@@ -29,7 +29,7 @@ export interface RiskPoints {
  * drawn by that. A list that named no plan accepts what a delivery with 4 % outside passes.
  */
 export function plansOf(
-  { value }: Draw,
+  { value }: SampleDraw,
   delivered: number
 ): { plan: JudgingPlan; variables?: VariablesPlan } {
   const sampleSize = value.planSize ?? value.positions.length;
@@ -65,7 +65,7 @@ export function plansOf(
 }
 
 /** The two points that the plan of a list was chosen by; undefined where it names none. */
-export function riskPointsOf({ value }: Draw): RiskPoints | undefined {
+export function riskPointsOf({ value }: SampleDraw): RiskPoints | undefined {
   const { acceptAtMost, good, poor } = value;
   return acceptAtMost !== undefined && good && poor ? { good, poor } : undefined;
 }

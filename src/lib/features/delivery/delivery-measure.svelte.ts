@@ -17,7 +17,7 @@ import {
   sortingBegan
 } from '$lib/job';
 import { type KeptSlate, keepSlate, keptSlate } from './delivery-measure-kept.ts';
-import { GaugeInput, type Refusal } from '$lib/app';
+import { GaugeInput, type InputRefusal } from '$lib/app';
 import type { JobState } from '$lib/app';
 import type { Preferences } from '$lib/app';
 import { SlateInHand } from '$lib/app';
@@ -55,7 +55,7 @@ export class MeasureWizard {
   #chosen = $state<string>();
   gauged = $state.raw<GaugedSlate>();
   prompt = $state.raw<Prompt>();
-  refusal = $state.raw<Refusal>();
+  refusal = $state.raw<InputRefusal>();
   fields = $state(blankFields());
   ring = $state<'clear' | 'dull'>();
   /** Defects seen; undefined: not looked over. */
@@ -215,7 +215,7 @@ export class MeasureWizard {
   }
 
   /** Enter with nothing typed saves a slate that is gauged and has no marks. */
-  #refuse(refusal: Refusal): void {
+  #refuse(refusal: InputRefusal): void {
     if (refusal.reason !== 'empty' || !this.gauged) this.refusal = refusal;
     else if (this.hasMarks) this.isButtonAsked = true;
     else void this.save();

@@ -61,7 +61,7 @@ export interface ReadyPlan {
   readonly buyersRisk: number;
 }
 
-export type PlanResult =
+export type SamplePlanResult =
   | ReadyPlan
   | {
       readonly ok: false;
@@ -75,7 +75,7 @@ const SELDOM = 0.1;
 const CURVE_POINTS = 61;
 
 /** Works a choice out for a delivery of so many slates. */
-export function workOutPlan(choice: PlanChoice, lot: number): PlanResult {
+export function workOutPlan(choice: PlanChoice, lot: number): SamplePlanResult {
   const found = findPlan(choice, lot);
   if (!found.ok) return found;
   if (found.planSize > lot)
@@ -94,7 +94,10 @@ type FoundPlan = Pick<ReadyPlan, 'ok' | 'planSize' | 'acceptAtMost' | 'basis' | 
     readonly poorPoint?: number;
   };
 
-function findPlan(choice: PlanChoice, lot: number): FoundPlan | Extract<PlanResult, { ok: false }> {
+function findPlan(
+  choice: PlanChoice,
+  lot: number
+): FoundPlan | Extract<SamplePlanResult, { ok: false }> {
   const acceptableShare = choice.aqlPercent / 100;
   if (choice.kind === 'own') return ownPlan(choice, lot);
   if (choice.kind === 'attributes') {
@@ -122,7 +125,7 @@ function findPlan(choice: PlanChoice, lot: number): FoundPlan | Extract<PlanResu
 function ownPlan(
   { good, poor }: PlanChoice,
   lot: number
-): FoundPlan | Extract<PlanResult, { ok: false }> {
+): FoundPlan | Extract<SamplePlanResult, { ok: false }> {
   const isChance = (n: number): boolean => n > 0 && n < 1;
   const isSloping = good.share < poor.share && good.acceptance > poor.acceptance;
   if (![good.share, good.acceptance, poor.share, poor.acceptance].every(isChance) || !isSloping)

@@ -11,7 +11,12 @@ export function sayReason(
   numbers: NumberWords
 ): string {
   const shown = Object.fromEntries(
-    Object.entries(figures).map(([name, value]) => [name, sayFigure(name, value, common, numbers)])
+    Object.entries(figures).map(([name, value]) => [
+      name,
+      name.includes('Kickers')
+        ? delivery.findings.jointsOf100(value)
+        : sayFigure(name, value, common, numbers)
+    ])
   );
   return delivery.verdict.reasons[code](shown);
 }
@@ -43,8 +48,7 @@ function sayFigure(
   if (name === 'piles') return common.piles(value);
   if (/^share|Share$/.test(name)) return numbers.percent(value, 1);
   if (name.includes('MmPer100')) return numbers.mm(value, 0);
-  if (name.endsWith('Mm')) return numbers.mm(value, 2);
-  return name.includes('Kickers') ? numbers.decimal(value, 1) : numbers.whole(value);
+  return name.endsWith('Mm') ? numbers.mm(value, 2) : numbers.whole(value);
 }
 
 /** The reasons and what would change the answer, as a reader sees them. */
@@ -58,7 +62,8 @@ export function sayVerdict(
     verdict,
     reasons: reasons.map((reason) => ({
       weight: reason.weight,
-      sentence: sayReason(reason, text, numbers)
+      sentence: sayReason(reason, text, numbers),
+      short: text.delivery.verdict.reasonsShort[reason.code] ?? sayReason(reason, text, numbers)
     })),
     changes: wouldChange
       .filter(({ code }) => judged.hasRoof || code !== 'unusable-in-sample-at-most')
@@ -98,6 +103,15 @@ export interface MessageJob {
   readonly signed?: SignedAnswer & Pick<BodyOf<'verdictSigned'>, 'journalSha256'>;
 }
 
+/** What the findings alone say, as it is told to the supplier. */
+export function sayAnswer(judged: Judged | SoFar, { delivery }: Catalogue): string {
+  const { messageText } = delivery.sheet;
+  const { verdict } = judged.verdict;
+  return 'coverage' in judged && verdict === 'query'
+    ? messageText.queryUnfinished
+    : messageText[verdict];
+}
+
 /** The weights of the reasons that speak for an answer: what speaks for refusing also queries. */
 const SPEAKS_FOR: Readonly<Record<Verdict, readonly VerdictReason['weight'][]>> = {
   take: [],
@@ -122,7 +136,6 @@ export function sayMessage(
   const found = verdict.verdict;
   const answer = signed?.verdict ?? found;
   const isSoFar = 'coverage' in judged;
-  const agreed = isSoFar && answer === 'query' ? messageText.queryUnfinished : messageText[answer];
   const reasons = verdict.reasons
     .filter(({ weight }) => SPEAKS_FOR[found].includes(weight))
     .map((reason) => messageText.ground(sayReason(reason, text, numbers)));
@@ -131,7 +144,7 @@ export function sayMessage(
     messageText.start(name, arrivedOn ? numbers.day(arrivedOn) : ''),
     ...(isSoFar ? sayFoundSoFar(judged, text, numbers) : sayFound(judged, text, numbers)),
     ...(answer === found
-      ? [agreed, ...grounds]
+      ? [sayAnswer(judged, text), ...grounds]
       : [
           `${text.delivery.verdict.byFindings[found]}.`,
           ...grounds,

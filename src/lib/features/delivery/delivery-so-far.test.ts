@@ -48,7 +48,7 @@ function soFarOf(view: JobView): SoFar {
   return judgement.soFar;
 }
 const firstPlaces = (count: number) => (_: unknown, index: number) => index < count;
-const RANGE = /\d+ to \d+|between|sure 95|[Uu]sable|costs?\b/;
+const RANGE = /\d+ to \d+|between|95 %|[Uu]sable|costs?\b/;
 
 describe('a list measured on one pallet alone', () => {
   const soFar = soFarOf(viewWith(firstPlaces(12)));
@@ -71,7 +71,7 @@ describe('a list measured on one pallet alone', () => {
       'The first 12 of 100 listed slates are measured, all of pallet A1; nothing is known of pallets A2, B1, B2, C1, and C2 yet.'
     );
     expect(sayToFinish({ ...soFar.coverage, lost: [] }, text)).toMatch(
-      /^To finish it: measure \d+ slates of pallet A1, .* and \d+ slates of pallet C2\.$/
+      /^To finish it, measure \d+ slates of pallet A1, .* and \d+ slates of pallet C2\.$/
     );
     expect(sayPlanSoFar(soFar, text)).toMatch(/ is not decided yet\.$/);
   });
@@ -79,7 +79,9 @@ describe('a list measured on one pallet alone', () => {
   it('messages what was found and no range, no usable slates and no cost', () => {
     const message = sayMessage(soFar, { name: 'Shed', photos: 0 }, text, numbers);
     expect(message).toContain('The first 12 of 100 listed slates are measured');
-    expect(message).toMatch(/^\d+ of these 12 (is|are) outside the order\. The plan for all 100/m);
+    expect(message).toMatch(
+      /^\d+ of these 12 (is|are) outside the order\. Of all 100, \d+ may be outside\./m
+    );
     expect(message).toContain('We hold the delivery unfixed until our sample is finished.');
     expect(message).toContain('– The list is unfinished: 12 of 100 places measured.');
     expect(message).not.toMatch(RANGE);
@@ -87,7 +89,7 @@ describe('a list measured on one pallet alone', () => {
 
   it('names finishing, and neither tolerance nor spread, as what would change it', () => {
     expect(sayVerdict(soFar, text, numbers).changes).toEqual([
-      'Finishing the sample: 12 of 100 are measured. Only the whole of it tells.'
+      'Finishing the list: 12 of 100 are measured. Only the whole list counts.'
     ]);
   });
 
@@ -110,7 +112,7 @@ describe('a list measured on every pallet, but not to its end', () => {
   it('still says nothing of the whole', () => {
     expect(soFar.coverage).toMatchObject({ state: 'all-pallets', measured: 90, unreached: [] });
     expect(sayCoverage(soFar.coverage, text, numbers)).toBe(
-      '90 of 100 listed slates are measured; every pallet is reached, 10 slates still to be measured.'
+      '90 of 100 listed slates are measured, some of every pallet; 10 slates still to be measured.'
     );
     const message = sayMessage(soFar, { name: 'Shed', photos: 0 }, text, numbers);
     expect(message).not.toMatch(RANGE);
@@ -122,7 +124,7 @@ describe('a plan that is decided before the end', () => {
     const soFar = soFarOf(viewWith(firstPlaces(40), { tolerancePercent: 5 }));
     expect(soFar.verdict.verdict).toBe('refuse');
     const message = sayMessage(soFar, { name: 'Shed', photos: 0 }, text, numbers);
-    expect(message).toContain('it refuses, whatever the other 60 show.');
+    expect(message).toContain('The plan refuses, whatever the other 60 show.');
     expect(message).toContain('We refuse the delivery and hold it unfixed.');
     expect(message).not.toMatch(RANGE);
   });

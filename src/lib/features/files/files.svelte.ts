@@ -53,6 +53,8 @@ export class FilesState {
   imported = $state.raw<CsvImport>();
   ready = $state.raw<ReadyFile & { style: CsvStyle }>();
   backup = $state.raw<ReadyBackup>();
+  /** Why there is no backup file, in sentences. */
+  backupRefused = $state.raw<readonly string[]>();
   /** Whether the backup that left the device could be noted; undefined before it left. */
   isBackupNoted = $state<boolean>();
   /** The file that the share sheet did not take. */
@@ -113,17 +115,20 @@ export class FilesState {
   /** Makes the job file; it then waits in `backup`, so that the next tap can share it at once. */
   async makeBackup(): Promise<void> {
     this.backup = undefined;
+    this.backupRefused = undefined;
     this.isBackupNoted = undefined;
     await this.#work('backup', async () => {
-      this.backup = await makeBackup(this.#job().jobId);
+      const made = await makeBackup(this.#job().jobId);
+      if (made?.ok) this.backup = made.backup;
+      else this.backupRefused = made?.sentences;
     });
   }
 
-  /** Hands the backup to downloads or to the share sheet and notes it as made. */
+  /** Hands the backup to downloads or to the share sheet, and notes it as made if it is whole. */
   async saveBackup(way: 'download' | 'share'): Promise<void> {
     if (!this.backup) return;
     if (!(await this.#handOver(this.backup, 'backup', way))) return;
-    this.isBackupNoted = await noteBackup(this.backup);
+    if (this.backup.isWhole) this.isBackupNoted = await noteBackup(this.backup);
   }
 
   /** Hands the file of readings to downloads or to the share sheet. */

@@ -12,6 +12,8 @@ export class JobsState {
     try {
       this.jobs = await journalStore().jobs();
       this.isLoaded = true;
+      const lost = await journalStore().repair();
+      if (lost.length > 0) this.jobs = await journalStore().jobs();
     } catch (error) {
       this.problem = String(error);
     }

@@ -9,35 +9,47 @@ export interface RestoreAnswer {
   readonly sentences: readonly string[];
 }
 
+type TakingIn = typeof import('./take-in.ts');
+
 /** Takes job files in, and asks where a phone was copied. */
 export class RestoringState {
-  #copied: File | undefined;
+  #asked: File | undefined;
   isBusy = $state(false);
   answer = $state.raw<RestoreAnswer>();
   /** Which phone was copied, while the person is asked whether both are to be kept. */
   asksWhich = $state<'' | 'this' | 'other'>('');
+  /** Says what the file lacks, while the person is asked whether to make it a job of its own. */
+  asksRescue = $state.raw<readonly string[]>();
 
   /** Takes a file in, or says why not. */
   takeIn(file: File): Promise<void> {
-    return this.#work(file, 'refuse');
+    return this.#work(file, ({ restore }) => restore(file, 'refuse'));
   }
 
   /** Takes the file in once more, beside the entries here that carry the same numbers. */
   async keepBoth(): Promise<void> {
-    if (this.#copied) await this.#work(this.#copied, 'keep-both');
+    const file = this.#asked;
+    if (file) await this.#work(file, ({ restore }) => restore(file, 'keep-both'));
   }
 
-  async #work(file: File, copies: 'refuse' | 'keep-both'): Promise<void> {
+  /** Takes the file of a damaged job in as a job of its own. */
+  async takeAsOwnJob(): Promise<void> {
+    const file = this.#asked;
+    if (file) await this.#work(file, ({ rescue }) => rescue(file));
+  }
+
+  async #work(file: File, take: (how: TakingIn) => Promise<ImportResult>): Promise<void> {
     this.isBusy = true;
     this.answer = undefined;
-    this.#copied = undefined;
+    this.#asked = undefined;
     this.asksWhich = '';
+    this.asksRescue = undefined;
     try {
-      const { restore, sayRestore } = await import('./take-in.ts');
-      const result = await restore(file, copies);
+      const how = await import('./take-in.ts');
+      const result = await take(how);
       const jobId = result.ok ? result.jobId : undefined;
-      await this.#noteCopied(file, result);
-      this.answer = { isGood: result.ok, jobId, sentences: sayRestore(result) };
+      await this.#ask(file, result, how);
+      this.answer = { isGood: result.ok, jobId, sentences: how.sayRestore(result) };
     } catch (error) {
       this.answer = { isGood: false, sentences: [words.text.common.saveFailed(String(error))] };
     } finally {
@@ -45,9 +57,15 @@ export class RestoringState {
     }
   }
 
-  async #noteCopied(file: File, result: ImportResult): Promise<void> {
-    if (result.ok || result.copiedDevice === undefined) return;
-    this.#copied = file;
+  /** Asks what is to become of a file that was refused and can be taken in another way. */
+  async #ask(file: File, result: ImportResult, { sayMissing }: TakingIn): Promise<void> {
+    if (result.ok) return;
+    if (result.missing) {
+      this.#asked = file;
+      this.asksRescue = await sayMissing(result.missing);
+    }
+    if (result.copiedDevice === undefined) return;
+    this.#asked = file;
     const isThis = result.copiedDevice === (await journalStore().deviceId());
     this.asksWhich = isThis ? 'this' : 'other';
   }

@@ -14,7 +14,7 @@ import {
   slateFormOf,
   slopeFormOf
 } from './roof-forms.ts';
-import { type FieldTrouble, readSlate, readSlope } from './roof-reading.ts';
+import { type FieldTrouble, readSlateForm, readSlopeForm } from './roof-reading.ts';
 import { sayRoofTrouble } from './say-roof-trouble.ts';
 
 const slateForm = (changes: Partial<SlateForm> = {}): SlateForm => ({
@@ -24,7 +24,7 @@ const slateForm = (changes: Partial<SlateForm> = {}): SlateForm => ({
   headlapMm: '100',
   ...changes
 });
-const SLATE = readSlate(slateForm(), 'mm', []).body!;
+const SLATE = readSlateForm(slateForm(), 'mm', []).body!;
 
 const slopeForm = (changes: Partial<SlopeForm> = {}): SlopeForm => ({
   ...blankSlopeForm('a', 'South', 'mm'),
@@ -41,7 +41,7 @@ const told = (trouble: FieldTrouble, unit: 'mm' | 'ftIn' = 'mm') =>
 
 describe('reading the slate', () => {
   it('asks for size and headlap and nothing else of a fresh form', () => {
-    const { troubles, body } = readSlate(slateFormOf(undefined, 'mm'), 'mm', []);
+    const { troubles, body } = readSlateForm(slateFormOf(undefined, 'mm'), 'mm', []);
     expect(troubles.map(({ field, code }) => [field, code])).toEqual([
       ['lengthMm', 'empty'],
       ['widthMm', 'empty'],
@@ -78,38 +78,41 @@ describe('reading the slate', () => {
   ] as const)(
     'refuses %o beside its field with the nearest that works',
     (changes, field, code, nearest) => {
-      const { troubles } = readSlate(slateForm(changes), 'mm', []);
+      const { troubles } = readSlateForm(slateForm(changes), 'mm', []);
       expect(troubles).toEqual([expect.objectContaining({ field, code, nearest })]);
     }
   );
 
   it('refuses a slate wider or longer than a slope of the job, with the largest that fits', () => {
-    const narrow: SlopeBody = { ...readSlope(slopeForm(), 'mm', SLATE).body!, eaveWidthMm: 200 };
-    expect(readSlate(slateForm({ widthMm: '400' }), 'mm', [narrow]).troubles).toEqual([
+    const narrow: SlopeBody = {
+      ...readSlopeForm(slopeForm(), 'mm', SLATE).body!,
+      eaveWidthMm: 200
+    };
+    expect(readSlateForm(slateForm({ widthMm: '400' }), 'mm', [narrow]).troubles).toEqual([
       expect.objectContaining({ field: 'widthMm', code: 'wider-than-roof', nearest: 300 })
     ]);
     const short: SlopeBody = { ...narrow, eaveWidthMm: 7900, rafterLengthMm: 500 };
-    const long = readSlate(slateForm({ lengthMm: '600' }), 'mm', [narrow, short]).troubles;
+    const long = readSlateForm(slateForm({ lengthMm: '600' }), 'mm', [narrow, short]).troubles;
     expect(long).toEqual([
       expect.objectContaining({ field: 'lengthMm', code: 'longer-than-roof', nearest: 525 })
     ]);
-    expect(readSlate(slateForm({ lengthMm: '525' }), 'mm', [short]).troubles).toEqual([]);
+    expect(readSlateForm(slateForm({ lengthMm: '525' }), 'mm', [short]).troubles).toEqual([]);
   });
 });
 
 describe('reading a slope', () => {
   it('asks whether metres were meant where millimetres would be far too few', () => {
-    const [trouble] = readSlope(slopeForm({ rafterLengthMm: '4.5' }), 'mm', SLATE).troubles;
+    const [trouble] = readSlopeForm(slopeForm({ rafterLengthMm: '4.5' }), 'mm', SLATE).troubles;
     expect(told(trouble)).toEqual({
       sentence: '4.5 mm is too small. If you mean 4.5 metres, the field wants millimetres.',
       mend: { label: 'Use 4,500 mm', text: '4500' }
     });
-    const [tiny] = readSlope(slopeForm({ rafterLengthMm: '0.3' }), 'mm', SLATE).troubles;
+    const [tiny] = readSlopeForm(slopeForm({ rafterLengthMm: '0.3' }), 'mm', SLATE).troubles;
     expect(told(tiny).sentence).not.toContain('metres');
   });
 
   it('a fresh slope asks for its three measures', () => {
-    const { troubles } = readSlope(blankSlopeForm('a', '', 'mm'), 'mm', SLATE);
+    const { troubles } = readSlopeForm(blankSlopeForm('a', '', 'mm'), 'mm', SLATE);
     expect(troubles.map(({ field }) => field)).toEqual([
       'name',
       'rafterLengthMm',
@@ -127,7 +130,7 @@ describe('reading a slope', () => {
     [{ left: hip('9000') }, 'left.insetAtTopMm', 'closes-before-ridge', 7900],
     [{ left: hip('-9') }, 'left.insetAtTopMm', 'too-small', 9]
   ] as const)('refuses %o with the nearest that works', (changes, field, code, nearest) => {
-    const { troubles } = readSlope(slopeForm(changes), 'mm', SLATE);
+    const { troubles } = readSlopeForm(slopeForm(changes), 'mm', SLATE);
     expect(troubles).toEqual([expect.objectContaining({ field, code, nearest })]);
   });
 
@@ -137,8 +140,8 @@ describe('reading a slope', () => {
       [{ eaveWidthMm: '100' }, 'eaveWidthMm']
     ] as const) {
       const form = slopeForm(changes);
-      const mend = told(readSlope(form, 'mm', SLATE).troubles[0]).mend!;
-      expect(readSlope({ ...form, [key]: mend.text }, 'mm', SLATE).troubles).toEqual([]);
+      const mend = told(readSlopeForm(form, 'mm', SLATE).troubles[0]).mend!;
+      expect(readSlopeForm({ ...form, [key]: mend.text }, 'mm', SLATE).troubles).toEqual([]);
     }
   });
 
@@ -149,17 +152,21 @@ describe('reading a slope', () => {
       insetAtTopMm: '2000',
       planAngleDegrees: ''
     } as const;
-    const { body } = readSlope(slopeForm({ right: valley }), 'mm', SLATE);
+    const { body } = readSlopeForm(slopeForm({ right: valley }), 'mm', SLATE);
     expect(body?.right).toEqual({ kind: 'valley', insetAtTopMm: -2000 });
     expect(slopeFormOf(body!, 'mm').right).toMatchObject({ way: 'outwards', insetAtTopMm: '2000' });
-    const far = readSlope(slopeForm({ right: { ...valley, insetAtTopMm: '500000' } }), 'mm', SLATE);
+    const far = readSlopeForm(
+      slopeForm({ right: { ...valley, insetAtTopMm: '500000' } }),
+      'mm',
+      SLATE
+    );
     expect(far.troubles).toEqual([
       expect.objectContaining({ field: 'right.insetAtTopMm', value: 500_000, nearest: 100_000 })
     ]);
   });
 
   it('tells every empty field of an opening, then an opening outside the slope', () => {
-    const empty = readSlope(slopeForm({ openings: [blankOpening('chimney')] }), 'mm', SLATE);
+    const empty = readSlopeForm(slopeForm({ openings: [blankOpening('chimney')] }), 'mm', SLATE);
     expect(empty.troubles.map(({ field }) => field)).toEqual([
       'openings.0.fromLeftMm',
       'openings.0.widthMm',
@@ -173,14 +180,18 @@ describe('reading a slope', () => {
       fromEaveMm: '5000',
       heightMm: '900'
     } as const;
-    expect(readSlope(slopeForm({ openings: [high] }), 'mm', SLATE).troubles).toEqual([
+    expect(readSlopeForm(slopeForm({ openings: [high] }), 'mm', SLATE).troubles).toEqual([
       expect.objectContaining({ field: 'openings.0.heightMm', code: 'outside-slope', nearest: 500 })
     ]);
   });
 
   it('without a slate judges only what can be read', () => {
-    expect(readSlope(slopeForm({ rafterLengthMm: '300' }), 'mm', undefined).troubles).toEqual([]);
-    expect(readSlope(slopeForm({ rafterLengthMm: 'x' }), 'mm', undefined).troubles).toHaveLength(1);
+    expect(readSlopeForm(slopeForm({ rafterLengthMm: '300' }), 'mm', undefined).troubles).toEqual(
+      []
+    );
+    expect(
+      readSlopeForm(slopeForm({ rafterLengthMm: 'x' }), 'mm', undefined).troubles
+    ).toHaveLength(1);
   });
 });
 
@@ -193,12 +204,12 @@ describe('forms and bodies', () => {
       const [first, ...slopes] = acts;
       if (first.type !== 'slateSpecSet') throw new Error(first.type);
       for (const unit of ['mm', 'ftIn'] as const) {
-        const slate = readSlate(slateFormOf(first.body, unit), unit, []);
+        const slate = readSlateForm(slateFormOf(first.body, unit), unit, []);
         expect(slate.troubles).toEqual([]);
         expect(slate.body).toMatchObject(first.body);
         for (const act of slopes) {
           if (act.type !== 'slopeSet') throw new Error(act.type);
-          const read = readSlope(slopeFormOf(act.body, unit), unit, slate.body);
+          const read = readSlopeForm(slopeFormOf(act.body, unit), unit, slate.body);
           expect(read.troubles).toEqual([]);
           expect(read.body).toMatchObject(act.body);
         }
@@ -217,7 +228,7 @@ describe('forms and bodies', () => {
 
 describe('saying what is wrong', () => {
   it('names the limit and offers it as it is typed', () => {
-    const [trouble] = readSlate(slateForm({ headlapMm: '200' }), 'mm', []).troubles;
+    const [trouble] = readSlateForm(slateForm({ headlapMm: '200' }), 'mm', []).troubles;
     expect(told(trouble)).toEqual({
       sentence: 'The headlap is more than a third of the slate. At most 167 mm works.',
       mend: { label: 'Use 167 mm', text: '167' }
@@ -225,22 +236,22 @@ describe('saying what is wrong', () => {
   });
 
   it('says that a measure below zero is one', () => {
-    const [trouble] = readSlope(slopeForm({ rafterLengthMm: '-5' }), 'mm', SLATE).troubles;
+    const [trouble] = readSlopeForm(slopeForm({ rafterLengthMm: '-5' }), 'mm', SLATE).troubles;
     expect(told(trouble).sentence).toMatch(/cannot be below zero/);
   });
 
   it('in feet and inches offers a whole sixteenth on the side that works', () => {
-    const [trouble] = readSlate(slateForm({ headlapMm: '200' }), 'mm', []).troubles;
+    const [trouble] = readSlateForm(slateForm({ headlapMm: '200' }), 'mm', []).troubles;
     const { mend } = told(trouble, 'ftIn');
     expect(mend?.text).toBe('6 9/16″'); // 166.69 mm; 6 5/8″ would be 168.3 mm, too much
-    const [short] = readSlope(slopeForm({ rafterLengthMm: '300' }), 'mm', SLATE).troubles;
+    const [short] = readSlopeForm(slopeForm({ rafterLengthMm: '300' }), 'mm', SLATE).troubles;
     expect(told(short, 'ftIn').mend?.text).toBe('1′ 6 3/4″'); // 476.25 mm, just above 475
   });
 
   it('writes pitches in degrees and density in kg/m³', () => {
-    const [pitch] = readSlope(slopeForm({ pitchDegrees: '95' }), 'mm', SLATE).troubles;
+    const [pitch] = readSlopeForm(slopeForm({ pitchDegrees: '95' }), 'mm', SLATE).troubles;
     expect(told(pitch).mend).toEqual({ label: 'Use 90°', text: '90' });
-    const [density] = readSlate(slateForm({ densityKgPerM3: '28' }), 'mm', []).troubles;
+    const [density] = readSlateForm(slateForm({ densityKgPerM3: '28' }), 'mm', []).troubles;
     expect(told(density).mend).toEqual({ label: 'Use 2000 kg/m³', text: '2000' });
   });
 });

@@ -73,7 +73,7 @@ class FormReader {
  *
  * @param slopes the job's slopes: a slate that does not fit one of them is refused
  */
-export function readSlate(
+export function readSlateForm(
   form: SlateForm,
   unit: ShownUnit,
   slopes: readonly SlopeBody[]
@@ -159,7 +159,7 @@ function roofMisfits(
  * Reads a slope's form and judges it with the job's slate; without a slate only what can be read is
  * judged.
  */
-export function readSlope(
+export function readSlopeForm(
   form: SlopeForm,
   unit: ShownUnit,
   slate: SlateSpecBody | undefined

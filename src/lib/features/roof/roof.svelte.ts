@@ -15,7 +15,7 @@ import {
   slateFormOf,
   slopeFormOf
 } from './roof-forms.ts';
-import { type FieldTrouble, readSlate, readSlope } from './roof-reading.ts';
+import { type FieldTrouble, readSlateForm, readSlopeForm } from './roof-reading.ts';
 import { randomHex } from '$lib/app';
 
 /** A slope in the list: stored, or so far only typed. */
@@ -46,7 +46,9 @@ export class RoofDesk {
   /** The slope just removed, so that it can be brought back. */
   removed = $state.raw<{ readonly name: string; readonly eventId: string }>();
 
-  readonly slateRead = $derived.by(() => readSlate(this.slate.form, this.unit, this.#job().slopes));
+  readonly slateRead = $derived.by(() =>
+    readSlateForm(this.slate.form, this.unit, this.#job().slopes)
+  );
   /** The slate to work with: as typed where that can stand, else as stored. */
   readonly slateInUse: SlateSpecBody | undefined = $derived.by(
     () => this.slateRead.body ?? this.#job().spec
@@ -56,7 +58,9 @@ export class RoofDesk {
   );
 
   readonly open = $derived(this.openId === undefined ? undefined : own(this.#slopes, this.openId));
-  readonly openRead = $derived(this.open && readSlope(this.open.form, this.unit, this.slateInUse));
+  readonly openRead = $derived(
+    this.open && readSlopeForm(this.open.form, this.unit, this.slateInUse)
+  );
   readonly openTroubles: readonly FieldTrouble[] = $derived(
     this.open && this.openRead ? this.open.told(this.openRead.troubles) : []
   );

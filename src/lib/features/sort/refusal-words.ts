@@ -1,10 +1,10 @@
 import type { Catalogue, NumberWords } from '$lib/text';
-import type { Refusal } from '$lib/app';
+import type { InputRefusal } from '$lib/app';
 import type { NoPallet } from './sort.svelte.ts';
 
 /** One sentence: what was wrong with a text, and what to do. */
 export function sayRefusal(
-  refusal: Refusal | NoPallet,
+  refusal: InputRefusal | NoPallet,
   { refused }: Catalogue['sort'],
   numbers: NumberWords
 ): string {

@@ -1,6 +1,6 @@
 import {
   LINES_TO_LEARN,
-  type LengthUnit,
+  type ReadingUnit,
   type LineCandidate,
   type LinePattern,
   type Reading,
@@ -33,7 +33,7 @@ export class SerialConnection {
   #isTrial = false;
   #gauge: SerialGauge | undefined;
   #pattern: LinePattern | null = null;
-  #unit: LengthUnit = 'mm';
+  #unit: ReadingUnit = 'mm';
   readonly #onReading: (reading: Reading) => void;
   readonly #onLearnt: (learnt: LearntSerialGauge | null) => void;
 
@@ -53,7 +53,7 @@ export class SerialConnection {
     this.#pattern = known.pattern;
   }
 
-  setUnit(unit: LengthUnit): void {
+  setUnit(unit: ReadingUnit): void {
     this.#unit = unit;
     this.#learn();
   }

@@ -4,14 +4,14 @@ import {
   type AcceptedReading,
   type CaptureField,
   type GaugedSlate,
-  type LengthUnit,
+  type ReadingUnit,
   parseReading
 } from '$lib/gauge';
 import type { NewEvent, SetAsideReason, SetAsideUse, StoredEvent } from '$lib/journal';
 import { words } from '$lib/text';
 import { Announcer } from '$lib/app';
 import { Feedback } from '$lib/app';
-import { GaugeInput, type InputSource, type Refusal } from '$lib/app';
+import { GaugeInput, type InputSource, type InputRefusal } from '$lib/app';
 import type { JobState } from '$lib/app';
 import { PalletDesk } from './pallet-desk.svelte.ts';
 import type { Preferences } from '$lib/app';
@@ -50,14 +50,14 @@ export class SortState {
   readonly input: GaugeInput;
   /** The gauge on a cable, once its set-up was opened: see `openSerial`. */
   serial = $state.raw<SerialConnection>();
-  #unit: LengthUnit = 'mm';
+  #unit: ReadingUnit = 'mm';
   readonly feedback: Feedback;
   readonly checks: SpotChecks;
   readonly announcer = new Announcer();
   /** What the screen says of the last slate. */
   told = $state.raw<Told>();
   prompt = $state.raw<Prompt>();
-  refusal = $state.raw<Refusal | NoPallet>();
+  refusal = $state.raw<InputRefusal | NoPallet>();
   /** Whether the unit of the gauge was answered in this session. */
   isUnitKnown = $state(false);
   /** Whether the gauge was just learnt to send no end. */
@@ -100,7 +100,7 @@ export class SortState {
     const { wedgeEnding } = preferences.values;
     const audience = {
       onReading: (reading: AcceptedReading, source: InputSource) => this.#take(reading, source),
-      onRefused: (refusal: Refusal) => this.#refuse(refusal),
+      onRefused: (refusal: InputRefusal) => this.#refuse(refusal),
       onReopened: () => void this.#takeBackLast(),
       onCleared: () => (this.refusal = undefined),
       onEndingLearnt: (ending: typeof wedgeEnding) => {
@@ -196,7 +196,7 @@ export class SortState {
   }
 
   /** Answers in which unit the gauge reads; kept for the job when it changed. */
-  async setUnit(unit: LengthUnit): Promise<void> {
+  async setUnit(unit: ReadingUnit): Promise<void> {
     this.isUnitKnown = true;
     this.#unitMark.set();
     this.refusal = undefined;
@@ -231,7 +231,7 @@ export class SortState {
     this.serial.setUnit(this.#unit);
   }
 
-  #useUnit(unit: LengthUnit): void {
+  #useUnit(unit: ReadingUnit): void {
     this.#unit = unit;
     this.input.setUnit(unit);
     this.serial?.setUnit(unit);
@@ -334,7 +334,7 @@ export class SortState {
     else this.announcer.say(prompt.kind === 'again' ? again : moved);
   }
 
-  #refuse(refusal: Refusal | NoPallet): void {
+  #refuse(refusal: InputRefusal | NoPallet): void {
     this.refusal = refusal;
     this.feedback.tellRefused();
   }

@@ -1,7 +1,7 @@
 import type { Catalogue, NumberWords } from '$lib/text';
 import { sayRefusal } from './refusal-words.ts';
 import type { NoPallet } from './sort.svelte.ts';
-import type { Refusal } from '$lib/app';
+import type { InputRefusal } from '$lib/app';
 import type { Prompt, Told } from '$lib/app';
 
 /** What the top of the screen says. */
@@ -24,7 +24,7 @@ export type SaveStatus = 'none' | 'saving' | 'saved' | 'not-saved';
 export interface OnScreen {
   told: Told | undefined;
   prompt: Prompt | undefined;
-  refusal: Refusal | NoPallet | undefined;
+  refusal: InputRefusal | NoPallet | undefined;
   saveStatus: SaveStatus;
   way: 'hand' | 'gauge';
 }

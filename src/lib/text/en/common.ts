@@ -65,6 +65,7 @@ export const common = {
   updateWaiting: 'A new version of the app is ready. It waits until you say so; nothing is lost.',
   updateNow: 'Load it now',
   stepsLabel: 'Steps of the job',
+  stepStates: { done: 'done', now: 'next', open: 'to come' },
   language: 'Language',
   languageReview:
     'Spanish, French, Polish and Romanian cover Sort and the printed tags; review by native speakers is pending. The rest is English.',
@@ -96,6 +97,7 @@ export const common = {
     photoAdded: 'photo',
     gaugeStudied: 'gauge study',
     copyKept: 'copy of a phone kept',
+    jobRescued: 'rescued from a damaged job',
     verdictSigned: 'verdict'
   } as Record<string, string>
 };

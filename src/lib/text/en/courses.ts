@@ -2,7 +2,7 @@ import { pluralizer } from '../plural.ts';
 import { common } from './common.ts';
 import { draw, load, trial, whatIf } from './courses-lists.ts';
 import { older, short } from './courses-ways.ts';
-import { jointsThatShow } from './joints.ts';
+import { joints } from './joints.ts';
 import { pieces, wides } from './pieces.ts';
 
 const many = pluralizer('en');
@@ -27,7 +27,7 @@ export const courses = {
   runsOn: (slope: string, runs: string) => `${slope}: ${runs}`,
   moreSlopes: (n: number) =>
     `${many(n, { one: 'slope', other: 'slopes' })} more: see “Every course”.`,
-  even: (per100: number) => `${jointsThatShow(per100)} will show.`,
+  even: (per100: number) => `${joints(per100)} will show.`,
   making: 'Planning…',
   use: 'Use this plan',
   useNew: 'Use the new plan',

@@ -1,30 +1,35 @@
 import { pluralizer } from '../plural.ts';
+import { joints, jointsOf100 } from './joints.ts';
 
 const many = pluralizer('en');
 const SLATE = { one: 'slate', other: 'slates' };
 const AND = new Intl.ListFormat('en', { type: 'conjunction' });
 const pallets = (labels: readonly string[]): string =>
   `${labels.length === 1 ? 'pallet' : 'pallets'} ${AND.format(labels)}`;
+const range = (low: string, high: string): string => (low === high ? low : `${low} to ${high}`);
 
 /** Words of the three findings. */
 export const findings = {
   title: 'Findings',
   none: {
-    'no-order': 'Enter size, nominal thickness and count of the order first.',
+    'no-order': 'Enter the order first: size, thickness and number of slates.',
     'no-pallets': 'Enter the pallets with their slates first.',
     'no-list':
-      'Draw the sample list first: only slates drawn by chance before sorting judge a delivery.',
-    'no-unsorted-sample': 'No slate of the unsorted sample is measured yet.',
+      'Draw the sample list first. Only slates drawn by chance, before sorting, count for the verdict.',
+    'no-unsorted-sample':
+      'No slate that counts is measured yet. Measure the slates of the list, before sorting.',
     'sample-exceeds-lot':
       'The sample is larger than the delivery. Check the slates on the pallets, or draw the list again.',
     'size-missing': 'Enter length and width of the order first.',
-    'thickness-missing': 'Enter the nominal thickness first.',
-    'count-zero': 'The order or the delivery has no slates: enter the count.',
-    'tolerance-over-100': 'The tolerance is over 100 %: mend it in the order.'
+    'thickness-missing': 'Enter the thickness of the order first.',
+    'count-zero': 'The order or the delivery has no slates. Enter how many.',
+    'tolerance-over-100': 'The tolerance is over 100 %. Fix it in the order.'
   } as Record<string, string>,
   /** While the list is unfinished: nothing of the whole delivery. */
   soFar: {
     title: 'What was found so far',
+    short: (done: string, of: string, outside: number) =>
+      `${done} of ${of} listed slates are measured; ${outside === 0 ? 'none' : outside} of them ${outside === 1 ? 'is' : 'are'} outside the order.`,
     measured: (done: string, of: string, isFirst: boolean) =>
       isFirst
         ? `The first ${done} of ${of} listed slates are measured`
@@ -34,55 +39,81 @@ export const findings = {
     lostPallets: (labels: readonly string[]) =>
       `nothing is known of ${pallets(labels)}, where sorting began before the listed slates were measured`,
     everyPallet: (head: string, open: number) =>
-      `${head}; every pallet is reached, ${many(open, SLATE)} still to be measured.`,
+      `${head}, some of every pallet; ${many(open, SLATE)} still to be measured.`,
     noWhole:
-      'The list is walked pallet by pallet and layer by layer: before its end, what is measured is no chance sample of the delivery. So no range, no usable slates and no cost are given for the whole of it.',
+      'The list goes pallet by pallet, layer by layer. Until its end it is no fair sample, so nothing is said of the whole delivery yet.',
     outside: (outside: number, judged: number) =>
       `${outside} of ${judged === 1 ? 'this one' : `these ${judged}`} ${outside === 1 ? 'is' : 'are'} outside the order.`,
     plan: {
       accepted: (listed: number, most: number, open: number) =>
-        `The plan for all ${listed} accepts with at most ${most} outside: it accepts, whatever the other ${open} show.`,
+        `Of all ${listed}, ${most} may be outside. The plan accepts, whatever the other ${open} show.`,
       refused: (listed: number, most: number, open: number) =>
-        `The plan for all ${listed} accepts with at most ${most} outside: it refuses, whatever the other ${open} show.`,
+        `Of all ${listed}, ${most} may be outside. The plan refuses, whatever the other ${open} show.`,
       unfinished: (listed: number, most: number) =>
-        `The plan for all ${listed} accepts with at most ${most} outside: it is not decided yet.`
+        `Of all ${listed}, ${most} may be outside. The plan is not decided yet.`
     },
     thickness: (n: number, thinnest: string, thickest: string, mean: string) =>
-      `The ${many(n, SLATE)} gauged run from ${thinnest} to ${thickest}, mean ${mean}.`,
+      `The ${many(n, SLATE)} measured run from ${thinnest} to ${thickest}, ${mean} on average.`,
     finish: (open: readonly { readonly label: string; readonly slates: number }[]) =>
-      `To finish it: measure ${AND.format(open.map(({ label, slates }) => `${many(slates, SLATE)} of pallet ${label}`))}.`,
+      `To finish it, measure ${AND.format(open.map(({ label, slates }) => `${many(slates, SLATE)} of pallet ${label}`))}.`,
     finishNothing:
-      'It cannot be finished as drawn: what came on those pallets can no longer be judged by chance. Say so to the supplier, or look at every slate left on them.',
-    says: 'Finish the list first. Nothing is holed or fixed before.',
+      'This list cannot be finished: sorting took its slates. Tell the supplier so, or look at every slate left on those pallets.',
+    says: 'Finish the list first. Hole and fix nothing before.',
     hub: (done: string, of: string) => `${done} of ${of} listed slates: not finished yet.`
   },
-  interval: (low: string, high: string) => (low === high ? low : `${low} to ${high}`),
+  interval: range,
   /** A range of slates in a sentence. */
   between: (low: string, high: string, total: string) =>
-    low === high
-      ? `${low} of the ${total}`
-      : `between ${low} and ${high} of the ${total}, sure 95 times in 100`,
+    low === high ? `${low} of the ${total}` : `${low} to ${high} of the ${total} (95 % confidence)`,
   methods:
-    'How the ranges are worked out: for this delivery the exact hypergeometric interval, for what the supplier makes the Clopper-Pearson interval, both at 95 %. A range so made holds the true figure at least 95 times in 100.',
+    '95 % confidence: of 100 ranges made this way, at least 95 hold the true figure. Ranges of this delivery: exact hypergeometric interval. Ranges of what the supplier makes: Clopper-Pearson interval.',
   glance: 'The three findings in short',
+  /** What each finding says in one line. */
+  short: {
+    outside: (outside: number, judged: number, most: number) =>
+      `${outside} of ${judged} outside; the plan allows ${most}.`,
+    needed: {
+      yes: (unsorted: number | undefined) =>
+        unsorted === undefined
+          ? 'Needed.'
+          : `Needed: unsorted, ${jointsOf100(unsorted)} joints in 100 would show.`,
+      no: (unsorted: number | undefined) =>
+        unsorted === undefined
+          ? 'Not needed.'
+          : `Not needed: unsorted, ${jointsOf100(unsorted)} joints in 100 would show.`,
+      unknown: (unsorted: number | undefined) =>
+        unsorted === undefined
+          ? 'Not decided: too few slates measured.'
+          : `Not decided: unsorted, ${jointsOf100(unsorted)} joints in 100 would show; the order sets no limit.`
+    },
+    roof: {
+      enough: 'Enough',
+      'reserve short': 'Short of the reserve',
+      short: 'Too few',
+      uncertain: 'May run short'
+    },
+    usable: (state: string, usable: string, wanted: string) =>
+      `${state}: ${usable} usable, ${wanted} wanted.`,
+    noRoof: (usable: string) => `${usable} usable; no roof is entered.`
+  },
   inDeliveryShort: (low: string, high: string, total: string) =>
-    `In the delivery: ${low === high ? low : `${low} to ${high}`} of ${total}, sure 95 times in 100.`,
-  usableShort: (range: string, total: string, wanted: string) =>
-    `Usable: ${range} of ${total}${wanted ? `; wanted: ${wanted}` : ''}.`,
+    `In the delivery: ${range(low, high)} of ${total}.`,
+  usableShort: (usable: string, total: string, wanted: string) =>
+    `Usable: ${usable} of ${total}${wanted ? `; wanted: ${wanted}` : ''}.`,
   costShort: (amount: string, isNeeded: boolean, isPaceInDoubt: boolean) =>
     `It ${isNeeded ? 'costs' : 'would cost'} ${amount}${isPaceInDoubt ? ' at the pace entered' : ''}.`,
-  first: '1. Outside what was ordered',
+  jointsOf100,
+  first: '1. Outside the order',
   outside: (outside: number, judged: number) =>
-    `${outside} of ${many(judged, { one: 'sampled slate', other: 'sampled slates' })} outside the order.`,
+    `${outside} of ${many(judged, { one: 'sampled slate', other: 'sampled slates' })} ${outside === 1 ? 'is' : 'are'} outside the order.`,
   inDelivery: (range: string) => `In the whole delivery: ${range}.`,
   shareAsProcess: (low: string, high: string) =>
-    `Of what the supplier makes like this: between ${low} and ${high}.`,
-  plan: (n: number, most: number) =>
-    `Plan: ${many(n, SLATE)}, accepted with at most ${most} outside.`,
+    `Of all slates the supplier makes like this: ${low} to ${high}.`,
+  plan: (n: number, most: number) => `The plan: of ${many(n, SLATE)}, ${most} may be outside.`,
   planPoints: (good: string, goodPasses: string, poor: string, poorPasses: string) =>
-    `It is chosen so that a delivery with ${good} outside passes at least ${goodPasses} times in 100, one with ${poor} at most ${poorPasses} times in 100.`,
+    `So a delivery with ${good} outside passes at least ${goodPasses} times in 100, one with ${poor} at most ${poorPasses} times in 100.`,
   planStarting: (share: string) =>
-    `The list named no plan: a delivery with ${share} outside is taken to be acceptable, ours as a starting value.`,
+    `The list named no plan, so we take ${share} outside as still acceptable.`,
   states: {
     accepted: 'The plan accepts.',
     refused: 'The plan refuses.',
@@ -90,18 +121,18 @@ export const findings = {
   },
   toJudge: (n: number) => `${many(n, { one: 'slate', other: 'slates' })} still to be measured.`,
   variables: (mean: string, sd: string, share: string, allowed: string) =>
-    `By the spread of thickness: mean ${mean}, spread (standard deviation) ${sd}, so an estimated ${share} outside; ${allowed} is allowed.`,
-  variablesYes: 'The variables plan accepts.',
-  variablesNo: 'The variables plan refuses.',
+    `By thickness alone: ${mean} on average, usual variation ${sd} (standard deviation), so about ${share} outside; ${allowed} is allowed.`,
+  variablesYes: 'The thickness plan accepts.',
+  variablesNo: 'The thickness plan refuses.',
   columns: {
-    check: 'Check, and what it rests on',
+    check: 'Check, and where its limit comes from',
     outside: 'Outside',
     slates: 'In the whole delivery'
   },
   notMeasured: 'not measured',
   outOf: (outside: string, measured: string) => `${outside} of ${measured}`,
   fewMeasured: (measured: number, high: string) =>
-    `A range is only as narrow as what was measured: ${many(measured, SLATE)} with none outside still leave up to ${high} possible.`,
+    `Few measured, wide range: ${many(measured, SLATE)} with none outside still leave up to ${high} possible.`,
   band: (low: string, high: string, percent: string) =>
     `Thickness ordered: ${low} to ${high} (${percent} either way)`,
   count: (ordered: string, delivered: string) => `Ordered ${ordered}, on the pallets ${delivered}.`,
@@ -109,52 +140,52 @@ export const findings = {
   countOver: (n: number) => `${many(n, SLATE)} over.`,
   countRight: 'The count is right.',
   stack: (measured: string, label: string, percent: string) =>
-    `Stack of 100: ${measured} against ${label} on the label, ${percent}.`,
+    `Stack of 100: ${measured}; the label says ${label}, ${percent}.`,
   stackStates: {
     pass: 'Within what the order allows.',
     fail: 'Beyond what the order allows.',
     'no limit set': 'The order sets no limit.'
   },
   stackAir:
-    'Packed thickness includes the air between the slates, so it is not compared with the mean of the sample.',
+    'A stack holds air between the slates, so it is not compared with the average of the sample.',
   stackFrom: (pallets: readonly string[]) =>
     `Measured on ${pallets.length === 1 ? 'pallet' : 'pallets'} ${pallets.join(', ')}.`,
   stackPalletUnknown: 'not noted',
-  stackMissing: 'The label with the packed thickness of 100 slates is missing.',
+  stackMissing: 'The label does not say how thick 100 slates pack.',
   stackNotMeasured: 'No stack was measured.',
-  second: '2. Inside the order, but needs sorting',
+  second: '2. Sorting',
   needed: {
-    yes: 'Sorting is needed.',
+    yes: 'It needs sorting.',
     no: 'It can be laid without sorting.',
-    unknown: 'Whether sorting is needed is not decided: the order names no accepted kickers.'
+    unknown: 'Not decided: the order does not say how many joints may show.'
   },
-  neededTooFew: 'Too few unlike slates are gauged to foretell whether sorting is needed.',
+  neededTooFew: 'Too few different slates are measured to say whether it needs sorting.',
   inside: (range: string) => `Slates inside the order: ${range}.`,
   spread: (thinnest: string, thickest: string, mean: string, sd: string) =>
-    `Those inside run from ${thinnest} to ${thickest}: mean ${mean}, spread (standard deviation) ${sd}.`,
-  evenness: (unsorted: string, sorted: string, piles: string) =>
-    `Kickers per 100 joints, foretold: ${unsorted} unsorted; ${sorted} sorted into ${piles}, if every slate lies on its right pile.`,
-  evennessShort: (unsorted: string, sorted: string, piles: string) =>
-    `Kickers per 100 joints: ${unsorted} unsorted, ${sorted} in ${piles} if every slate lies on its right pile.`,
+    `They run from ${thinnest} to ${thickest}: ${mean} on average, usual variation ${sd} (standard deviation).`,
+  evenness: (unsorted: number, sorted: number, piles: string) =>
+    `${joints(unsorted)} would show unsorted, ${jointsOf100(sorted)} sorted into ${piles}, if every slate lies on its right pile. A joint shows where a thick slate lies beside a thin one (a kicker).`,
+  evennessShort: (unsorted: number, sorted: number, piles: string) =>
+    `${joints(unsorted)} would show unsorted, ${jointsOf100(sorted)} in ${piles} if every slate lies on its right pile.`,
   sampleAlone: (slates: number) =>
-    `These figures rest on the ${many(slates, { one: 'gauged slate', other: 'gauged slates' })} of the sample alone. Grades and Courses use every reading and tap of the job, and what lies on a wrong pile, so theirs differ.`,
+    `These figures are from the ${many(slates, { one: 'measured slate', other: 'measured slates' })} of the sample alone. Grades and Courses use every slate of the job, so theirs differ.`,
   hours: (interval: string, isNeeded: boolean, pace: string) =>
     `Hours of sorting${isNeeded ? '' : ', if it is sorted'}: ${interval}${pace}.`,
   paceEntered: (n: string) => `, at ${n} an hour as entered`,
   paceMeasured: (n: string) => `, at ${n} an hour as measured on this job`,
   paceBoth: (entered: string, measured: string, hours: string) =>
     `, at ${entered} an hour as entered; measured on this job ${measured} an hour: ${hours} h`,
-  hoursUnknown: 'Hours of sorting: open, no sorting pace is entered.',
+  hoursUnknown: 'Hours of sorting: not known, no sorting pace is entered.',
   cost: (interval: string, isNeeded: boolean, measured: string) =>
     `Cost of sorting${isNeeded ? '' : ', if it is sorted'}: ${interval}${measured}.`,
   costMeasured: (interval: string) => `; at the measured pace ${interval}`,
   costUnknown: {
-    pace: 'Cost of sorting: open, no sorting pace is entered.',
-    rate: 'Cost of sorting: open, no cost of an hour is entered.',
-    both: 'Cost of sorting: open, neither sorting pace nor cost of an hour is entered.'
+    pace: 'Cost of sorting: not known, no sorting pace is entered.',
+    rate: 'Cost of sorting: not known, no cost of an hour is entered.',
+    both: 'Cost of sorting: not known, neither sorting pace nor cost of an hour is entered.'
   },
-  third: '3. Fit for this roof',
-  noRoof: 'Whether the delivery makes the roof is open: no roof is entered.',
+  third: '3. This roof',
+  noRoof: 'No roof is entered, so nobody knows whether it makes the roof.',
   roof: {
     enough: 'Enough for the roof and its reserve.',
     'reserve short': 'Enough for the roof, not for its reserve.',
@@ -162,37 +193,37 @@ export const findings = {
     uncertain: 'The sample does not tell: the roof may run short.'
   },
   usable: (range: string) => `Usable slates: ${range}.`,
-  usableMeans: 'Usable: sound and of the size ordered, whatever its thickness.',
+  usableMeans: 'Usable: sound and of the size ordered, however thick.',
   need: (need: string) => `The roof takes ${need}.`,
   reserve: (reserve: string, percent: string, least: string) =>
     `With ${percent} kept back for breakage and repairs at least ${least} are wanted: ${reserve} of them are the reserve.`,
   reserveElsewhere: (percent: string) =>
-    `Courses keeps back ${percent} of all that stands on the piles: more, where there are more slates than that.`,
+    `Courses keeps back ${percent} of all slates on the piles. Where there are more slates, that is more.`,
   missingSlates: (interval: string) => `Missing: ${interval} slates.`,
   outOfMarked: (outside: string, measured: string, judged: string) =>
     `${outside}, marked on ${measured} of ${judged}`,
   markedHint: (checks: readonly string[]) =>
-    `Not marked on every slate: ${AND.format(checks)}. No range is given for that: where only the bad ones are marked, the marked ones tell no share.`,
+    `Not marked on every slate: ${AND.format(checks)}. So no range is given: where only the bad ones are marked, nobody knows the share.`,
   usableUnmarked: (checks: readonly string[]) =>
-    `Not marked on every slate: ${AND.format(checks)}. A slate not marked counts as sound here, so there may be fewer.`,
+    `Not marked on every slate: ${AND.format(checks)}. A slate without a mark counts as sound here, so there may be fewer.`,
   pallets: 'Pallets compared',
   palletColumns: {
     pallet: 'Pallet',
     outside: 'Outside',
-    mean: 'Mean',
-    sd: 'Spread',
+    mean: 'Average',
+    sd: 'Usual variation',
     chart: 'Against the others'
   },
   position: { inside: 'like the others', below: 'thinner', above: 'thicker' },
-  chart: 'Pallet means with limits',
+  chart: 'Average of each pallet, with its limits',
   chartText: (centre: string, odd: string) =>
     odd
-      ? `Mean of the sample ${centre}. Outside the limits: pallet ${odd}. Look at it; it need not be outside the order.`
-      : `Mean of the sample ${centre}. No pallet differs from the others by more than chance explains.`,
+      ? `Average of the sample ${centre}. Outside the limits: pallet ${odd}. Look at it; it need not be outside the order.`
+      : `Average of the sample ${centre}. No pallet differs from the others by more than chance explains.`,
   chartBasis: (sd: string) =>
-    `Between its limits a pallet’s mean may lie by chance alone: three standard errors either side of the mean of all, from the spread within pallets of ${sd}.`,
+    `Between its limits a pallet’s average may lie by chance alone: three standard errors either side, from a usual variation of ${sd} within a pallet.`,
   palletsHint:
-    'From the sample alone. Spread: how far its slates typically lie from the mean (standard deviation).',
+    'From the sample alone. Usual variation: how far its slates lie from the average (standard deviation).',
   chartNone: 'Too few slates to compare pallets.',
   histogram: 'Thickness of the sample',
   histogramText: (n: number, thinnest: string, thickest: string) =>
@@ -200,15 +231,15 @@ export const findings = {
   low: 'least ordered',
   high: 'most ordered',
   nominal: 'nominal',
-  apart: 'Listed apart: these judge nothing',
-  apartNone: 'Nothing is listed apart.',
+  apart: 'Not used for the verdict',
+  apartNone: 'Every slate of the sample counts.',
   apartSorting: (n: number) =>
-    `${many(n, SLATE)} gauged while sorting: whoever sorts picks what is measured.`,
+    `${many(n, SLATE)} measured while sorting: whoever sorts picks what is measured.`,
   apartReasons: {
-    'drawn-late': 'offered as sample, but the list was drawn after sorting had begun on the pallet',
-    'measured-late': 'offered as sample, but measured after sorting had begun on the pallet',
-    'list-unknown': 'offered as sample, but from a list that is not in this job',
-    'not-on-list': 'offered as sample, but not on the list',
+    'drawn-late': 'from a list drawn after sorting had begun on the pallet',
+    'measured-late': 'measured after sorting had begun on the pallet',
+    'list-unknown': 'from a list that is not in this job',
+    'not-on-list': 'not on the list',
     'measured-again': 'measured twice: the later reading counts'
   } as Record<string, string>,
   apartLine: (n: number, reason: string) => `${many(n, SLATE)} ${reason}.`

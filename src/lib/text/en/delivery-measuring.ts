@@ -3,20 +3,20 @@ import { pluralizer } from '../plural.ts';
 const many = pluralizer('en');
 const SLATE = { one: 'slate', other: 'slates' };
 
-/** Words of the sample list and the measuring. */
+/** Words of the sample list. */
 export const sample = {
   title: 'Sample list',
-  lead: 'Slates picked by eye judge nothing. The list draws places by chance, so whoever measures picks nothing.',
+  lead: 'Chance picks the slates, not the eye. Only slates of the list count for the verdict.',
   choose: 'Plan',
   kinds: {
     attributes: 'Count the slates outside',
-    variables: 'Judge by the spread of thickness',
+    variables: 'Judge by thickness alone',
     own: 'Own plan from two risks'
   },
   kindHints: {
-    attributes: 'MIL-STD-105E, single sampling: every check of the order counts.',
+    attributes: 'Every check of the order counts (MIL-STD-105E, single sampling).',
     variables:
-      'MIL-STD-414 / ANSI Z1.9, standard deviation method: fewer slates, thickness only, and only if thickness is near normal.',
+      'Fewer slates, thickness only, and only if thickness is near normal (MIL-STD-414 / ANSI Z1.9, standard deviation method).',
     own: 'The smallest sample that keeps both risks you set.'
   },
   level: 'Inspection level',
@@ -43,7 +43,7 @@ export const sample = {
   accept: (n: number) =>
     n === 0 ? 'Accept if none of them is outside.' : `Accept with at most ${n} outside.`,
   acceptShare: (share: string) =>
-    `Accept if the share outside, estimated from mean and spread, is at most ${share}.`,
+    `Accept if the share outside, estimated from average and usual variation, is at most ${share}.`,
   sellersRisk: (share: string, risk: string) =>
     `Seller’s risk: a delivery with ${share} outside is refused ${risk} of the time.`,
   buyersRisk: (share: string, risk: string) =>
@@ -72,7 +72,7 @@ export const sample = {
   print: 'Print the list',
   toMeasure: 'Measure them',
   sortedAlready: (labels: string) =>
-    `Sorting has begun on pallet ${labels}. A list drawn now cannot judge those pallets: what is left on them is no chance sample of what came. Their slates would be listed apart.`,
+    `Sorting has begun on pallet ${labels}. What is left there is no fair sample of what came, so its slates would not be used for the verdict.`,
   refused: {
     'lot-too-small': 'Fewer slates than a plan needs: look at every one.',
     'cell-in-doubt':
@@ -91,12 +91,12 @@ export const sample = {
     'layers-missing': (labels: string) =>
       `Layers are missing for pallet ${labels}: enter them, so that every slate has a place.`,
     'holds-less': (labels: string) =>
-      `The layers of pallet ${labels} hold fewer slates than the pallet: count again.`,
+      `The layers of pallet ${labels} hold fewer slates than the pallet. Count again.`,
     number: 'Type a number.'
   }
 };
 
-/** Words of the sample list and the measuring. */
+/** Words of measuring the sample. */
 export const measure = {
   title: 'Measure the sample',
   noList: 'Draw the sample list first.',
@@ -137,7 +137,7 @@ export const measure = {
   fieldWrong: (limit: string) => `Type millimetres from 0 to ${limit}.`,
   needSomething: 'Gauge the slate, or mark the defect that forbids it.',
   late: (label: string) =>
-    `Sorting has begun on pallet ${label}. What is measured on it now is kept and listed apart; it does not judge the delivery.`,
+    `Sorting has begun on pallet ${label}. What you measure there now is kept, but not used for the verdict.`,
   missing: 'Still missing',
   missingNone: 'Nothing is missing.',
   places: 'All places',

@@ -3,7 +3,7 @@ import { pluralizer } from '../plural.ts';
 const many = pluralizer('en');
 const SLATE = { one: 'slate', other: 'slates' };
 
-/** Words of the sheet for the supplier and of deliveries side by side. */
+/** Words of the sheet for the supplier. */
 export const sheet = {
   title: 'Delivery sheet',
   job: 'Job',
@@ -19,10 +19,9 @@ export const sheet = {
     `${n} drawn by chance from ${pallets}, before sorting, on ${moment}; each pallet by its share, each slate with the same chance, none twice.`,
   measuredText: (first: string, last: string) => `Measured from ${first} to ${last}.`,
   thicknessText:
-    'Thickness of a slate is the mean of its points, in the tail third, away from the dressed edge.',
+    'A slate’s thickness is the average of its points, in the tail third, away from the dressed edge.',
   lists: (n: number) => `${n} lists were drawn; all their slates count.`,
-  data: 'Data',
-  readings: 'Every reading that judges (pallet/layer/slate, millimetres)',
+  readings: 'Every reading that counts (pallet/layer/slate, millimetres)',
   readingColumns: {
     place: 'Place',
     thickness: 'Thickness',
@@ -37,8 +36,8 @@ export const sheet = {
   photos: 'Photos',
   notes: 'Notes',
   noPhotos: 'No photos.',
-  missing: 'Missing evidence',
-  missingNone: 'None.',
+  missing: 'Before you send it: still missing',
+  missingNone: 'Nothing.',
   missingItems: {
     label: 'No packed thickness of 100 slates from the label.',
     stack: 'No stack measured.',
@@ -49,7 +48,7 @@ export const sheet = {
     memory: 'The thickness tolerance is from memory, not from the order.',
     arrival: 'No arrival date or days to claim.',
     unsigned: 'No verdict is signed.',
-    roof: 'No roof is entered: the third finding is open.'
+    roof: 'No roof is entered: the third finding says nothing of it.'
   },
   signature: 'Signature',
   unsigned: 'Not signed yet.',
@@ -57,7 +56,7 @@ export const sheet = {
   hash: 'Fingerprint of the journal (SHA-256)',
   hashOf: (n: number) => `of the first ${many(n, { one: 'entry', other: 'entries' })}`,
   hashHow: (n: number) =>
-    `Anyone with the job file can work it out again: head -n ${n + 1} FILE | tail -n +2 | sha256sum`,
+    `Anyone with the job file can check it: head -n ${n + 1} FILE | tail -n +2 | sha256sum`,
   hashLater: (n: number) =>
     `${many(n, { one: 'entry was', other: 'entries were' })} made after signing and are not part of what was signed.`,
   message: 'Message to the supplier',
@@ -94,7 +93,7 @@ export const sheet = {
   }
 };
 
-/** Words of the sheet for the supplier and of deliveries side by side. */
+/** Words of deliveries side by side. */
 export const compare = {
   title: 'Deliveries compared',
   lead: 'All deliveries on this device whose sample is measured to the end of its list. Nothing leaves the device.',
@@ -110,22 +109,22 @@ export const compare = {
     supplier: 'Supplier',
     arrived: 'Arrived',
     sampled: 'Sampled',
-    mean: 'Mean',
-    sd: 'Spread',
+    mean: 'Average',
+    sd: 'Usual variation',
     outside: 'Outside',
     aside: 'Set aside',
-    kickers: 'Kickers per 100, sorted',
+    kickers: 'Joints that will show, in 100, sorted',
     deliveries: 'Deliveries'
   },
-  picture: 'Mean and spread of each delivery',
+  picture: 'Average and usual variation of each delivery',
   pictureText: (n: number) =>
-    `${many(n, { one: 'delivery', other: 'deliveries' })} in order of arrival: the mark is the mean, the bar its spread either way.`,
+    `${many(n, { one: 'delivery', other: 'deliveries' })} in order of arrival: the mark is the average, the bar the usual variation either way.`,
   spreadHint:
-    'Mean and spread are of the sample alone. Spread: how far slates typically lie from the mean (standard deviation).',
+    'From the sample alone. Usual variation: how far slates lie from the average (standard deviation).',
   kickersHint:
-    'Kickers per 100 joints after sorting into the piles of each job: foretold from its sample alone, if every slate lies on its right pile.',
+    'Joints that will show, sorted into the piles of each job: expected from its sample alone, if every slate lies on its right pile.',
   outsideHint:
-    'In brackets: the share of what the supplier makes, sure 95 times in 100 (Clopper-Pearson interval).',
-  palletsOf: (job: string) => `Pallet means of ${job}`,
+    'In brackets: the share of what the supplier makes, with 95 % confidence (Clopper-Pearson interval).',
+  palletsOf: (job: string) => `Pallet averages of ${job}`,
   unknown: 'unknown'
 };

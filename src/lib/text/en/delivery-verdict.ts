@@ -1,4 +1,8 @@
+import { pluralizer } from '../plural.ts';
 import { decidedBy } from './decided-by.ts';
+
+const many = pluralizer('en');
+type Figures = Record<string, string>;
 
 /** Words of the verdict and of what each answer costs. */
 export const verdict = {
@@ -6,7 +10,7 @@ export const verdict = {
   names: { take: 'Take', query: 'Query', refuse: 'Refuse' },
   says: {
     take: 'Take the delivery.',
-    query: 'Query the delivery with the supplier before anything is holed or fixed.',
+    query: 'Ask the supplier before anything is holed or fixed.',
     refuse: 'Refuse the delivery.'
   },
   byFindings: {
@@ -24,58 +28,65 @@ export const verdict = {
   decidedBy,
   findingsAlone: (verdict: string) => `The findings alone say: ${verdict}.`,
   whyFindings: 'Why the findings say so',
-  takes:
-    'Taking it says that it may be holed and fixed, which can end the right to claim. The warning not to hole or fix goes.',
-  rule: 'The rule is ours: refuse when the plan refuses on limits that do not rest on memory; query when count, label, roof or a remembered limit is in doubt or the sample is unfinished; else take.',
+  takes: 'Taking it lets people hole and fix the slates, which can end your right to claim.',
+  rule: 'We refuse when the plan refuses by limits that were read, not remembered. We query when count, label, roof or a remembered limit is in doubt, or the sample is unfinished. Else we take it.',
   why: 'Why',
-  noReason: 'Nothing speaks against it.',
+  whyTitle: 'Why, and what would change it?',
+  noReason: 'Nothing is against it.',
+  noted: (reason: string) => `Note: ${reason}`,
   reasons: {
-    'outside-order': (f: Record<string, string>) =>
-      `${f.outsideForCertain} of ${f.judged} sampled slates are outside the order; at most ${f.acceptAtMost} are accepted.`,
-    'outside-order-by-memory': (f: Record<string, string>) =>
-      `${f.outside} of ${f.judged} are outside by a tolerance from memory; at most ${f.acceptAtMost} are accepted. Check the order.`,
-    'outside-order-already': (f: Record<string, string>) =>
-      `${f.outsideForCertain} of the ${f.judged} slates measured so far are outside the order; at most ${f.acceptAtMost} of all ${f.listed} are accepted. The plan is decided, whatever the rest would show.`,
-    'list-unfinished': (f: Record<string, string>) =>
+    'outside-order': (f: Figures) =>
+      `${f.outsideForCertain} of ${f.judged} sampled slates are outside the order; ${f.acceptAtMost} may be.`,
+    'outside-order-by-memory': (f: Figures) =>
+      `${f.outside} of ${f.judged} are outside a tolerance from memory; ${f.acceptAtMost} may be. Check the order.`,
+    'outside-order-already': (f: Figures) =>
+      `${f.outsideForCertain} of the ${f.judged} slates measured so far are outside the order; of all ${f.listed}, ${f.acceptAtMost} may be. The rest cannot change that.`,
+    'list-unfinished': (f: Figures) =>
       `The list is unfinished: ${f.measured} of ${f.places} places measured.`,
-    'sample-unfinished': (f: Record<string, string>) =>
+    'sample-unfinished': (f: Figures) =>
       `The sample is unfinished: ${f.toJudge} slates to go, ${f.outside} of ${f.judged} outside so far.`,
-    'thickness-by-variables': (f: Record<string, string>) =>
-      `Thickness spreads too far: an estimated ${f.shareOutside} outside, ${f.allowedShare} allowed.`,
-    'count-short': (f: Record<string, string>) => `${f.short} slates short of the order.`,
-    'count-over': (f: Record<string, string>) => `${f.over} slates more than ordered.`,
-    'label-missing': () => 'The label does not give the packed thickness of 100 slates.',
+    'thickness-by-variables': (f: Figures) =>
+      `Thickness varies too much: about ${f.shareOutside} outside, ${f.allowedShare} allowed.`,
+    'count-short': (f: Figures) => `${f.short} slates fewer than ordered.`,
+    'count-over': (f: Figures) => `${f.over} slates more than ordered.`,
+    'label-missing': () => 'The label does not say how thick 100 slates pack.',
     'stack-not-measured': () => 'No stack was measured against the label.',
-    'stack-off-label': (f: Record<string, string>) =>
+    'stack-off-label': (f: Figures) =>
       `100 slates measure ${f.measuredMmPer100}, the label says ${f.labelMmPer100}.`,
-    'roof-short': (f: Record<string, string>) =>
-      `Between ${f.usableLow} and ${f.usableHigh} usable slates; the roof takes ${f.needed}.`,
-    'roof-reserve-short': (f: Record<string, string>) =>
+    'roof-short': (f: Figures) =>
+      `Too few for the roof: ${f.usableLow} to ${f.usableHigh} usable, ${f.needed} needed.`,
+    'roof-reserve-short': (f: Figures) =>
       `The reserve of ${f.reserve} is not covered: ${f.usableLow} to ${f.usableHigh} usable, ${f.needed} needed.`,
-    'roof-uncertain': (f: Record<string, string>) =>
+    'roof-uncertain': (f: Figures) =>
       `The roof may run short: ${f.usableLow} to ${f.usableHigh} usable, ${f.needed} needed and ${f.reserve} kept back.`,
-    'sorting-needed': (f: Record<string, string>) =>
+    'sorting-needed': (f: Figures) =>
       f.sortedKickersPer100
-        ? `It needs sorting: foretold from the sample, ${f.unsortedKickersPer100} kickers per 100 joints as it comes, ${f.sortedKickersPer100} sorted into ${f.piles} if every slate lies on its right pile.`
+        ? `It needs sorting: of 100 joints, ${f.unsortedKickersPer100} would show unsorted, ${f.sortedKickersPer100} sorted into ${f.piles}. That is expected from the sample, if every slate lies on its right pile.`
         : 'It needs sorting.',
-    'listed-apart': (f: Record<string, string>) =>
-      `${f.slates} readings are listed apart and judge nothing.`
-  } as Record<string, (figures: Record<string, string>) => string>,
-  weights: { refuse: 'speaks for refusing', query: 'speaks for a query', note: 'to note' },
+    'listed-apart': (f: Figures) => `${f.slates} readings are not used for the verdict.`
+  } as Record<string, (figures: Figures) => string>,
+  /** The same reasons where a finding beside them has the figures. */
+  reasonsShort: {
+    'roof-short': 'Too few for the roof.',
+    'roof-reserve-short': 'Enough for the roof, not for its reserve.',
+    'roof-uncertain': 'The roof may run short.',
+    'sorting-needed': 'It needs sorting.'
+  } as Record<string, string>,
+  weights: { refuse: 'reason to refuse', query: 'reason to query', note: 'to note' },
   change: 'What would change it',
   changes: {
     'places-measured': (now: string, limit: string) =>
-      `Finishing the sample: ${now} of ${limit} are measured. Only the whole of it tells.`,
+      `Finishing the list: ${now} of ${limit} are measured. Only the whole list counts.`,
     'outside-in-sample-at-most': (now: string, limit: string) =>
       `Slates outside in the sample: ${now} now; the plan accepts up to ${limit}.`,
     'thickness-tolerance-percent-at-least': (now: string, limit: string) =>
       `Tolerance: ${now} % now; the plan accepts from ${limit} %.`,
     'thickness-sd-mm-at-most': (now: string, limit: string) =>
-      `Spread of thickness (standard deviation): ${now} now; the variables plan accepts up to ${limit}.`,
+      `Usual variation of thickness (standard deviation): ${now} now; the thickness plan accepts up to ${limit}.`,
     'slates-delivered-at-least': (now: string, limit: string) =>
       `Slates delivered: ${now} now; the order asks for ${limit}.`,
     'unusable-in-sample-at-most': (now: string, limit: string) =>
-      `Unusable slates in the sample: ${now} now; the roof is sure with up to ${limit}.`
+      `Unusable slates in the sample: ${now} now; with up to ${limit} there is enough for the roof.`
   } as Record<string, (now: string, limit: string) => string>,
   costs: 'What each answer costs',
   costParts: {
@@ -87,8 +98,8 @@ export const verdict = {
   } as Record<string, string>,
   /** Figures that a cost waits for. */
   costFigures: {
-    thicknesses: 'more gauged slates',
-    'accepted-kickers': 'accepted kickers',
+    thicknesses: 'more measured slates',
+    'accepted-kickers': 'joints that may show',
     pace: 'slates sorted in an hour',
     rate: 'cost of an hour’s sorting',
     roof: 'the roof',
@@ -104,8 +115,8 @@ export const verdict = {
   costIfNeeded: (part: string, amount: string, why: string) =>
     `${part} ${amount} if it is needed (${why})`,
   costUndecided: {
-    'accepted-kickers': 'the order names no accepted kickers',
-    thicknesses: 'too few slates are gauged to foretell it'
+    'accepted-kickers': 'the order does not say how many joints may show',
+    thicknesses: 'too few slates are measured to tell'
   } as Record<string, string>,
   costWaits: (part: string, figures: readonly string[], isDecided: boolean) =>
     `${part}${isDecided ? '' : ', if needed'}: enter ${figures.join(', ')}`,
@@ -129,18 +140,18 @@ export const verdict = {
   },
   costHint: 'The price of the delivery itself is in none of them.',
   sign: 'Sign the verdict',
-  signHint:
-    'Signing keeps the verdict with the fingerprint of every entry made so far. Later entries do not change it.',
+  signHint: (entries: number) =>
+    `Your signature holds for the ${many(entries, { one: 'entry', other: 'entries' })} made so far. Later entries do not change it.`,
   signedBy: 'Signed by',
   signedByMissing: 'Write who signs: a name or nickname.',
   note: 'Note',
   choice: 'Your verdict',
   differs: (advised: string) =>
-    `The findings alone say: ${advised}. Write why you decide otherwise: the message to the supplier and the sheet give it as your reason.`,
+    `The findings alone say: ${advised}. Write why you decide otherwise; message and sheet give your reason.`,
   reason: 'Why you decide otherwise',
   reasonMissing: 'Write why: the findings alone do not say so.',
   signButton: 'Sign',
-  signing: 'Working the fingerprint out…',
+  signing: 'Signing…',
   signed: (verdict: string, who: string, when: string) => `${verdict}: signed by ${who}, ${when}`,
   signAgain: 'Sign another verdict'
 };

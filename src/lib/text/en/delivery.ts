@@ -10,7 +10,6 @@ const DAY = { one: 'day', other: 'days' };
 /** Words of the delivery screens. */
 export const delivery = {
   title: 'Delivery',
-  lead: 'Judge the delivery before anything is sorted, holed or fixed: what is outside the order, what needs sorting, and whether it makes this roof.',
   loading: 'Working the figures out…',
   parts: 'Parts of the delivery screen',
   nav: {
@@ -23,25 +22,39 @@ export const delivery = {
     compare: 'Compare'
   },
   hub: {
-    order: 'What was ordered',
+    /** The verdict so far, by how far the delivery is. */
+    answer: {
+      none: 'Nothing is measured yet.',
+      found: (verdict: string, says: string) => `${verdict}: ${says}`
+    },
+    /** The next step, as its button says it. */
+    next: {
+      order: 'Enter the order',
+      pallets: 'Enter the pallets',
+      sample: 'Draw the sample list',
+      measure: 'Measure the sample',
+      sign: 'See the findings and sign',
+      sheet: 'Sheet for the supplier'
+    },
+    track: 'Steps of the delivery',
+    order: 'Order and pallets',
     orderDone: (slates: string, size: string, thickness: string) =>
-      `${slates}, ${size}, nominal ${thickness}`,
-    orderOpen: 'Enter size, nominal thickness and count from the order.',
-    pallets: (n: number, slates: string) =>
-      `${many(n, { one: 'pallet', other: 'pallets' })}, ${slates}`,
-    palletsOpen: 'Enter the pallets with their layers.',
-    sample: 'Which slates are measured',
-    sampleDone: (n: number) => `A list of ${many(n, { one: 'place', other: 'places' })} is drawn.`,
-    sampleOpen: 'Draw the list before anything is sorted.',
-    measure: 'The sample, measured',
-    measureDone: (done: string, of: string) => `${done} of ${of} places measured`,
-    measureOpen: 'Take the list to the pallets.',
+      `${slates}, ${size}, ${thickness} thick`,
+    orderOpen: 'size, thickness and number',
+    palletsOpen: 'pallets missing',
+    sample: 'Sample list',
+    sampleDone: (n: number) => `${many(n, { one: 'place', other: 'places' })} drawn`,
+    sampleOpen: 'before anything is sorted',
+    measure: 'Measure',
+    measureDone: (done: string, of: string) => `${done} of ${of}`,
+    measureOpen: 'take the list to the pallets',
     findings: 'Findings and verdict',
-    findingsOpen: 'They come when the list is measured to its end.',
+    findingsOpen: 'when the list is measured',
+    findingsDone: (outside: number, judged: number) => `${outside} of ${judged} outside`,
     sheet: 'Sheet for the supplier',
-    sheetHint: 'A4 to print or to keep as PDF, and a message to send.',
-    compare: 'Deliveries side by side',
-    compareHint: 'This device’s deliveries over time and by supplier.'
+    sheetHint: 'to print and send',
+    compare: 'Compare deliveries',
+    compareHint: 'on this device'
   },
   clock: {
     title: 'Time to claim',
@@ -49,23 +62,23 @@ export const delivery = {
     lastDay: (last: string) => `Today, ${last}, is the last day to claim.`,
     over: (days: number, last: string) =>
       `The time to claim ended on ${last}, ${many(days, DAY)} ago.`,
-    notArrived: 'The arrival date lies ahead: check it.',
-    unset: 'No arrival date or days to claim are entered: look the days up in the order.',
-    doNotFix: 'Do not hole or fix yet: holing or laying a slate can end the right to claim.',
+    notArrived: 'The day of arrival lies ahead. Check it.',
+    unset: 'Days left to claim: enter the day of arrival and the days the order allows.',
+    doNotFix: 'Do not hole or fix yet: it can end your right to claim.',
     refused: 'Refused: do not hole or fix; keep the slates as they came.',
     taken: (who: string, when: string) => `Taken by ${who} on ${when}: it may be holed and fixed.`,
     takenAgainst: (found: string) =>
-      `The findings alone say: ${found}. Holing or laying a slate can end the right to claim.`
+      `The findings alone say: ${found}. Holing or fixing a slate can end your right to claim.`
   },
   caution:
-    'A crate of slates weighs as much as a small car: lift with the machine it is made for, stand clear of stacks, lift few slates at a time and wear gloves. Cutting and holing raise silica dust.',
+    'A crate weighs as much as a small car: lift it by machine, stand clear. By hand take few slates, gloves on. Cutting raises silica dust.',
   order: {
     title: 'Order and label',
     fromOrder: 'From the order',
     fromLabel: 'From the label on the pallets',
     claim: 'Claim',
     costs: 'What each answer costs',
-    costsHint: 'Only what you enter is counted. Leave out what you do not know.',
+    costsHint: 'Only what you enter counts. Leave out what you do not know.',
     supplier: 'Supplier (a nickname)',
     supplierHint: 'Stays on this device; deliveries are compared by it.',
     length: 'Length',
@@ -89,8 +102,8 @@ export const delivery = {
     currency: 'Currency',
     stack: 'Packed thickness of 100 slates',
     stackMissing: 'Label missing: ask the supplier for it. The verdict stays a query without it.',
-    stackTolerance: 'Departure from the label that the order allows',
-    stackToleranceHint: 'No figure is published; none is assumed.',
+    stackTolerance: 'How far a stack may be off the label',
+    stackToleranceHint: 'As the order says. Left empty: nothing is checked.',
     arrived: 'Arrived on',
     days: 'Days to claim',
     daysHint: 'As the order or the supplier’s terms say; no figure is assumed.',
@@ -101,8 +114,9 @@ export const delivery = {
     returnCost: 'Cost of sending the slates back',
     credit: 'Credit per thousand',
     creditHint: 'Offered if the slates are kept.',
-    acceptable: 'Kickers accepted per 100 joints',
-    acceptableHint: 'With more than these it needs sorting.',
+    acceptable: 'Joints in 100 that may show',
+    acceptableHint:
+      'With more it needs sorting. A joint shows where a thick slate lies beside a thin one (a kicker).',
     pace: 'Slates sorted in an hour',
     paceMeasured: (n: string) => `Measured on this job: ${n} an hour, used while this is empty.`,
     paceHint: 'Used until the job has a pace of its own.',
@@ -171,7 +185,7 @@ export const delivery = {
     'from memory': 'from memory: check it'
   } as Record<string, string>,
   basis: (source: string, standing: string) => (source ? `${source} (${standing})` : standing),
-  basisLabel: 'Rests on',
+  basisLabel: 'Where this comes from',
   findings,
   verdict,
   sheet,

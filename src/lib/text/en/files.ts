@@ -60,6 +60,28 @@ export const files = {
   backupNoted: 'Noted as backed up.',
   backupNotNoted:
     'The file was handed over, but this device could not note it: its entries still count as not backed up.',
+  notWhole: 'This is not a whole backup, and it does not count as one.',
+  holdsRest: (n: number) => `The file holds what can still be read: ${common.entries(n)}.`,
+  missingEntries: (
+    from: number,
+    to: number,
+    reason: 'gone' | 'damaged',
+    isThisDevice: boolean
+  ): string => {
+    const which = from === to ? `Entry ${from}` : `Entries ${from} to ${to}`;
+    const where = isThisDevice ? 'this device' : 'another device';
+    const fault = reason === 'damaged' ? 'cannot be read' : from === to ? 'is gone' : 'are gone';
+    return `${which} made on ${where} ${fault}.`;
+  },
+  missingPhotos: (n: number) =>
+    n === 1 ? '1 photo is gone or damaged.' : `${n} photos are gone or damaged.`,
+  askOtherFile:
+    'Is the job on another phone or in an older backup? Take that file in under Jobs: what is missing comes back.',
+  elseOwnJob:
+    'If not, save a backup file here, open it under Jobs and take it in as a job of its own.',
+  saveRest: 'If not, save this file, open it under Jobs and take it in as a job of its own.',
+  nothingReadable: 'No backup was made: nothing of this job can be read on this device.',
+  notMade: 'No backup was made: the file did not pass its check. Nothing changed; try again.',
   problem: (detail: string) =>
     `That did not work (${detail}). What is saved on this device is unchanged: try again.`,
   fingerprint: 'Fingerprint of the journal (SHA-256)',
@@ -78,6 +100,13 @@ export const files = {
   keepBoth: 'Keep both',
   keptBoth: (n: number) =>
     `Kept as the entries of another phone beside those here: ${common.entries(n)}.`,
+  incompleteWhy:
+    'It cannot go back into that job: the gaps would stay for good. Take it in as a job of its own and work on there.',
+  takeAsOwnJob: 'Take it in as a job of its own',
+  rescued: (missing: number) =>
+    `This job was saved from a damaged one: ${common.entries(missing)} of that one are missing here.`,
+  rescuedPhotos: (n: number) =>
+    n === 1 ? '1 photo is missing too.' : `${n} photos are missing too.`,
   openRestored: 'Open the job',
   restoreUnknown: (n: number) =>
     `${common.entries(n)} come from a later version of the app. They are kept and count once this app is updated.`,
@@ -94,7 +123,8 @@ export const files = {
     'mixed-jobs': 'The file mixes several jobs.',
     gap: 'Entries are missing in the file: the numbers of a device have a gap.',
     conflict: 'The file holds an entry that differs from the same entry on this device.',
-    'undo-circle': 'The file holds undos that go round in a circle.'
+    'undo-circle': 'The file holds undos that go round in a circle.',
+    incomplete: 'This file was made of a damaged job: entries are missing in it.'
   },
   atLine: (line: number) => `See line ${line}.`,
   problems: {

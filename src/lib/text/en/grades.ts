@@ -1,8 +1,8 @@
 import { pluralizer } from '../plural.ts';
 import { common } from './common.ts';
-import { jointsThatShow } from './joints.ts';
 import { hands, study } from './grades-hands.ts';
 import { gone } from './gone.ts';
+import { joints } from './joints.ts';
 
 const many = pluralizer('en');
 const READING = { one: 'reading', other: 'readings' };
@@ -135,7 +135,7 @@ export const grades = {
       unsorted: number,
       fewReadings: string
     ) =>
-      `${jointsThatShow(per100)} will show ${atBest ? 'at best ' : ''}if sorted right${fewReadings && `, from only ${fewReadings}`}; unsorted it would be ${unsorted < 1 ? 'less than 1' : Math.round(unsorted)}.`
+      `${joints(per100)} will show ${atBest ? 'at best ' : ''}if sorted right${fewReadings && `, from only ${fewReadings}`}; unsorted it would be ${unsorted < 1 ? 'less than 1' : Math.round(unsorted)}.`
   },
   usable: (
     delivered: string,

@@ -56,6 +56,7 @@ export const common: Partial<Catalogue['common']> = {
   updateWaiting: 'Hay una versión nueva. Espera hasta que usted diga; no se pierde nada.',
   updateNow: 'Cargarla ahora',
   stepsLabel: 'Pasos de la obra',
+  stepStates: { done: 'hecho', now: 'ahora', open: 'pendiente' },
   language: 'Idioma',
   languageReview:
     'El español, francés, polaco y rumano cubren Clasificar y las etiquetas impresas; falta la revisión por hablantes nativos. Lo demás está en inglés.',
@@ -86,6 +87,7 @@ export const common: Partial<Catalogue['common']> = {
     photoAdded: 'foto',
     gaugeStudied: 'estudio del calibre',
     copyKept: 'copia de un teléfono conservada',
+    jobRescued: 'rescatada de una obra dañada',
     verdictSigned: 'dictamen'
   }
 };

@@ -56,6 +56,7 @@ export const common: Partial<Catalogue['common']> = {
   updateWaiting: 'Une nouvelle version est prête. Elle attend votre accord ; rien ne se perd.',
   updateNow: 'La charger',
   stepsLabel: 'Étapes du chantier',
+  stepStates: { done: 'fait', now: 'maintenant', open: 'à venir' },
   language: 'Langue',
   languageReview:
     'L’espagnol, le français, le polonais et le roumain couvrent le tri et les étiquettes ; la relecture par des natifs reste à faire. Le reste est en anglais.',
@@ -87,6 +88,7 @@ export const common: Partial<Catalogue['common']> = {
     photoAdded: 'photo',
     gaugeStudied: 'étude du calibre',
     copyKept: 'copie d’un téléphone gardée',
+    jobRescued: 'sauvé d’un chantier abîmé',
     verdictSigned: 'avis'
   }
 };

@@ -55,6 +55,7 @@ export const common: Partial<Catalogue['common']> = {
   updateWaiting: 'Jest nowa wersja. Czeka na twoją zgodę; nic nie zginie.',
   updateNow: 'Wczytaj teraz',
   stepsLabel: 'Kroki budowy',
+  stepStates: { done: 'gotowe', now: 'teraz', open: 'później' },
   language: 'Język',
   languageReview:
     'Hiszpański, francuski, polski i rumuński obejmują sortowanie i drukowane karty; przegląd przez rodzimych użytkowników jest przed nami. Reszta jest po angielsku.',
@@ -86,6 +87,7 @@ export const common: Partial<Catalogue['common']> = {
     photoAdded: 'zdjęcie',
     gaugeStudied: 'badanie przyrządu',
     copyKept: 'zachowano kopię telefonu',
+    jobRescued: 'uratowano z uszkodzonej budowy',
     verdictSigned: 'ocena'
   }
 };

@@ -56,6 +56,7 @@ export const common: Partial<Catalogue['common']> = {
   updateWaiting: 'O versiune nouă este gata. Așteaptă acordul dumneavoastră; nu se pierde nimic.',
   updateNow: 'Încarc-o acum',
   stepsLabel: 'Pașii lucrării',
+  stepStates: { done: 'gata', now: 'acum', open: 'urmează' },
   language: 'Limba',
   languageReview:
     'Spaniola, franceza, poloneza și româna acoperă sortarea și etichetele tipărite; revizia de către vorbitori nativi urmează. Restul este în engleză.',
@@ -87,6 +88,7 @@ export const common: Partial<Catalogue['common']> = {
     photoAdded: 'fotografie',
     gaugeStudied: 'studiul șublerului',
     copyKept: 'copia unui telefon păstrată',
+    jobRescued: 'recuperată dintr-o lucrare deteriorată',
     verdictSigned: 'verdict'
   }
 };
