@@ -5,7 +5,7 @@ export {
   noteBackup,
   rescue,
   restore,
-  sayMissing,
+  sayNotRead,
   sayRestore,
   type MadeBackup,
   type ReadyBackup
