@@ -141,6 +141,37 @@ test('what is switched off stays off, and speaks up as soon as it is switched on
   expect(tonesHz[0]).toBe(1048);
 });
 
+test('measured, set aside, undone and refused each sound, pulse and speak by their own', async ({
+  page
+}) => {
+  await recordSigns(page);
+  const senses = { hasSound: true, hasVibration: true, hasSpeech: true };
+  await openSortBench(page, { way: 'gauge', hasSeenTail: true, ...senses }, []);
+  await page.keyboard.type('6.4');
+  await page.keyboard.press('Enter');
+  await expect(verdict(page)).toContainText(/Measured: 6\.40 mm.*saved/);
+  await page.getByRole('button', { name: 'Set aside' }).click();
+  await page.getByRole('button', { name: 'The one in hand' }).click();
+  await page.getByRole('button', { name: 'Broken' }).click();
+  await expect(verdict(page)).toContainText(/Set aside.*saved/);
+  await page.getByRole('button', { name: /^Undo/ }).click();
+  await expect(verdict(page)).toContainText(/Undone.*saved/);
+  await page.keyboard.type('abc');
+  await page.keyboard.press('Enter');
+  await expect(verdict(page)).toContainText('Not taken');
+  await expect
+    .poll(async () => (await signsOf(page)).said)
+    .toEqual([
+      '6.40 mm, Measured',
+      'Set aside: Broken',
+      'Undone: Set aside: Broken, A',
+      '“abc” is not a number. Type the thickness, for example 6.4.'
+    ]);
+  const { vibrated, tonesHz } = await signsOf(page);
+  expect(vibrated).toEqual([[30], [220, 80, 220], [30, 40, 30, 40, 30, 40, 30], [500]]);
+  expect(tonesHz).toEqual([1568, 392, 392, 784, 622, 494, 220, 147]);
+});
+
 /** Hides the page or shows it again, as the lock key of a phone does. */
 async function setHidden(page: Page, isHidden: boolean): Promise<void> {
   await page.evaluate((hidden) => {

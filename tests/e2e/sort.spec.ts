@@ -49,7 +49,9 @@ test('a new job asks for its first pallet, then sorts by tap with undo', async (
   await expect(verdict(page)).toContainText('Medium');
   await expect(verdict(page)).toContainText('saved');
   await expect(page.getByRole('button', { name: 'A 479 left' })).toBeVisible();
-  await page.getByRole('button', { name: 'Undo', exact: true }).click();
+  await page.getByRole('button', { name: 'Undo 2 Medium, A' }).click();
+  await expect(verdict(page)).toContainText('Undone');
+  await expect(verdict(page)).toContainText('2 Medium, A');
   await expect(page.getByRole('button', { name: 'A 480 left' })).toBeVisible();
   await page.reload();
   await expect(page.getByRole('button', { name: 'A 480 left' })).toBeVisible();
@@ -68,10 +70,10 @@ test('a reading is told its pile, with borderline and rogue marked', async ({ pa
   for (let slate = 0; slate < 30; slate++) await gauge(page, `5.${20 + slate}`);
   await expect(verdict(page)).toContainText(/5\.49 mm.*saved/);
   await gauge(page, '12.5');
-  await expect(verdict(page)).toContainText('Rogue');
+  await expect(verdict(page)).toContainText('Too thick, check it');
   await expect(verdict(page)).toContainText('saved');
   await expectAccessible(page);
-  await page.getByRole('button', { name: 'Set aside' }).click();
+  await page.locator('.acts').getByRole('button', { name: 'Set aside' }).click();
   await expectAccessible(page);
   await page.getByRole('button', { name: 'Inclusion' }).click();
   await expect(verdict(page)).toContainText('Set aside');
@@ -111,8 +113,11 @@ test('before grades the pallet and its table count what was measured; of slates 
   await page.getByLabel('Name on the pallet').fill('D');
   await page.getByLabel('Slates on it').fill('0');
   await page.getByRole('button', { name: 'Add pallet' }).click();
-  await page.getByRole('button', { name: 'Back', exact: true }).click();
-  await expect(page.getByRole('button', { name: 'D count unknown' })).toBeVisible();
+  await expect(page.getByRole('checkbox', { name: 'Open: D' })).toBeChecked();
+  // The pallet in use stays the one that slates come from.
+  await expect(page.getByRole('checkbox', { name: 'Open: A' })).toBeChecked();
+  await expect(page.locator('.chip').first()).toHaveText(/A\s*400 left, 3 measured/);
+  await page.locator('.choose', { hasText: /^D/ }).click();
   await gauge(page, '5.5');
   await expect(page.getByRole('button', { name: 'D count unknown, 1 measured' })).toBeVisible();
   await expect(row('All')).toHaveText(/All\s*4\s*0\s*–/);
@@ -332,4 +337,154 @@ test('a failed save keeps the readings on the screen until they are saved', asyn
   await expect(verdict(page)).toContainText('saved');
   const points = (await eventsOf(page, jobId)).slice(-2).map(({ body }) => body.points);
   expect(points).toEqual([[640], [530]]);
+});
+
+test('the pallet in use is whole and first, and all stand equally wide', async ({ page }) => {
+  await openBench(page, [6, 5], 'hand');
+  const chips = page.getByRole('group', { name: 'From pallet' }).locator('.chip');
+  await page.getByRole('button', { name: 'Pallets' }).click();
+  for (const label of ['D', 'E, a name as long as it may well be', 'F']) {
+    await page.getByLabel('Name on the pallet').fill(label);
+    await page.getByLabel('Slates on it').fill('12345');
+    await page.getByRole('button', { name: 'Add pallet' }).click();
+    await expect(page.getByRole('checkbox', { name: `Open: ${label}` })).toBeChecked();
+  }
+  for (const label of ['A', 'F', 'E']) {
+    await page.locator('.choose', { hasText: new RegExp(`^${label}`) }).click();
+    await expect(chips.first()).toHaveText(new RegExp(`^${label}`));
+    await expect(chips.first()).toHaveAttribute('aria-pressed', 'true');
+    const row = await page.locator('.chips').boundingBox();
+    const boxes = await chips.evaluateAll((all) => all.map((chip) => chip.getBoundingClientRect()));
+    expect(boxes[0].left).toBeGreaterThanOrEqual(row?.x ?? Infinity);
+    expect(boxes[0].right).toBeLessThanOrEqual((row?.x ?? 0) + (row?.width ?? 0));
+    for (const { width } of boxes) expect(width).toBeCloseTo(boxes[0].width, 0);
+    await page.getByRole('button', { name: 'Pallets' }).click();
+  }
+});
+
+test('Undo names the slate it takes back', async ({ page }) => {
+  const jobId = await openBench(page, [6, 5], 'gauge');
+  await gauge(page, '6.3');
+  await page.getByRole('button', { name: 'Undo 6.3 mm, A' }).click();
+  await expect(verdict(page)).toContainText(/Undone\s*6\.3 mm, A/);
+  await expect(verdict(page)).toContainText('saved');
+  await expect(page.getByRole('button', { name: /^Undo/ })).toBeDisabled();
+  expect((await eventsOf(page, jobId)).at(-1)?.type).toBe('entryVoided');
+});
+
+test('whether readings are in mm is asked once a job, not after an undo or a reopening', async ({
+  page,
+  context
+}) => {
+  const jobId = await openSortBench(page, { way: 'gauge', hasSeenTail: true }, [6, 5]);
+  await page.evaluate(() => sessionStorage.clear());
+  await page.reload();
+  await expect(page.getByText('Are the readings in millimetres?')).toBeVisible();
+  await gauge(page, '6.3');
+  await expect(verdict(page)).toContainText('6.30 mm');
+  await page.getByRole('button', { name: /^Undo 6\.3/ }).click();
+  await expect(verdict(page)).toContainText('Undone');
+  await expect(page.getByText('Are the readings')).toHaveCount(0);
+  await gauge(page, '6.4');
+  await expect(verdict(page)).toContainText(/6\.40 mm.*saved/);
+  // Another window is another session.
+  const later = await context.newPage();
+  await later.goto(`/job/${jobId}/sort`);
+  await expect(verdict(later)).toContainText('Gauge a slate');
+  await expect(later.getByText('Are the readings')).toHaveCount(0);
+  await later.close();
+});
+
+test('a yes to millimetres is kept with the job', async ({ page, context }) => {
+  const jobId = await openSortBench(page, { way: 'gauge', hasSeenTail: true }, [6, 5]);
+  await page.evaluate(() => sessionStorage.clear());
+  await page.reload();
+  await page.getByRole('button', { name: 'Yes, millimetres' }).click();
+  await expect
+    .poll(async () => (await eventsOf(page, jobId)).at(-1)?.body)
+    .toMatchObject({ readingUnit: 'mm' });
+  const later = await context.newPage();
+  await later.goto(`/job/${jobId}/sort`);
+  await expect(verdict(later)).toContainText('Gauge a slate');
+  await later.close();
+});
+
+test('62 is 6.2 once the readings of the job say so, and is asked about before', async ({
+  page
+}) => {
+  const jobId = await openBench(page, [6, 5], 'gauge');
+  await gauge(page, '62');
+  await page.getByRole('button', { name: 'Take 6.20 mm' }).click();
+  for (const text of ['5.1', '5.9', '6.4', '7.2']) {
+    await gauge(page, text);
+    await expect(verdict(page)).toContainText(`${text}0 mm`);
+  }
+  for (const key of ['6', '5', 'Take the number'])
+    await page.getByRole('button', { name: key, exact: true }).click();
+  await expect(verdict(page)).toContainText(/6\.50 mm.*saved/);
+  await gauge(page, '62');
+  await expect(verdict(page)).toContainText(/6\.20 mm.*saved/);
+  const points = (await eventsOf(page, jobId)).flatMap(({ body }) => body.points ?? []);
+  expect(points).toEqual([620, 510, 590, 640, 720, 650, 620]);
+  await gauge(page, '25');
+  await expect(page.getByRole('button', { name: 'Take 2.50 mm' })).toBeVisible();
+  await expect(page.getByRole('button', { name: 'Take 25.00 mm' })).toBeVisible();
+  await gauge(page, '0.6');
+  await expect(verdict(page)).toContainText('0.60 mm is too thin');
+  await expect(page.getByRole('button', { name: /15\.24/ })).toHaveCount(0);
+});
+
+test('a slate too thick says what to do: measure again, set aside or keep, one tap each', async ({
+  page
+}) => {
+  const jobId = await openBench(page, [6, 5], 'gauge');
+  for (let slate = 0; slate < 30; slate++) await gauge(page, `5.${20 + slate}`);
+  await expect(verdict(page)).toContainText(/5\.49 mm.*saved/);
+  const sign = page.getByRole('group', { name: 'Too thick, check it' });
+  const types = async () => (await eventsOf(page, jobId)).map(({ type }) => type);
+
+  await gauge(page, '12.5');
+  await sign.getByRole('button', { name: 'Measure again' }).click();
+  await expect(verdict(page)).toContainText('Undone');
+  await expect(sign).toHaveCount(0);
+  await expect.poll(async () => (await types()).slice(-2)).toEqual(['slateGauged', 'entryVoided']);
+
+  await gauge(page, '12.6');
+  await sign.getByRole('button', { name: 'Set aside' }).click();
+  await expect(verdict(page)).toContainText(/Set aside.*saved/);
+  await expect
+    .poll(async () => (await types()).slice(-3))
+    .toEqual(['slateGauged', 'entryVoided', 'slateSetAside']);
+  expect((await eventsOf(page, jobId)).at(-1)?.body).toMatchObject({
+    points: [1260],
+    use: 'return'
+  });
+
+  await gauge(page, '12.7');
+  await expect(verdict(page)).toContainText(/12\.70 mm.*saved/);
+  await expectAccessible(page);
+  await sign.getByRole('button', { name: 'Keep' }).click();
+  await expect(sign).toHaveCount(0);
+  await expect(verdict(page)).toContainText('12.70 mm');
+  expect((await types()).at(-1)).toBe('slateGauged');
+});
+
+test('the points of a slate survive leaving the page', async ({ page }) => {
+  const jobId = await openBench(page, [6, 5], 'gauge');
+  await page.getByRole('button', { name: 'Options' }).click();
+  await page.getByLabel('Points gauged on each slate').selectOption('3');
+  await page.getByRole('button', { name: 'Back', exact: true }).click();
+  await gauge(page, '6.2');
+  await gauge(page, '6.4');
+  await expect(verdict(page)).toContainText('Point 2 of 3');
+  await page.getByRole('link', { name: 'Job', exact: true }).click();
+  await expect(page.getByRole('heading', { level: 1, name: 'Seeded' })).toBeVisible();
+  await page.goto(`/job/${jobId}/sort`);
+  await expect(verdict(page)).toContainText('Point 2 of 3');
+  await gauge(page, '6.6');
+  await expect
+    .poll(async () => (await eventsOf(page, jobId)).at(-1)?.body.points)
+    .toEqual([620, 640, 660]);
+  await page.reload();
+  await expect(verdict(page)).toContainText('Gauge a slate');
 });

@@ -56,7 +56,7 @@ export async function makeBackup(jobId: string): Promise<MadeBackup | undefined>
     return { ok: false, sentences: [text.notMade, text.restoreReasons[reason], ...where] };
   }
   const { events, devices, sha256 } = made;
-  const missing = await sayNotRead(made.missing);
+  const missing = await sayWhatIsMissing(made.missing);
   const isWhole = missing.length === 0;
   return { ok: true, backup: { ...ready, jobId, events, devices, sha256, isWhole, missing } };
 }
@@ -77,7 +77,7 @@ export async function noteBackup({ jobId, devices, isWhole }: ReadyBackup): Prom
 }
 
 /** What of a job is missing, in sentences; none where nothing is. */
-export async function sayNotRead(missing: readonly Missing[]): Promise<string[]> {
+export async function sayWhatIsMissing(missing: readonly Missing[]): Promise<string[]> {
   if (missing.length === 0) return [];
   const text = words.text.files;
   const here = await journalStore().deviceId();

@@ -24,6 +24,29 @@ export function pulsesOfPile(pile: number): number[] {
   return pulses.flatMap((pulse, index) => (index === 0 ? [pulse] : [GAP_MS, pulse]));
 }
 
+/** What the ear and the hand are told. */
+export interface SenseSign {
+  /** Tones one after the other, hertz, and how long each lasts. */
+  readonly tonesHz: readonly number[];
+  readonly seconds: number;
+  /** Vibration, ms of on, off, on…. */
+  readonly pulses: readonly number[];
+}
+
+/** The sign of a pile: one tone, and as many pulses as its number. */
+export function signOfPile(pile: number, piles: number): SenseSign {
+  return { tonesHz: [pitchOfPile(pile, piles)], seconds: 0.18, pulses: pulsesOfPile(pile) };
+}
+
+/** What is no pile: each differs from the others and from every pile, to the ear and to the hand. */
+export const SIGNS = {
+  measured: { tonesHz: [1568], seconds: 0.06, pulses: [30] },
+  setAside: { tonesHz: [392, 392], seconds: 0.12, pulses: [LONG_MS, GAP_MS, LONG_MS] },
+  undone: { tonesHz: [784, 622, 494], seconds: 0.07, pulses: [30, 40, 30, 40, 30, 40, 30] },
+  mind: { tonesHz: [880, 660], seconds: 0.09, pulses: [SHORT_MS, 40, SHORT_MS, 40, LONG_MS] },
+  refused: { tonesHz: [220, 147], seconds: 0.2, pulses: [500] }
+} as const satisfies Readonly<Record<string, SenseSign>>;
+
 /**
  * Tone, vibration and spoken word. They repeat what the screen says and are never the only sign, so
  * a device that lacks one simply stays quiet.
@@ -47,22 +70,32 @@ export class Feedback {
 
   /** A slate was told its pile. */
   tellPile(pile: number, piles: number, word: string): void {
-    this.#tell([pitchOfPile(pile, piles)], 0.18, pulsesOfPile(pile), word);
+    this.#tell(signOfPile(pile, piles), word);
   }
 
   /** Something to look at: borderline, rogue, spot check. */
   tellMind(word: string): void {
-    this.#tell([880, 660], 0.09, [SHORT_MS, 40, SHORT_MS, 40, LONG_MS], word);
+    this.#tell(SIGNS.mind, word);
   }
 
-  /** A point of several, or a slate put by without a pile. */
-  tellTaken(): void {
-    this.#tell([1320], 0.06, [30]);
+  /** A point of several, or a slate measured and put on no pile: one high tick. */
+  tellMeasured(word = ''): void {
+    this.#tell(SIGNS.measured, word);
   }
 
-  /** Not taken or not saved: two falling tones, one long pulse. */
-  tellRefused(): void {
-    this.#tell([220, 147], 0.2, [500]);
+  /** A slate set aside: two steady tones. */
+  tellSetAside(word: string): void {
+    this.#tell(SIGNS.setAside, word);
+  }
+
+  /** An entry taken back: three falling tones. */
+  tellUndone(word: string): void {
+    this.#tell(SIGNS.undone, word);
+  }
+
+  /** Not taken or not saved: two low tones, one long pulse. */
+  tellRefused(word = ''): void {
+    this.#tell(SIGNS.refused, word);
   }
 
   /** Gives the sound back to the device. */
@@ -72,10 +105,10 @@ export class Feedback {
   }
 
   /** Not in the same task as the slate: these calls are slow on some phones, and the save goes first. */
-  #tell(pitches: readonly number[], seconds: number, pulses: number[], word = ''): void {
+  #tell({ tonesHz, seconds, pulses }: SenseSign, word: string): void {
     setTimeout(() => {
-      this.#tone(pitches, seconds);
-      this.#vibrate(pulses);
+      this.#tone(tonesHz, seconds);
+      this.#vibrate([...pulses]);
       this.#say(word);
     });
   }

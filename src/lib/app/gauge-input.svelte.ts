@@ -2,19 +2,25 @@ import {
   type AcceptedReading,
   type CaptureField,
   EMPTY_KEYPAD,
+  type KeyClaim,
   type KeyTouch,
   type KeypadKey,
   type KeypadState,
   type ReadingUnit,
+  type LikelyRange,
+  type KeyPress,
   type Reading,
   type RefusedText,
+  type TapKeyPress,
   type TornReading,
+  type TypedSoFar,
   USUAL_TAKING,
   type UnitTrial,
   type WedgeEnding,
   WedgeListener,
   type WedgeOutcome,
   addToUnitTrial,
+  findLostPoint,
   isUnitInDoubt,
   learnWedgeEnding,
   looksUnended,
@@ -39,6 +45,11 @@ export interface InputAudience {
   onCleared: () => void;
   /** This gauge was learnt to end its readings so. */
   onEndingLearnt: (ending: WedgeEnding) => void;
+  /** What the job's readings say a slate may measure; undefined while there are too few. */
+  likely?: () => LikelyRange | undefined;
+  /** A key that may mean something else than a reading has the first look here. */
+  onKey?: (press: TapKeyPress, typed: TypedSoFar) => KeyClaim;
+  onKeyUp?: (press: KeyPress, at: number) => void;
 }
 
 /** A burst that stands so long without an end asks whether to take it, ms. */
@@ -78,7 +89,9 @@ export class GaugeInput {
     this.#ending = ending;
     this.#wedge = new WedgeListener({ unit: 'mm', ending }, pageTimer, {
       onOutcome: (outcome) => this.#takeOutcome(outcome),
-      onProgress: ({ text }) => this.#showProgress(text)
+      onProgress: ({ text }) => this.#showProgress(text),
+      onKey: audience.onKey,
+      onKeyUp: audience.onKeyUp
     });
   }
 
@@ -116,7 +129,11 @@ export class GaugeInput {
     }
     if (this.#held !== '' && key === 'clear') return this.clear();
     this.#held = '';
-    const settings = { unit: this.unit, takesAfterDecimals: USUAL_TAKING[this.unit] };
+    const settings = {
+      unit: this.unit,
+      takesAfterDecimals: USUAL_TAKING[this.unit],
+      likely: key === 'enter' ? this.#audience.likely?.() : undefined
+    };
     const { text, taken } = this.#keypad;
     if (key === 'enter' && text === '' && taken === null) return this.refuseEmpty();
     const { state, effect } = pressKeypad(this.#keypad, key, touch, settings);
@@ -173,7 +190,8 @@ export class GaugeInput {
     this.drop();
     this.#learn(outcome);
     const { reading } = outcome;
-    if (reading.ok || !isTorn(reading)) this.#take(reading, 'wedge');
+    if (reading.ok || !isTorn(reading))
+      this.#take(findLostPoint(reading, this.#audience.likely?.()), 'wedge');
     else {
       this.#held = reading.text;
       this.#audience.onRefused(reading);

@@ -1,6 +1,6 @@
 import type { JobSummary, ProbeResult, StoreHealth } from '$lib/storage';
 import { version } from '../../../package.json';
-import { type ReadyBackup, makeBackup, sayNotRead } from './backup.ts';
+import { type ReadyBackup, makeBackup, sayWhatIsMissing } from './backup.ts';
 import { journalStore } from './store.ts';
 
 /** Whether the browser promised to keep the data; undefined when it does not say. */
@@ -45,7 +45,7 @@ export class HealthState {
   async rebuild(jobId: string): Promise<void> {
     await this.#work(async () => {
       const rebuilt = await journalStore().rebuild(jobId);
-      this.missing = await sayNotRead(rebuilt?.missing ?? []);
+      this.missing = await sayWhatIsMissing(rebuilt?.missing ?? []);
       this.rebuilt = rebuilt?.summary;
     });
   }

@@ -5,7 +5,7 @@ export {
   noteBackup,
   rescue,
   restore,
-  sayNotRead,
+  sayWhatIsMissing,
   sayRestore,
   type MadeBackup,
   type ReadyBackup
@@ -17,6 +17,7 @@ export { download, readyFile, share, type ReadyFile } from './file-saving.ts';
 export { GaugeInput, type InputSource, type InputRefusal } from './gauge-input.svelte.ts';
 export { HealthState } from './health.svelte.ts';
 export { needsInstallHint } from './install-hint.ts';
+export { keepPoints, keptPoints } from './kept-points.ts';
 export { provideJob, useJob } from './job-context.ts';
 export { JobState } from './job.svelte.ts';
 export { chooseLanguage, startLanguage } from './language.ts';

@@ -1,5 +1,5 @@
 import { createSubscriber } from 'svelte/reactivity';
-import type { LinePattern, WedgeEnding } from '$lib/gauge';
+import type { LearntKey, LinePattern, WedgeEnding } from '$lib/gauge';
 import type { Locale } from '$lib/text';
 
 /** What a serial gauge was learnt to be. */
@@ -25,6 +25,8 @@ export interface DevicePreferences {
   readonly nickname: string;
   readonly wedgeEnding: WedgeEnding;
   readonly serialGauge: LearntSerialGauge | null;
+  /** Keys of a clicker, and what each does by hand. */
+  readonly clickerKeys: readonly LearntKey[];
   /** Pallets open side by side, by job; the first is the one slates come from. */
   readonly openPallets: Readonly<Record<string, readonly string[]>>;
 }
@@ -42,6 +44,7 @@ export const STARTING_PREFERENCES: DevicePreferences = {
   nickname: '',
   wedgeEnding: { kind: 'key' },
   serialGauge: null,
+  clickerKeys: [],
   openPallets: {}
 };
 
@@ -105,6 +108,7 @@ function ofSameKind(kept: unknown): Partial<DevicePreferences> {
     if (!Object.hasOwn(STARTING_PREFERENCES, name)) return false;
     const usual = STARTING_PREFERENCES[name as keyof DevicePreferences];
     if (usual === null) return value === null || typeof value === 'object';
+    if (Array.isArray(usual)) return Array.isArray(value);
     return typeof value === typeof usual && value !== null;
   });
   return Object.fromEntries(same);

@@ -31,6 +31,28 @@ describe('SlateInHand', () => {
     expect(hand.take(7.1, 1, true)).toMatchObject({ kind: 'slate', slate: { thicknessMm: 7.05 } });
   });
 
+  it('goes on with the points that were kept, and with a reading that waits', () => {
+    const before = new SlateInHand();
+    expect(before.begun).toBeUndefined();
+    before.take(6, 3, false);
+    before.take(7, 3, false);
+    const after = new SlateInHand();
+    expect(after.resume(before.begun!, 3)).toEqual({ kind: 'point', done: 2, wanted: 3 });
+    expect(after.take(8, 3, false)).toMatchObject({ slate: { pointsMm: [6, 7, 8] } });
+    expect(after.begun).toBeUndefined();
+    const held = new SlateInHand();
+    held.take(6.1, 1, true);
+    const again = new SlateInHand();
+    expect(again.resume(held.begun!, 1)).toEqual({ kind: 'again', firstMm: 6.1 });
+    expect(again.take(6.2, 1, true)).toMatchObject({ slate: { thicknessMm: 6.15 } });
+  });
+
+  it('takes up nothing where fewer points are wanted now', () => {
+    const hand = new SlateInHand();
+    expect(hand.resume({ pointsMm: [6, 7], waitingMm: null }, 2)).toBeUndefined();
+    expect(hand.begun).toBeUndefined();
+  });
+
   it('forgets its points when it begins anew', () => {
     const hand = new SlateInHand();
     hand.take(6, 2, false);

@@ -8,6 +8,8 @@ import {
   startPoints,
   startRepeatCheck
 } from '$lib/gauge';
+import { fromHundredths, toHundredths } from '$lib/engine';
+import type { KeptPoints } from './kept-points.ts';
 import type { Prompt } from './told.ts';
 
 /** What one reading made of the slate in hand: the slate is complete, or something is still asked. */
@@ -39,6 +41,29 @@ export class SlateInHand {
     this.#points = state;
     if (slate) return { kind: 'slate', slate };
     return { kind: 'asked', prompt: { kind: 'point', done: state.pointsMm.length, wanted } };
+  }
+
+  /** What is measured of the slate so far; undefined before its first reading. */
+  get begun(): KeptPoints | undefined {
+    const { pointsMm } = this.#points;
+    const { waiting } = this.#repeat;
+    if (pointsMm.length === 0 && waiting === null) return undefined;
+    return { pointsMm, waitingMm: waiting === null ? null : fromHundredths(waiting) };
+  }
+
+  /**
+   * Goes on with a slate that was begun before.
+   *
+   * @param wanted points per slate now; where it changed so that they are no beginning, nothing is
+   * taken up
+   */
+  resume({ pointsMm, waitingMm }: KeptPoints, wanted: number): Prompt | undefined {
+    if (pointsMm.length >= wanted) return undefined;
+    this.#points = { wanted, pointsMm };
+    const waiting = waitingMm === null ? null : toHundredths(waitingMm);
+    this.#repeat = { ...startRepeatCheck(), waiting };
+    if (waitingMm !== null) return { kind: 'again', firstMm: waitingMm };
+    return pointsMm.length > 0 ? { kind: 'point', done: pointsMm.length, wanted } : undefined;
   }
 
   /** Takes the last reading back, which asked for more. */

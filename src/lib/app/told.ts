@@ -22,6 +22,8 @@ export type Told = { readonly act: Act; readonly palletLabel: string } & (
       readonly felt: number;
       readonly gauged: number;
     }
+  /** What was taken back, in words. */
+  | { readonly kind: 'undone'; readonly what: string }
 );
 
 /** What the slate being gauged still needs. */
@@ -39,12 +41,15 @@ export function sayTold(told: Told, text: Catalogue, numbers: NumberWords): stri
     case 'gauged': {
       const { pile, borderlineMm, rogue } = told.judgement;
       const where = pile === null ? sort.told.sample : common.pile(pile, told.piles);
-      const minds = [rogue && sort.told.rogue, borderlineMm !== null && sort.told.borderline];
+      const outOfLine = rogue && (rogue.isTooThick ? sort.told.tooThick : sort.told.tooThin);
+      const minds = [outOfLine, borderlineMm !== null && sort.told.borderline];
       return [numbers.mm(told.thicknessMm, 2), where, ...minds.filter(Boolean)].join(', ');
     }
     case 'setAside':
       return `${sort.told.setAside}: ${sort.setAside.reasons[told.reason]}`;
     case 'checked':
       return told.felt === told.gauged ? sort.told.checkAgrees : sort.told.checkDiffers;
+    case 'undone':
+      return `${sort.told.undone}: ${told.what}`;
   }
 }

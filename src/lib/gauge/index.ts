@@ -7,6 +7,7 @@ export {
   type Reading,
   parseReading
 } from './reading-grammar.ts';
+export { type LikelyRange, findLostPoint } from './lost-point.ts';
 export {
   type UnitTrial,
   NUMBERS_IN_DOUBT,
@@ -26,8 +27,23 @@ export {
 } from './wedge-state.ts';
 export { BURST_GAP_MS, PAUSE_ENDS_MS, wedgeStep, looksUnended } from './wedge.ts';
 export { type KeyPress, type KeyMeaning, meaningOfKey } from './wedge-keys.ts';
+export {
+  type LearntKey,
+  type TapKeyAct,
+  type TapKeyEffect,
+  type TapKeyPress,
+  type TapKeysSettings,
+  type TypedSoFar,
+  TapKeys,
+  nameOfKey
+} from './tap-keys.ts';
 export { type WedgeLesson, READINGS_TO_LEARN, learnWedgeEnding } from './wedge-setup.ts';
-export { type CaptureField, type WedgeAudience, WedgeListener } from './wedge-listener.ts';
+export {
+  type CaptureField,
+  type KeyClaim,
+  type WedgeAudience,
+  WedgeListener
+} from './wedge-listener.ts';
 export { type TextChange, changeOfText } from './field-text.ts';
 export {
   type KeyTouch,

@@ -92,6 +92,13 @@ describe('pressKeypad', () => {
     expect(press('6,⏎')).toMatchObject({ text: '6.', told: ['unfinished'] });
   });
 
+  it('takes 62 for 6.2 where the readings of the job say so, and Back still brings it back', () => {
+    const settings = { ...AUTO, likely: { lowMm: 3, highMm: 13 } };
+    expect(press('62⏎65⏎', settings)).toMatchObject({ text: '', told: [6.2, 6.5] });
+    expect(press('62⏎<', settings)).toMatchObject({ text: '6', told: [6.2, 'reopened 6'] });
+    expect(press('25⏎', settings)).toMatchObject({ text: '25', told: ['missing-decimal'] });
+  });
+
   it('corrects a refused number with Back, and empties it with Clear', () => {
     expect(press('64⏎<,4⏎')).toMatchObject({ told: ['missing-decimal', 6.4] });
     expect(press('64⏎C')).toMatchObject({ text: '', last: 'edited' });

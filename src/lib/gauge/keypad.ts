@@ -1,3 +1,4 @@
+import { type LikelyRange, findLostPoint } from './lost-point.ts';
 import { type ReadingUnit, type Reading, parseReading } from './reading-grammar.ts';
 
 /** The keys of the on-screen keypad. */
@@ -43,6 +44,8 @@ export interface KeypadSettings {
   readonly unit: ReadingUnit;
   /** Decimals after which a number is taken without Enter; null to wait for Enter always. */
   readonly takesAfterDecimals: number | null;
+  /** What the job's readings say a slate may measure; undefined while there are too few. */
+  readonly likely?: LikelyRange;
 }
 
 /**
@@ -147,7 +150,7 @@ function endNumber(
   touch: KeyTouch,
   settings: KeypadSettings
 ): KeypadStep {
-  const reading = parseReading(text, settings.unit);
+  const reading = findLostPoint(parseReading(text, settings.unit), settings.likely);
   const state: KeypadState = reading.ok
     ? { text: '', taken: text, takenBy: key, takenAt: touch.upAt, isRefused: false }
     : { ...EMPTY_KEYPAD, text, isRefused: true };

@@ -75,6 +75,8 @@ describe('parseReading: refused', () => {
     ['0 in', 'zero'],
     ['1.49', 'too-thin'],
     ['0.01', 'too-thin'],
+    ['0.6', 'too-thin'],
+    ['0.60', 'too-thin'],
     ['40.01', 'too-thick'],
     ['60.0', 'too-thick'],
     ['1000000000', 'too-thick']

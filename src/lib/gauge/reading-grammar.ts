@@ -71,7 +71,9 @@ const MOST_DECIMALS = 5;
 /** Longest text that can be one reading with its sign, padding and unit. */
 const LONGEST_TEXT = 32;
 /** Above this, a small number is not taken for inches. Common practice, no source. */
-const THICKEST_INCH_GUESS_HUNDREDTHS = 2000;
+const THICKEST_INCH_GUESS_HUNDREDTHS = 1270;
+/** A gauge that reads inches shows no fewer decimals: 0.6 is a slip. Common practice, no source. */
+const FEWEST_INCH_DECIMALS = 2;
 
 const UNIT_WORDS: Readonly<Record<string, ReadingUnit>> = {
   mm: 'mm',
@@ -156,6 +158,7 @@ function judgeNumber(text: string, number: WrittenNumber): Reading {
     if (
       unit === 'mm' &&
       !isUnitWritten &&
+      number.decimals >= FEWEST_INCH_DECIMALS &&
       isAccepted(asInches) &&
       asInches <= THICKEST_INCH_GUESS_HUNDREDTHS
     )

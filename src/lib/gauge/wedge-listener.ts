@@ -1,5 +1,7 @@
 import { changeOfText } from './field-text.ts';
+import type { TapKeyPress, TypedSoFar } from './tap-keys.ts';
 import { Alarm, type Timer } from './timer.ts';
+import type { KeyPress } from './wedge-keys.ts';
 import { wedgeStep } from './wedge.ts';
 import {
   IDLE_WEDGE,
@@ -20,7 +22,17 @@ export interface WedgeAudience {
   readonly onOutcome: (outcome: WedgeOutcome) => void;
   /** The text in progress changed. */
   readonly onProgress?: (state: WedgeState) => void;
+  /** A key that may mean something else than a reading has the first look. */
+  readonly onKey?: (press: TapKeyPress, typed: TypedSoFar) => KeyClaim;
+  readonly onKeyUp?: (press: KeyPress, at: number) => void;
 }
+
+/**
+ * Who a key is for: the listener, somebody else (`claimed`), or the listener together with what was
+ * claimed before it (`with`), which was the head of a reading.
+ */
+export type KeyClaim =
+  { readonly kind: 'leave' | 'claimed' } | { readonly kind: 'with'; readonly text: string };
 
 /** The field is emptied between readings once it holds more. */
 const LONGEST_FIELD = 200;
@@ -106,10 +118,16 @@ export class WedgeListener {
     if (event.keyCode === 229 || (event.isComposing && !isEnd)) return;
     if (event.target !== field && isTextField(event.target)) return;
     const { key, code, shiftKey, ctrlKey, altKey, metaKey, repeat } = event;
+    const at = this.#momentOf(event);
+    const press = { key, code, shiftKey, ctrlKey, altKey, metaKey, repeat };
+    if (this.#isClaimed({ ...press, at, keyCode: event.keyCode })) {
+      this.#swallowed.add(code);
+      return stop(event);
+    }
     const isSwallowed = this.#take({
       kind: 'key',
-      at: this.#momentOf(event),
-      ...{ key, code, shiftKey, ctrlKey, altKey, metaKey, repeat },
+      at,
+      ...press,
       isOnControl: event.target !== field && isControl(event.target)
     });
     if (!isSwallowed) return;
@@ -119,13 +137,19 @@ export class WedgeListener {
 
   /** Some browsers press a button when Space comes up: a key swallowed going down stays so. */
   #takeKeyUp(event: KeyboardEvent): void {
+    this.audience.onKeyUp?.(event, this.#momentOf(event));
     if (this.#swallowed.delete(event.code)) stop(event);
   }
 
   #takeText(event: InputEvent, field: CaptureField): void {
     const { erased, inserted } = changeOfText(this.#fieldText, field.value);
     this.#fieldText = field.value;
-    this.#take({ kind: 'text', at: this.#momentOf(event), erased, inserted });
+    const at = this.#momentOf(event);
+    if (erased > 0 || !this.audience.onKey) this.#take({ kind: 'text', at, erased, inserted });
+    else
+      for (const sign of inserted)
+        if (!this.#isClaimed({ key: sign === '\n' ? 'Enter' : sign, code: '', at }))
+          this.#take({ kind: 'text', at, inserted: sign });
     // Emptied only between readings and outside a composition, which would type its text again.
     const isIdle = this.#state.text === '' && !event.isComposing;
     if (isIdle && field.value.length > LONGEST_FIELD) this.#fieldText = field.value = '';
@@ -135,7 +159,17 @@ export class WedgeListener {
   #takeLineBreak(event: InputEvent): void {
     if (event.inputType !== 'insertLineBreak' && event.inputType !== 'insertParagraph') return;
     event.preventDefault();
-    this.#take({ kind: 'text', at: this.#momentOf(event), inserted: '\n' });
+    const at = this.#momentOf(event);
+    if (this.#isClaimed({ key: 'Enter', code: 'Enter', at })) return;
+    this.#take({ kind: 'text', at, inserted: '\n' });
+  }
+
+  /** Whether a key is somebody else's; what turns out to be the head of a reading is taken first. */
+  #isClaimed(press: TapKeyPress): boolean {
+    const { text, lastAt } = this.#state;
+    const claim = this.audience.onKey?.(press, { text, lastAt }) ?? { kind: 'leave' };
+    if (claim.kind === 'with') this.#take({ kind: 'text', at: press.at, inserted: claim.text });
+    return claim.kind === 'claimed';
   }
 
   /**

@@ -28,6 +28,7 @@ export {
   slopeProgress,
   type LaidAct
 } from './lay-reading.ts';
+export { likelyRangeOf } from './likely-range.ts';
 export { nextStep, toMeasure, type NextStep } from './next-step.ts';
 export { firstMinuteOfDay, minutesOf, paceSince, sortedMinutesOf, type Pace } from './pace.ts';
 export { PalletCounter, type PalletCount } from './pallet-count.ts';

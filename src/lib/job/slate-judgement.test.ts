@@ -40,9 +40,13 @@ describe('judgeSlate', () => {
     expect(judgeSlate(9.5, ground).rogue).toBeNull();
     expect(judgeSlate(9.51, ground).rogue).toEqual({
       kind: 'beyond-spread',
-      overMm: expect.closeTo(1.51, 9)
+      overMm: expect.closeTo(1.51, 9),
+      isTooThick: true
     });
-    expect(judgeSlate(2.49, ground).rogue?.kind).toBe('beyond-spread');
+    expect(judgeSlate(2.49, ground).rogue).toMatchObject({
+      kind: 'beyond-spread',
+      isTooThick: false
+    });
   });
 
   it('calls a slate outside the order a rogue first', () => {

@@ -32,9 +32,10 @@ export interface JudgingGround {
 }
 
 /** Why a slate fits no neighbour. */
-export type Rogue =
+export type Rogue = { readonly isTooThick: boolean } & (
   | { readonly kind: 'outside-order'; readonly band: ThicknessRange }
-  | { readonly kind: 'beyond-spread'; readonly overMm: number };
+  | { readonly kind: 'beyond-spread'; readonly overMm: number }
+);
 
 /** Where a slate goes and what to mind. */
 export interface SlateJudgement {
@@ -78,10 +79,12 @@ export function orderBand(
 
 function rogueOf(thicknessMm: number, ground: JudgingGround): Rogue | null {
   const { orderBand: band, usualRange, kickAllowanceMm } = ground;
-  if (band && overMm(thicknessMm, band) > 1e-9) return { kind: 'outside-order', band };
+  if (band && overMm(thicknessMm, band) > 1e-9)
+    return { kind: 'outside-order', band, isTooThick: thicknessMm > band.highMm };
   if (!usualRange) return null;
   const over = overMm(thicknessMm, usualRange);
-  return over > kickAllowanceMm + 1e-9 ? { kind: 'beyond-spread', overMm: over } : null;
+  if (over <= kickAllowanceMm + 1e-9) return null;
+  return { kind: 'beyond-spread', overMm: over, isTooThick: thicknessMm > usualRange.highMm };
 }
 
 /** How far outside a range a thickness lies, mm; 0 inside. */

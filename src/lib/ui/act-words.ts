@@ -29,3 +29,24 @@ export function sayAct(
       return own(common.events, event.type) ?? event.type;
   }
 }
+
+/**
+ * What Undo takes back, in few words: the slate and its pallet, as "6.3 mm, A".
+ *
+ * @param pallet name of the pallet it came from; empty where it is not known
+ */
+export function sayUndo(
+  stored: StoredEvent,
+  piles: number,
+  pallet: string,
+  text: Catalogue,
+  numbers: NumberWords
+): string {
+  const event = stored as JournalEvent;
+  let what = sayAct(stored, piles, text, numbers);
+  if (event.type === 'slateGauged') {
+    const hundredths = Math.round(meanHundredths(event.body.points));
+    what = numbers.mm(hundredths / 100, hundredths % 10 === 0 ? 1 : 2);
+  } else if (event.type === 'slateTapped') what = text.common.pile(event.body.pile, piles);
+  return pallet === '' ? what : `${what}, ${pallet}`;
+}

@@ -19,7 +19,7 @@ export { default as StepTrack } from './StepTrack.svelte';
 export { default as StepBar } from './StepBar.svelte';
 export { default as TailDrawing } from './TailDrawing.svelte';
 export { default as Verdict } from './Verdict.svelte';
-export { sayAct } from './act-words.ts';
+export { sayAct, sayUndo } from './act-words.ts';
 export { type CoursePlace } from './by-slope.ts';
 export { linearScale, stepFor, ticksBetween } from './chart-scale.ts';
 export { focusFirstWrong } from './focus.ts';

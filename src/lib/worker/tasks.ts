@@ -19,14 +19,6 @@ import {
 } from '$lib/engine/courses';
 import { type PileEstimate, type PlanWithinRisk, planWithinRisk } from '$lib/engine/courses/risk';
 import {
-  type CheckedSorter,
-  type FusedErrors,
-  type NoFusedErrors,
-  type TappedPallet,
-  createFusedTrials,
-  fusePallets
-} from '$lib/engine/statistics';
-import {
   type CutSpread,
   type GaugedPallet,
   type RoofToSuit,
@@ -99,31 +91,6 @@ export const tasks = {
     return findVariablesPlan(input.good, input.poor);
   },
 
-  /** Gauged slates and taps together, pallet by pallet. */
-  *fusePallets(input: {
-    pallets: readonly TappedPallet[];
-    sorters: readonly CheckedSorter[];
-  }): Generator<number, ReturnType<typeof fusePallets>> {
-    yield 0;
-    return fusePallets(input.pallets, input.sorters);
-  },
-
-  /** How far that may be off: the same on deliveries drawn like this one. */
-  *tryFused(input: {
-    pallets: readonly TappedPallet[];
-    sorters: readonly CheckedSorter[];
-    seed: number;
-    times: number;
-  }): Generator<number, FusedErrors | NoFusedErrors> {
-    yield 0;
-    const trials = createFusedTrials(input.pallets, input.sorters, createRandom(input.seed));
-    for (let done = 0; done < input.times; done += DELIVERIES_A_STEP) {
-      yield done / input.times;
-      trials.step(Math.min(DELIVERIES_A_STEP, input.times - done));
-    }
-    return trials.result();
-  },
-
   /** The most even plan, walked once more by the independent check before anyone sees it. */
   *planRoof(request: PlanRequest): Generator<number, PlanResult> {
     yield 0;
@@ -187,9 +154,6 @@ export const tasks = {
 
 /** Roofs laid between two looks at the messages: enough to be quick, few enough to stop at once. */
 const ROOFS_A_STEP = 5;
-
-/** Deliveries tried between two looks at the messages. */
-const DELIVERIES_A_STEP = 10;
 
 function checked(request: PlanRequest, result: PlanResult): PlanResult {
   const faults = result.status === 'optimal' ? checkPlan(request, result) : [];

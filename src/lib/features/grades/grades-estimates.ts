@@ -14,12 +14,13 @@ import {
 import { type ThicknessInterval, gradeIntervals } from '$lib/engine/thickness';
 
 export { type SorterHand, handsOf } from '$lib/job/sorted';
-export { type Fused, fusedBands, fusedSpread, toFuse } from '$lib/job/sorted';
+export { type TapsAndGauge, tapsAndGauge } from '$lib/job/sorted';
 export { type AsSorted, sortedByGauge, sortedByHands } from './grades-as-sorted.ts';
 export {
   anovaStudy,
   averageRangeStudy,
-  fusedMean,
+  gradeByDoubleSample,
+  meanByDoubleSample,
   sampleAdvice,
   stockDrift
 } from '$lib/engine/statistics';

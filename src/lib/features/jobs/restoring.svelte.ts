@@ -58,11 +58,11 @@ export class RestoringState {
   }
 
   /** Asks what is to become of a file that was refused and can be taken in another way. */
-  async #ask(file: File, result: ImportResult, { sayNotRead }: TakingIn): Promise<void> {
+  async #ask(file: File, result: ImportResult, { sayWhatIsMissing }: TakingIn): Promise<void> {
     if (result.ok) return;
     if (result.missing) {
       this.#asked = file;
-      this.asksRescue = await sayNotRead(result.missing);
+      this.asksRescue = await sayWhatIsMissing(result.missing);
     }
     if (result.copiedDevice === undefined) return;
     this.#asked = file;

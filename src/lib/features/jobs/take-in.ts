@@ -1,2 +1,2 @@
 // Fetched when a file is chosen: the first screen does without.
-export { rescue, restore, sayNotRead, sayRestore } from '$lib/app';
+export { rescue, restore, sayWhatIsMissing, sayRestore } from '$lib/app';

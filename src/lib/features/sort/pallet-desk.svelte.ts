@@ -23,14 +23,17 @@ export class PalletDesk {
     const first = this.all.find(({ left }) => left > 0) ?? this.all[0];
     return first ? [first.palletId] : [];
   });
-  /** Open pallets, by label; the one slates come from is among them. */
-  readonly open: PalletCount[] = $derived(
-    this.all.filter(({ palletId }) => this.#openIds.includes(palletId))
-  );
   /** The pallet that slates come from, or undefined when there is none. */
   readonly current: PalletCount | undefined = $derived(
     this.all.find(({ palletId }) => palletId === this.#openIds[0])
   );
+  /** Open pallets: the one slates come from first, then the others as they were entered. */
+  readonly open: PalletCount[] = $derived([
+    ...(this.current ? [this.current] : []),
+    ...this.all.filter(
+      ({ palletId }) => palletId !== this.current?.palletId && this.#openIds.includes(palletId)
+    )
+  ]);
   /** Slates left on all pallets; undefined where nobody knows how many came on one. */
   readonly left: number | undefined = $derived(
     this.all.every(({ slates }) => slates > 0)
@@ -59,11 +62,11 @@ export class PalletDesk {
     else if (this.#openIds.length > 1) this.#keep(this.#openIds.filter((id) => id !== palletId));
   }
 
-  /** Enters a pallet and takes slates from it; false when it was not saved. */
+  /** Enters a pallet and opens it; slates go on coming from the one in use. False: not saved. */
   async add(label: string, slates: number): Promise<boolean> {
     const palletId = newJobId();
     const saved = await this.#job().act({ type: 'palletAdded', body: { palletId, label, slates } });
-    if (saved) this.takeFrom(palletId);
+    if (saved && !this.isOpen(palletId)) this.toggle(palletId);
     return saved !== undefined;
   }
 

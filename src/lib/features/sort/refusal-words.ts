@@ -1,6 +1,12 @@
 import type { Catalogue, NumberWords } from '$lib/text';
 import type { InputRefusal } from '$lib/app';
-import type { NoPallet } from './sort.svelte.ts';
+
+/** A refusal of the app's own: a reading that no pallet could take. */
+export interface NoPallet {
+  readonly ok: false;
+  readonly reason: 'no-pallet';
+  readonly text: string;
+}
 
 /** One sentence: what was wrong with a text, and what to do. */
 export function sayRefusal(

@@ -13,13 +13,17 @@ import { Announcer } from '$lib/app';
 import { Feedback } from '$lib/app';
 import { GaugeInput, type InputSource, type InputRefusal } from '$lib/app';
 import type { JobState } from '$lib/app';
+import { HandKeys } from './hand-keys.svelte.ts';
 import { PalletDesk } from './pallet-desk.svelte.ts';
 import type { Preferences } from '$lib/app';
-import { undoableActs } from '$lib/job';
+import { likelyRangeOf, undoableActs } from '$lib/job';
+import { partOf } from '$lib/journal';
+import { type NoPallet, sayRefusal } from './refusal-words.ts';
+import { sayUndo } from '$lib/ui';
 import type { SerialConnection } from './serial-connection.svelte.ts';
 import { SessionMark } from '$lib/app';
 import { type JudgingGround, judgeSlate, orderBand } from '$lib/job';
-import { SlateInHand } from '$lib/app';
+import { SlateInHand, keepPoints, keptPoints } from '$lib/app';
 import { SpotChecks, type TappedSlate } from './spot-checks.svelte.ts';
 import { journalStore } from '$lib/app';
 import { type Prompt, type Told, sayTold } from '$lib/app';
@@ -27,13 +31,8 @@ import { UsualRange } from '$lib/job';
 
 /** A second tap on the same pile so soon is the finger bouncing, ms: no slate comes that fast. */
 const BOUNCE_MS = 150;
-
-/** A refusal of the app's own: a reading that no pallet could take. */
-export interface NoPallet {
-  readonly ok: false;
-  readonly reason: 'no-pallet';
-  readonly text: string;
-}
+/** Slates sorted by key that a gauge's number can give back: it has no more digits. */
+const MOST_TAKEN_BACK = 16;
 
 type LastEntry =
   | { readonly kind: 'act'; readonly saved: Promise<StoredEvent[] | undefined> }
@@ -53,16 +52,21 @@ export class SortState {
   #unit: ReadingUnit = 'mm';
   readonly feedback: Feedback;
   readonly checks: SpotChecks;
+  readonly keys: HandKeys;
   readonly announcer = new Announcer();
   /** What the screen says of the last slate. */
   told = $state.raw<Told>();
   prompt = $state.raw<Prompt>();
   refusal = $state.raw<InputRefusal | NoPallet>();
+  /** Whether a number is typed while sorting by hand, as for a spot check. */
+  isTyping = $state(false);
   /** Whether the unit of the gauge was answered in this session. */
-  isUnitKnown = $state(false);
+  #isUnitAnswered = $state(false);
   /** Whether the gauge was just learnt to send no end. */
   hasLearntEnding = $state(false);
   #saving = $state.raw<Told['act']>();
+  /** The act of a slate that fits no neighbour and is kept all the same. */
+  #kept = $state.raw<Told['act']>();
   #deviceId = $state('');
   readonly #slate = new SlateInHand();
   #lastEntry: LastEntry | undefined;
@@ -70,7 +74,27 @@ export class SortState {
   #tappedAt = { pile: 0, at: -Infinity };
   readonly #usualRange = new UsualRange();
   readonly #unitMark = new SessionMark('evencourse.unit');
+  /** Saves of the slates sorted by key, newest last: a gauge may turn out to have typed them. */
+  #byKey: Promise<StoredEvent[] | undefined>[] = [];
 
+  /** Whether each slate is put on its pile by a tap or a key. */
+  readonly isByHand = $derived.by(() => this.#preferences.values.way === 'hand' && !this.isTyping);
+  /** Whether the unit of the gauge was answered, here or in the job, or slates were measured in it. */
+  readonly isUnitKnown = $derived.by(() => {
+    const { view, pallets } = this.#job();
+    return (
+      this.#isUnitAnswered ||
+      partOf(view, 'job').settings.some(({ value }) => value.readingUnit !== undefined) ||
+      pallets.some(({ gauged }) => gauged > 0)
+    );
+  });
+  /** A slate that fits no neighbour, until it is said what to do with it. */
+  readonly rogue = $derived.by(() => {
+    const { told } = this;
+    if (told?.kind !== 'gauged' || !told.judgement.rogue || told.act === this.#kept)
+      return undefined;
+    return told.judgement.rogue;
+  });
   readonly saveStatus = $derived.by(() => {
     if (!this.told) return 'none';
     if (this.#job().isUnsaved(this.told.act)) return 'not-saved';
@@ -97,6 +121,17 @@ export class SortState {
     this.desk = new PalletDesk(job, preferences);
     this.feedback = new Feedback(() => preferences.values);
     this.checks = new SpotChecks(job, () => preferences.values.nickname, random);
+    this.keys = new HandKeys(preferences, {
+      piles: () => job().piles,
+      isByHand: () => this.isByHand,
+      onSort: (pile) => this.#sortByKey(pile),
+      onUndo: () => {
+        const [last] = this.undoable;
+        if (last) void this.undo(last.id);
+      },
+      onTakeBack: (slates) => this.#takeBackKeys(slates),
+      onDropTyped: () => this.input.clear()
+    });
     const { wedgeEnding } = preferences.values;
     const audience = {
       onReading: (reading: AcceptedReading, source: InputSource) => this.#take(reading, source),
@@ -106,7 +141,10 @@ export class SortState {
       onEndingLearnt: (ending: typeof wedgeEnding) => {
         this.hasLearntEnding = true;
         preferences.set({ wedgeEnding: ending });
-      }
+      },
+      likely: () => likelyRangeOf(job().view),
+      onKey: (...key: Parameters<HandKeys['press']>) => this.keys.press(...key),
+      onKeyUp: (...up: Parameters<HandKeys['release']>) => this.keys.release(...up)
     };
     this.input = new GaugeInput(audience, wedgeEnding);
   }
@@ -118,9 +156,13 @@ export class SortState {
       .then((deviceId) => (this.#deviceId = deviceId))
       .catch(() => undefined); // a database that fails shows itself at the next act
     this.#useUnit(this.#job().settings.readingUnit === 'in' ? 'inch' : 'mm');
-    this.isUnitKnown = this.#unitMark.isSet;
+    this.#isUnitAnswered = this.#unitMark.isSet;
+    const { jobId, settings } = this.#job();
+    const kept = keptPoints(jobId);
+    this.prompt = kept && this.#slate.resume(kept, settings.pointsPerSlate);
     const stop = this.input.listen(page, field);
     return () => {
+      this.keys.flush();
       stop();
       this.announcer.close();
       this.feedback.close();
@@ -128,13 +170,24 @@ export class SortState {
     };
   }
 
-  /** A tap: the sorter felt that the slate goes on this pile. */
+  /** A tap of a finger: the sorter felt that the slate goes on this pile. */
   tap(pile: number): void {
     const at = performance.now();
     const isBounce = this.#tappedAt.pile === pile && at - this.#tappedAt.at < BOUNCE_MS;
-    const pallet = this.desk.current;
-    if (isBounce || !pallet) return;
+    if (isBounce) return;
     this.#tappedAt = { pile, at };
+    this.#sort(pile);
+  }
+
+  #sortByKey(pile: number): void {
+    this.feedback.prime();
+    this.#sort(pile);
+    if (this.#lastSaved) this.#byKey = [...this.#byKey, this.#lastSaved].slice(-MOST_TAKEN_BACK);
+  }
+
+  #sort(pile: number): void {
+    const pallet = this.desk.current;
+    if (!pallet) return;
     const { grades, piles } = this.#job();
     const { palletId, label } = pallet;
     const gradesId = grades?.gradesId ?? null;
@@ -161,7 +214,9 @@ export class SortState {
       : [aside];
     this.#restart();
     this.#lastEntry = undefined;
-    this.feedback.tellTaken();
+    this.feedback.tellSetAside(
+      `${words.text.sort.told.setAside}: ${words.text.sort.setAside.reasons[reason]}`
+    );
     await this.#tell({ kind: 'setAside', act, palletLabel: label, reason });
   }
 
@@ -171,18 +226,35 @@ export class SortState {
     return told?.kind === 'gauged' || told?.kind === 'tapped' ? told : undefined;
   }
 
+  /** The slate is kept, though it fits no neighbour. */
+  keepRogue(): void {
+    this.#kept = this.told?.act;
+  }
+
+  /** The last slate is measured again: what was read of it is taken back. */
+  async measureAgain(): Promise<void> {
+    const events = await this.#lastSaved;
+    if (events) await this.undo(events[0].id);
+  }
+
   /** Takes one of the last entries back. */
   async undo(eventId: string): Promise<void> {
     const undone = this.undoable.find(({ id }) => id === eventId);
-    const isTap = undone?.type === 'slateTapped';
-    if ((await this.#job().undo(eventId)) === undefined) return;
-    this.told = undefined;
-    this.refusal = undefined;
+    if (!undone) return;
+    const what = this.sayUndo(undone);
+    const act: NewEvent = { type: 'entryVoided', body: { voids: eventId } };
     this.#lastEntry = undefined;
     this.input.drop();
-    if (isTap) this.checks.forgetLast();
-    this.announcer.say(words.text.sort.told.undone);
-    this.feedback.tellTaken();
+    this.feedback.tellUndone(`${words.text.sort.told.undone}: ${what}`);
+    if (undone.type === 'slateTapped') this.checks.forgetLast();
+    await this.#tell({ kind: 'undone', act, palletLabel: '', what });
+  }
+
+  /** What Undo would take back, in words. */
+  sayUndo(event: StoredEvent): string {
+    const { palletId } = event.body as { palletId?: unknown };
+    const pallet = this.desk.all.find((each) => each.palletId === palletId)?.label ?? '';
+    return sayUndo(event, this.#job().piles, pallet, words.text, words.numbers);
   }
 
   /** Takes what a refused number may have meant. */
@@ -197,13 +269,15 @@ export class SortState {
 
   /** Answers in which unit the gauge reads; kept for the job when it changed. */
   async setUnit(unit: ReadingUnit): Promise<void> {
-    this.isUnitKnown = true;
+    this.#isUnitAnswered = true;
     this.#unitMark.set();
     this.refusal = undefined;
     this.#restart();
     this.#useUnit(unit);
     const readingUnit = unit === 'mm' ? 'mm' : 'in';
-    if (readingUnit !== this.#job().settings.readingUnit)
+    const { settings } = partOf(this.#job().view, 'job');
+    const isSaid = settings.some(({ value }) => value.readingUnit !== undefined);
+    if (!isSaid || readingUnit !== this.#job().settings.readingUnit)
       await this.#job().act({ type: 'jobSettingsSet', body: { readingUnit } });
   }
 
@@ -231,6 +305,15 @@ export class SortState {
     this.serial.setUnit(this.#unit);
   }
 
+  /** The last piles sorted by key were the head of a gauge's number: they are taken back. */
+  #takeBackKeys(count: number): void {
+    const taken = this.#byKey.splice(-count);
+    this.told = undefined;
+    this.checks.forgetLast();
+    for (const saved of taken)
+      void saved.then((events) => events && this.#job().undo(events[0].id));
+  }
+
   #useUnit(unit: ReadingUnit): void {
     this.#unit = unit;
     this.input.setUnit(unit);
@@ -244,6 +327,7 @@ export class SortState {
     if (!this.desk.current) return this.#refuseWithoutPallet(reading);
     const wanted = this.#job().settings.pointsPerSlate;
     const step = this.#slate.take(reading.valueMm, wanted, this.#preferences.values.holdsStill);
+    keepPoints(this.#job().jobId, this.#slate.begun);
     const isTyped = source === 'keypad';
     if (step.kind === 'slate') {
       const saved = this.#takeSlate(step.slate);
@@ -268,8 +352,10 @@ export class SortState {
     const act: NewEvent = { type: 'slateGauged', body: { palletId, points, gradesId, pile } };
     const told = { kind: 'gauged' as const, piles, thicknessMm, taperMm, points, judgement };
     const saved = this.#tell({ ...told, act, palletLabel });
-    if (judgement.rogue) this.feedback.tellMind(words.text.sort.told.rogue);
-    else if (pile === null) this.feedback.tellTaken();
+    const { tooThick, tooThin } = words.text.sort.told;
+    if (judgement.rogue) this.feedback.tellMind(judgement.rogue.isTooThick ? tooThick : tooThin);
+    else if (pile === null)
+      this.feedback.tellMeasured(sayTold({ ...told, act, palletLabel }, words.text, words.numbers));
     else this.feedback.tellPile(pile, piles, words.text.common.pile(pile, piles));
     return saved;
   }
@@ -284,8 +370,9 @@ export class SortState {
     const gauged = pileOf(thicknessMm, thresholdsMm);
     const body = { palletId, of: 'tap' as const, pile, gradesId, points };
     this.checks.putOff();
-    if (gauged === pile) this.feedback.tellTaken();
-    else this.feedback.tellMind('');
+    const { checkAgrees, checkDiffers } = words.text.sort.told;
+    if (gauged === pile) this.feedback.tellMeasured(checkAgrees);
+    else this.feedback.tellMind(checkDiffers);
     const saved = this.#tell({
       kind: 'checked',
       act: { type: 'slateChecked', body },
@@ -321,7 +408,7 @@ export class SortState {
     const events = await saved;
     if (this.#saving === told.act) this.#saving = undefined;
     if (events) this.announcer.say(sayTold(told, words.text, words.numbers));
-    else this.feedback.tellRefused();
+    else this.feedback.tellRefused(words.text.common.notSaved);
     return events;
   }
 
@@ -329,14 +416,16 @@ export class SortState {
     const { point, again, moved } = words.text.sort.told;
     this.prompt = prompt;
     this.told = undefined;
-    this.feedback.tellTaken();
+    this.feedback.tellMeasured();
     if (prompt.kind === 'point') this.announcer.say(point(prompt.done, prompt.wanted));
     else this.announcer.say(prompt.kind === 'again' ? again : moved);
   }
 
   #refuse(refusal: InputRefusal | NoPallet): void {
+    const sentence = sayRefusal(refusal, words.text.sort, words.numbers);
     this.refusal = refusal;
-    this.feedback.tellRefused();
+    this.announcer.say(sentence);
+    this.feedback.tellRefused(sentence);
   }
 
   #refuseWithoutPallet(reading: AcceptedReading): void {
@@ -350,8 +439,10 @@ export class SortState {
     this.#lastEntry = undefined;
     this.told = undefined;
     this.prompt = undefined;
-    if (last?.kind === 'asked') this.#slate.takeBack();
-    else if (last?.kind === 'act') {
+    if (last?.kind === 'asked') {
+      this.#slate.takeBack();
+      keepPoints(this.#job().jobId, this.#slate.begun);
+    } else if (last?.kind === 'act') {
       const events = await last.saved;
       if (events) await this.#job().undo(events[0].id);
     }
@@ -360,6 +451,7 @@ export class SortState {
   /** Begins the slate in hand anew: what was read or refused of it is dropped. */
   #restart(): void {
     this.#slate.restart();
+    keepPoints(this.#job().jobId, undefined);
     this.input.drop();
     this.prompt = undefined;
   }

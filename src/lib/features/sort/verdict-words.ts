@@ -1,6 +1,5 @@
 import type { Catalogue, NumberWords } from '$lib/text';
-import { sayRefusal } from './refusal-words.ts';
-import type { NoPallet } from './sort.svelte.ts';
+import { type NoPallet, sayRefusal } from './refusal-words.ts';
 import type { InputRefusal } from '$lib/app';
 import type { Prompt, Told } from '$lib/app';
 
@@ -98,6 +97,8 @@ function toldWords(
       const title = felt === gauged ? sort.told.checkAgrees : sort.told.checkDiffers;
       return plain('plain', title, why);
     }
+    case 'undone':
+      return plain('plain', sort.told.undone, told.what);
     case 'gauged':
       return gaugedWords(told, from, plain, { sort, common }, numbers);
   }
@@ -122,7 +123,8 @@ function gaugedWords(
         : sort.told.outsideOrder(
             `${numbers.decimal(rogue.band.lowMm, 1)}–${numbers.mm(rogue.band.highMm, 1)}`
           );
-    marks.push({ kind: 'rogue', title: sort.told.rogue, why });
+    const title = rogue.isTooThick ? sort.told.tooThick : sort.told.tooThin;
+    marks.push({ kind: 'rogue', title, why });
   }
   if (borderlineMm !== null) {
     const why = sort.told.borderlineWhy(numbers.mm(borderlineMm, 2));

@@ -51,7 +51,10 @@ export const sort = {
     notSaved: 'NOT SAVED',
     borderline: 'Borderline',
     borderlineWhy: (threshold: string) => `very near ${threshold}: either pile is right`,
-    rogue: 'Rogue',
+    tooThick: 'Too thick, check it',
+    tooThin: 'Too thin, check it',
+    measureAgain: 'Measure again',
+    keep: 'Keep',
     outsideOrder: (band: string) => `outside the order, ${band}`,
     beyondSpread: (over: string) => `${over} beyond nearly all so far: it would kick`,
     sample: 'Measured',
@@ -191,7 +194,14 @@ export const sort = {
     endingPause: 'sends no end: a pause takes the reading',
     endingForget: 'Forget, learn again',
     endingLearnt: 'Learnt: this gauge sends no Enter, so a pause takes the reading.',
-    tags: 'Tags and tally sheet to print'
+    tags: 'Tags and tally sheet'
+  },
+  clicker: {
+    title: 'Keys of a clicker',
+    hint: 'By hand the keys 1, 2, 3 … sort at once. Teach other keys here. Some phones keep the volume keys to themselves: then set the clicker to page keys.',
+    none: 'no key yet',
+    press: 'Press the key now',
+    learn: 'Learn'
   },
   serial: {
     title: 'Gauge on a cable',

@@ -55,7 +55,10 @@ export const sort: Catalogue['sort'] = {
     notSaved: 'NO GUARDADO',
     borderline: 'En el límite',
     borderlineWhy: (threshold) => `muy cerca de ${threshold}: valen ambos montones`,
-    rogue: 'Dispar',
+    tooThick: 'Demasiado gruesa, revísela',
+    tooThin: 'Demasiado fina, revísela',
+    measureAgain: 'Medir otra vez',
+    keep: 'Conservar',
     outsideOrder: (band) => `fuera del pedido, ${band}`,
     beyondSpread: (over) => `${over} más allá de casi todas hasta ahora: levantaría a su vecina`,
     sample: 'Medida',
@@ -194,6 +197,13 @@ export const sort: Catalogue['sort'] = {
     endingForget: 'Olvidar y aprender de nuevo',
     endingLearnt: 'Aprendido: el calibre no manda Enter; una pausa toma la lectura.',
     tags: 'Etiquetas y hoja de recuento para imprimir'
+  },
+  clicker: {
+    title: 'Teclas de un pulsador',
+    hint: 'A mano, las teclas 1, 2, 3 … clasifican al momento. Enseñe aquí otras teclas. Algunos móviles se reservan las teclas de volumen: use entonces las de página.',
+    none: 'aún sin tecla',
+    press: 'Pulse ahora la tecla',
+    learn: 'Aprender'
   },
   serial: {
     title: 'Calibre por cable',

@@ -51,7 +51,10 @@ export const sort: Catalogue['sort'] = {
     notSaved: 'NON ENREGISTRÉ',
     borderline: 'Limite',
     borderlineWhy: (threshold) => `tout près de ${threshold} : les deux tas conviennent`,
-    rogue: 'Hors série',
+    tooThick: 'Trop épaisse, à vérifier',
+    tooThin: 'Trop mince, à vérifier',
+    measureAgain: 'Mesurer encore',
+    keep: 'Garder',
     outsideOrder: (band) => `hors commande, ${band}`,
     beyondSpread: (over) => `${over} au-delà de presque toutes jusqu’ici : elle bâillerait`,
     sample: 'Mesurée',
@@ -191,6 +194,13 @@ export const sort: Catalogue['sort'] = {
     endingForget: 'Oublier, apprendre encore',
     endingLearnt: 'Appris : ce calibre n’envoie pas Entrée ; une pause prend la mesure.',
     tags: 'Étiquettes et feuille à imprimer'
+  },
+  clicker: {
+    title: 'Touches d’une télécommande',
+    hint: 'À la main, les touches 1, 2, 3 … trient aussitôt. Apprenez ici d’autres touches. Certains téléphones gardent les touches de volume pour eux : prenez alors celles de page.',
+    none: 'pas encore de touche',
+    press: 'Appuyez sur la touche',
+    learn: 'Apprendre'
   },
   serial: {
     title: 'Calibre par câble',

@@ -56,7 +56,10 @@ export const sort: Catalogue['sort'] = {
     notSaved: 'NIE ZAPISANO',
     borderline: 'Na granicy',
     borderlineWhy: (threshold) => `tuż przy ${threshold}: oba stosy są dobre`,
-    rogue: 'Odstaje',
+    tooThick: 'Za gruba, sprawdź',
+    tooThin: 'Za cienka, sprawdź',
+    measureAgain: 'Zmierz ponownie',
+    keep: 'Zostaw',
     outsideOrder: (band) => `poza zamówieniem, ${band}`,
     beyondSpread: (over) => `${over} poza prawie wszystkimi dotąd: podniosłaby sąsiednią`,
     sample: 'Zmierzono',
@@ -194,6 +197,13 @@ export const sort: Catalogue['sort'] = {
     endingForget: 'Zapomnij, ucz od nowa',
     endingLearnt: 'Nauczono: przyrząd nie wysyła Enter; odczyt przyjmuje przerwa.',
     tags: 'Karty i arkusz do druku'
+  },
+  clicker: {
+    title: 'Klawisze pilota',
+    hint: 'Ręcznie klawisze 1, 2, 3 … sortują od razu. Tu można nauczyć innych klawiszy. Niektóre telefony zachowują klawisze głośności dla siebie: wtedy ustaw pilota na klawisze stron.',
+    none: 'jeszcze bez klawisza',
+    press: 'Naciśnij teraz klawisz',
+    learn: 'Naucz'
   },
   serial: {
     title: 'Przyrząd na kablu',

@@ -56,7 +56,10 @@ export const sort: Catalogue['sort'] = {
     notSaved: 'NESALVAT',
     borderline: 'La limită',
     borderlineWhy: (threshold) => `foarte aproape de ${threshold}: ambele stive sunt bune`,
-    rogue: 'Nepotrivită',
+    tooThick: 'Prea groasă, verificați',
+    tooThin: 'Prea subțire, verificați',
+    measureAgain: 'Măsurați iar',
+    keep: 'Păstrați',
     outsideOrder: (band) => `în afara comenzii, ${band}`,
     beyondSpread: (over) => `cu ${over} dincolo de aproape toate până acum: ar ridica vecina`,
     sample: 'Măsurată',
@@ -193,6 +196,13 @@ export const sort: Catalogue['sort'] = {
     endingForget: 'Uită, învață din nou',
     endingLearnt: 'Învățat: șublerul nu trimite Enter; o pauză ia citirea.',
     tags: 'Etichete și foaie de tipărit'
+  },
+  clicker: {
+    title: 'Tastele unei telecomenzi',
+    hint: 'Manual, tastele 1, 2, 3 … sortează imediat. Învățați aici alte taste. Unele telefoane păstrează tastele de volum pentru ele: folosiți atunci tastele de pagină.',
+    none: 'încă fără tastă',
+    press: 'Apăsați tasta acum',
+    learn: 'Învață'
   },
   serial: {
     title: 'Șubler pe cablu',
