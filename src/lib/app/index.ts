@@ -31,6 +31,7 @@ export { JobState } from './job.svelte.ts';
 export { chooseLanguage, startLanguage } from './language.ts';
 export { newJobId } from './new-job.ts';
 export { pageTimer } from './page-timer.ts';
+export { printMark } from './print-mark.ts';
 export { PlanDesk, type HeldRisk } from './plan-desk.svelte.ts';
 export { Preferences, preferences, type LearntSerialGauge } from './preferences.svelte.ts';
 export { SessionMark } from './session-mark.ts';
