@@ -29,6 +29,7 @@ import type { KickChances } from './plan-types.ts';
  *
  * @param kicks chances in whole billionths
  * @returns for each course its stretches from the left; undefined if no plan fits
+ * @throws Error if a plan has a price and no stretches, which no request can bring about
  *
  * Cost: time piles² × states (see {@link RoofHeights}), memory piles × slates.
  */

@@ -15,6 +15,7 @@ export interface WithinHeight {
   readonly goingOn: (node: number, slates: number, slateAndAHalves: number) => number;
 }
 
+/** What a pile's stretch can reach within its own height. Linear in its states. */
 export function withinHeight(
   search: Search,
   height: Height,
