@@ -4,6 +4,7 @@ import { decidedBy } from './decided-by.ts';
 import { gone } from './gone.ts';
 
 const many = pluralizer('en');
+const jobCount = (n: number) => many(n, { one: 'job', other: 'jobs' });
 const OTHER_PALLET = { one: 'other pallet', other: 'other pallets' };
 const count = (n: number): string => n.toLocaleString('en');
 
@@ -23,8 +24,20 @@ export const jobs = {
     'Saving works. Offline start, scanning and sharing need an https address; this one is plain http.',
   installHint:
     'Install the app, so that it starts without a network and the phone keeps the entries: tap Share, then Add to Home Screen.',
+  find: 'Find a job',
+  foundNone: (wanted: string) => `No job has “${wanted}” in its name.`,
+  showMore: (n: number) => `Show ${n} more`,
+  backUpAll: 'Back up every job',
+  backingUp: (done: number, of: number) =>
+    of === 0 ? 'Making the file…' : `Making the file: ${done} of ${of} jobs…`,
+  backedUp: (n: number) => `In one file, read back and whole: ${jobCount(n)}.`,
+  jobInFile: (at: number) => `Job ${at}`,
+  restoredJobs: (n: number, added: number) =>
+    `Taken in: ${jobCount(n)}, ${common.entries(added)} of them new.`,
+  notRestored: (n: number) => `Not taken in: ${jobCount(n)}. Choose the file of each by itself.`,
+  moreJobs: (n: number) => `And ${jobCount(n)} more.`,
   restore: 'Open a job sent to me',
-  restoreHint: 'A job file or a backup that this app wrote.',
+  restoreHint: 'A file of one or more jobs, or a backup, that this app wrote.',
   restoreChoose: 'Choose a job file',
   settings: 'Settings and health',
   lastEntry: (moment: string) => `last entry ${moment}`,
