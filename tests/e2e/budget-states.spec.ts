@@ -1,5 +1,5 @@
 import { expectWithinBudget } from './budget.ts';
-import { adoptPlan, twoSlopesSorted } from './courses-job.ts';
+import { usePlan, twoSlopesSorted } from './courses-job.ts';
 import { delivery, seedDelivery } from './delivery-job.ts';
 import { expect, startJob, test } from './helpers.ts';
 import { seedJob } from './seed-job.ts';
@@ -45,7 +45,7 @@ test('a job that is being laid says how far it is, in 120 words and 1.6 phone sc
   page
 }) => {
   const job = `/job/${await seedJob(page, twoSlopesSorted(260))}`;
-  await adoptPlan(page, job);
+  await usePlan(page, job);
   await page.goto(`${job}/lay`);
   await page.getByRole('button', { name: 'Course laid' }).click();
   await expect(page.getByText('1 of 24 courses laid')).toBeVisible();

@@ -4,7 +4,7 @@ import { saved } from '../faults/files.ts';
 import { gaugeSlate, startSorting } from '../faults/sorting.ts';
 import { expect, startJob, test } from './helpers.ts';
 
-test('J7, J23: the health page shows a good write, what is kept, and works every view out anew', async ({
+test('J7, J23: the health page shows a good write, what is kept, and recalculates every view', async ({
   page
 }) => {
   await startSorting(page, 'Secret Barn');

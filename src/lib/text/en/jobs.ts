@@ -24,6 +24,7 @@ export const jobs = {
     'Saving works. Offline start, scanning and sharing need an https address; this one is plain http.',
   installHint:
     'Install the app, so that it starts without a network and the phone keeps the entries: tap Share, then Add to Home Screen.',
+  none: 'No job on this device yet.',
   find: 'Find a job',
   foundNone: (wanted: string) => `No job has “${wanted}” in its name.`,
   showMore: (n: number) => `Show ${n} more`,
