@@ -7,6 +7,8 @@ const SLATE = { one: 'slate', other: 'slates' };
 export const sample = {
   title: 'Sample list',
   lead: 'Chance picks the slates, not the eye. Only slates of the list count for the verdict.',
+  caution:
+    'Cut the bands of a crate from the side: they spring. Lift out by hand few at a time, gloves and eye protection on. Local rules decide.',
   choose: 'Plan',
   kinds: {
     attributes: 'Count the slates outside',
