@@ -100,7 +100,6 @@ test('twenty readings give the split in at most 12 taps and 60 words, and become
 
   await tap(button(page, 'Keep as a job'));
   await page.waitForURL(/\/job\/[0-9a-f-]+$/);
-  console.log(`quick split: ${taps} taps besides readings`);
   expect(taps).toBeLessThanOrEqual(12);
   const events = await eventsOf(page, new URL(page.url()).pathname.split('/')[2]);
   const gauged = events.filter(({ type }) => type === 'slateGauged');

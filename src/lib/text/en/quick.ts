@@ -56,11 +56,10 @@ export const quick = {
   about: (n: string) => `About ${n}`,
   lessThanOne: 'Less than 1',
   short: (missing: string) => `The roof needs about ${missing} slates more.`,
-  rough: (readings: number) =>
-    `From ${many(readings, SLATE)}: a first idea.`,
+  rough: (readings: number) => `From ${many(readings, SLATE)}: a first idea.`,
   keep: 'Keep as a job',
   more: 'Measure more',
-  numbers: 'Change the numbers',
+  numbers: 'Change numbers',
   restart: 'Start over',
   restartSure: (readings: number) =>
     `Drop ${many(readings, { one: 'reading', other: 'readings' })}?`,
