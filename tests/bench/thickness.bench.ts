@@ -1,15 +1,16 @@
 /**
  * Times the statistics of thickness: moments from bins against moments of the raw list at 10^4, 10^5
- * and 10^6 readings (the cost from bins must not grow with them), a sorter's hand and the posterior
- * of taps from 5,000 spot checks, and advice on sampling for 40 pallets. Prints least and median of
+ * and 10^6 readings (the cost from bins must not grow with them), a sorter's hand from
+ * 5,000 spot checks, taps as strata, and advice on sampling for 40 pallets. Prints least and median of
  * the rounds, in milliseconds, and asserts that the fast way and the plain one agree.
  */
 import { createRandom, randomNormal } from '$lib/engine';
 import {
   type PalletSample,
   type SpotCheck,
+  doubleSample,
   estimateGrade,
-  fuseTaps,
+  gradeByDoubleSample,
   learnHand,
   sampleAdvice
 } from '$lib/engine/statistics';
@@ -91,13 +92,30 @@ print(
   '(aim below 100 ms)'
 );
 
-const gauged = binsOf(checks.map(({ thicknessMm }) => Math.round(100 * thicknessMm)));
+const tappedPallets = Array.from({ length: 40 }, (_, index) => ({
+  palletId: String(index),
+  slates: 500,
+  bins: binsOf(Array.from({ length: 10 }, thickness)),
+  taps: [
+    [150, 220, 120],
+    [0, 0, 0]
+  ],
+  checks: [
+    [8, 11, 6].map((count) => binsOf(Array.from({ length: count }, thickness))),
+    [0, 0, 0].map(() => binsOf([]))
+  ]
+}));
 print(
-  'hand and fused spread, 5,000 checks, 20,000 taps',
+  'taps as strata, 40 pallets, 1,000 checks, 40 bars',
   times(() => {
-    const learnt = learnHand(checks, 3);
-    const fused = fuseTaps(gauged, [{ taps: [7000, 9000, 4000], hand: learnt }]);
-    return fused.ok ? fused.bins.counts[0] : 0;
+    const sample = doubleSample(tappedPallets);
+    if (!sample.ok) throw new Error(sample.reason);
+    let total = 0;
+    for (let bar = 0; bar < 40; bar++) {
+      const told = gradeByDoubleSample(sample, { fromMm: 3 + bar / 5, toMm: 3.2 + bar / 5 });
+      if (told.ok) total += told.countHigh;
+    }
+    return total;
   }, 15),
   '(aim below 100 ms)'
 );

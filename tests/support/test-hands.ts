@@ -14,9 +14,6 @@ export function knownHand(thresholdsMm: number[], sdMm: number): Hand {
   };
 }
 
-/** For tests: a hand that nothing tells. */
-export const UNKNOWN_HAND = { ok: false, reason: 'not-by-thickness' } as const;
-
 /** For tests: one slate of 5 mm and one of 7 mm. */
 export const TWO_SLATES = binsFromPairs([
   [500, 1],

@@ -69,8 +69,8 @@ export function count(draft: ViewDraft, event: JournalEvent, sign: Sign): void {
     case 'slateSetAside':
       return countSetAside(draft, event, sign);
     case 'slateChecked': {
-      const { of, gradesId, pile, points } = event.body;
-      const key = `${of}|${gradesId ?? ''}|${pile}|${meanHundredths(points)}`;
+      const { of, gradesId, pile, points, palletId } = event.body;
+      const key = `${of}|${gradesId ?? ''}|${pile}|${meanHundredths(points)}|${palletId ?? ''}`;
       return add(draft.part(`sorter:${event.sorter}`).checks, key, sign);
     }
     case 'entryVoided':

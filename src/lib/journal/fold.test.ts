@@ -83,7 +83,7 @@ describe('foldAll', () => {
       })
     ]);
     expect(partOf(view, 'pallet:p1').piles['g|3'].tapped).toEqual({ Wren: 1 });
-    expect(partOf(view, 'sorter:Wren').checks).toEqual({ 'tap|g|3|500': 1 });
+    expect(partOf(view, 'sorter:Wren').checks).toEqual({ 'tap|g|3|500|p1': 1 });
     expect(sorterNames(view)).toEqual(['Wren']);
     expect(palletIds(view)).toEqual(['p1']);
   });

@@ -73,7 +73,7 @@ export interface HourPart {
   unpiled: Counts;
 }
 
-/** Spot checks of one sorter: `of|gradesId|pile|hundredths` → how often. */
+/** Spot checks of one sorter: `of|gradesId|pile|hundredths|palletId` → how often. */
 export interface SorterPart {
   checks: Counts;
 }

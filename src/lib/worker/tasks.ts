@@ -19,19 +19,11 @@ import {
 } from '$lib/engine/courses';
 import { type PileEstimate, type PlanWithinRisk, planWithinRisk } from '$lib/engine/courses/risk';
 import {
-  type CheckedSorter,
-  type FusedErrors,
-  type NoFusedErrors,
-  type TappedPallet,
-  createFusedTrials,
-  fusePallets
-} from '$lib/engine/statistics';
-import {
   type CutSpread,
   type GaugedPallet,
   type RoofToSuit,
   equalShares,
-  heldOutRound,
+  crossValidationRound,
   naturalBreaks,
   suitTheRoof
 } from '$lib/engine/grading';
@@ -80,7 +72,7 @@ export const tasks = {
     const told: (number | undefined)[][] = [];
     for (let round = 0; round < rounds; round++) {
       yield round / rounds;
-      told.push(heldOutRound(roof, pallets, cuts, random));
+      told.push(crossValidationRound(roof, pallets, cuts, random));
     }
     return cuts.map((_cut, way) =>
       told.reduce<number | undefined>((sum, round) => {
@@ -97,31 +89,6 @@ export const tasks = {
   }): Generator<number, ReturnType<typeof findVariablesPlan>> {
     yield 0;
     return findVariablesPlan(input.good, input.poor);
-  },
-
-  /** Gauged slates and taps together, pallet by pallet. */
-  *fusePallets(input: {
-    pallets: readonly TappedPallet[];
-    sorters: readonly CheckedSorter[];
-  }): Generator<number, ReturnType<typeof fusePallets>> {
-    yield 0;
-    return fusePallets(input.pallets, input.sorters);
-  },
-
-  /** How far that may be off: the same on deliveries drawn like this one. */
-  *tryFused(input: {
-    pallets: readonly TappedPallet[];
-    sorters: readonly CheckedSorter[];
-    seed: number;
-    times: number;
-  }): Generator<number, FusedErrors | NoFusedErrors> {
-    yield 0;
-    const trials = createFusedTrials(input.pallets, input.sorters, createRandom(input.seed));
-    for (let done = 0; done < input.times; done += DELIVERIES_A_STEP) {
-      yield done / input.times;
-      trials.step(Math.min(DELIVERIES_A_STEP, input.times - done));
-    }
-    return trials.result();
   },
 
   /** The most even plan, walked once more by the independent check before anyone sees it. */
@@ -187,9 +154,6 @@ export const tasks = {
 
 /** Roofs laid between two looks at the messages: enough to be quick, few enough to stop at once. */
 const ROOFS_A_STEP = 5;
-
-/** Deliveries tried between two looks at the messages. */
-const DELIVERIES_A_STEP = 10;
 
 function checked(request: PlanRequest, result: PlanResult): PlanResult {
   const faults = result.status === 'optimal' ? checkPlan(request, result) : [];

@@ -8,7 +8,7 @@ export {
   comparePallets,
   intraclassCorrelationAtMost
 } from './between-pallets.ts';
-export { type OddPallet, oddPallets } from './odd-pallets.ts';
+export { type OutlierPallet, outlierPallets } from './outlier-pallets.ts';
 export { type OrderedRow, type OrderedFit, orderedRegression } from './ordered-regression.ts';
 export {
   type SpotCheck,
@@ -19,27 +19,19 @@ export {
   logPileChances
 } from './hand.ts';
 export { tapsBetweenChecks } from './spot-checks.ts';
+export { tapPosterior } from './tap-posterior.ts';
 export {
-  type SorterTaps,
-  type FusedSpread,
-  type NoFusedSpread,
-  tapPosterior,
-  fuseTaps
-} from './fuse-taps.ts';
-export {
-  type CheckedSorter,
   type TappedPallet,
-  type FusedPallet,
-  type FusedPallets,
-  fusePallets
-} from './fuse-pallets.ts';
+  type DoubleSample,
+  type NoDoubleSample,
+  doubleSample
+} from './double-sampling.ts';
 export {
-  type FusedErrors,
-  type NoFusedErrors,
-  type FusedTrials,
-  createFusedTrials
-} from './fused-trials.ts';
-export { type FusedGrade, type FusedMean, fusedGrade, fusedMean } from './fused-interval.ts';
+  type DoubleSampledGrade,
+  type DoubleSampledMean,
+  gradeByDoubleSample,
+  meanByDoubleSample
+} from './double-sampling-figures.ts';
 export {
   type AdvisedSample,
   type SampleAdvice,

@@ -58,9 +58,9 @@ export class GradesAdvice {
 
   /** Slates on piles, by the grades they were sorted under. */
   readonly sorted = $derived.by(() => {
-    const { fused } = this.#grades();
+    const { together } = this.#grades();
     return sortedUnder(this.#job().view, (palletId, gradesId, sorter, pile) =>
-      fused?.ok ? fused.told(palletId, pile, handKey(gradesId, sorter)) : undefined
+      together?.ok ? together.told(handKey(gradesId, sorter), pile, palletId) : undefined
     );
   });
 

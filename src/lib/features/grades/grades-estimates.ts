@@ -9,17 +9,18 @@ import {
   comparePallets,
   estimateGrade,
   estimateMean,
-  oddPallets
+  outlierPallets
 } from '$lib/engine/statistics';
 import { type ThicknessInterval, gradeIntervals } from '$lib/engine/thickness';
 
 export { type SorterHand, handsOf } from '$lib/job/sorted';
-export { type Fused, fusedBands, fusedSpread, toFuse } from '$lib/job/sorted';
+export { type TapsAndGauge, tapsAndGauge } from '$lib/job/sorted';
 export { type AsSorted, sortedByGauge, sortedByHands } from './grades-as-sorted.ts';
 export {
   anovaStudy,
   averageRangeStudy,
-  fusedMean,
+  gradeByDoubleSample,
+  meanByDoubleSample,
   sampleAdvice,
   stockDrift
 } from '$lib/engine/statistics';
@@ -48,6 +49,6 @@ export function palletsCompared(samples: readonly PalletSample[]) {
   return {
     mean: estimateMean(samples),
     compared: comparePallets(samples),
-    odd: oddPallets(samples)
+    odd: outlierPallets(samples)
   };
 }

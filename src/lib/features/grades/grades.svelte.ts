@@ -13,7 +13,7 @@ import {
   momentsOfBins,
   totalCount
 } from '$lib/engine/thickness';
-import type { FusedErrors, FusedGrade, NoFusedErrors } from '$lib/engine/statistics';
+import type { DoubleSampledGrade, NoEstimate } from '$lib/engine/statistics';
 import { type BoundaryMethod, partOf } from '$lib/journal';
 import { type RoofOfJob, roofLayoutOf, stockOf } from '$lib/job';
 import { type RunningTask, runTask } from '$lib/worker';
@@ -30,7 +30,6 @@ import {
 import { courseNeeds, groundOf, samplesOf, slatesOf, weightedSpread } from '$lib/job/sorted';
 import { type HandleReach, moveThreshold, reachOf } from './grades-handles.ts';
 import { type StockBar, outlineOf, stockBars } from './grades-picture.ts';
-import type { Fused } from './grades-estimates.ts';
 import type { JobState } from '$lib/app';
 
 /** What is worked out of taps and spot checks, once their statistics are loaded. */
@@ -41,10 +40,6 @@ const FEW_READINGS = 60;
 
 /** Fewest readings from which slates held out tell anything: kickers are rare. Ours. */
 export const ENOUGH_TO_HOLD_OUT = 150;
-
-/** Deliveries tried to see how far gauge and taps together stray, and where their draws begin. */
-const TRIALS = 400;
-const TRIALS_SEED = 1;
 
 /**
  * The boundaries being tried on the Grades screen: the spread they cut, the four ways to set them
@@ -88,18 +83,18 @@ export class GradesState {
 
   /** Every sorter's taps and hand; undefined while the statistics load. */
   readonly hands = $derived.by(() => this.estimates?.handsOf(this.#job().view));
-  /** Taps and gauge together; undefined while they are worked out. */
-  fused = $state.raw<Fused>();
-  /** How far they may be off; undefined while that is tried. */
-  fusedErrors = $state.raw<FusedErrors | NoFusedErrors>();
-  /** The gauged and tapped slates that both of these are of, once they are worked out. */
-  #triedOn: string | undefined;
-  readonly tapsCounted = $derived(this.fused?.ok ? this.fused.tapsCounted : 0);
+  /** Taps and gauge together; undefined while the statistics load, and without taps. */
+  readonly together = $derived.by(() =>
+    this.hands && this.tapped > 0
+      ? this.estimates?.tapsAndGauge(this.#job().view, this.samples, this.hands)
+      : undefined
+  );
+  readonly tapsCounted = $derived(this.together?.ok ? this.together.tapsCounted : 0);
   readonly canUseTaps = $derived(this.tapsCounted > 0);
 
   /** The spread that boundaries cut: with the taps where they count in millimetres. */
   readonly spread: ThicknessBins = $derived.by(() =>
-    this.usesTaps && this.fused?.ok ? this.fused.bins : this.gaugedSpread
+    this.usesTaps && this.together?.ok ? this.together.bins : this.gaugedSpread
   );
   readonly moments = $derived(momentsOfBins(this.spread));
 
@@ -192,47 +187,32 @@ export class GradesState {
     const bars = stockBars(this.spread, this.stockSlates);
     if (!this.estimates || this.isAllGauged) return bars;
     const intervals = this.usesTaps
-      ? this.#fusedBands(bars)?.map(({ countLow, countHigh }) => ({
-          low: countLow,
-          high: countHigh
-        }))
+      ? rangesOf(this.#bandsTogether(bars))
       : this.estimates.barEstimates(this.samples, bars);
-    if (!intervals) return bars;
     return bars.map((bar, index) => (bar.slates > 0 ? { ...bar, ...intervals[index] } : bar));
   });
   readonly isAllGauged = $derived(this.gauged >= this.stockSlates);
   /** Whether the readings are so few that kickers told from them are too low, and none can be held out. */
   readonly isFlattered = $derived(!this.isAllGauged && this.gauged < ENOUGH_TO_HOLD_OUT);
 
-  /** Estimated slates on each pile, from gauged slates alone; undefined while that loads. */
-  readonly pileEstimates = $derived(
-    this.way.ok ? this.estimates?.pileEstimates(this.samples, this.thresholdsMm) : undefined
-  );
-  /** The same from gauge and taps together; undefined where that is not known, or not yet. */
-  readonly fusedPiles = $derived.by(() =>
-    this.way.ok ? this.#fusedBands(gradeIntervals(this.thresholdsMm)) : undefined
-  );
+  /** Estimated slates on each pile, by the spread shown; undefined while that loads. */
+  readonly pileEstimates = $derived(this.way.ok ? this.#estimatesAt(this.thresholdsMm) : undefined);
   /**
    * Between how many slates each pile cut at given boundaries may hold, at 95 %, by the same data as
    * the piles shown; none where every slate was gauged or nothing tells yet.
    */
   pileIntervals(thresholdsMm: readonly number[]): ({ low: number; high: number } | undefined)[] {
-    if (this.isAllGauged || this.isTrying) return [];
-    const estimates = this.usesTaps
-      ? this.#fusedBands(gradeIntervals(thresholdsMm))
-      : this.estimates?.pileEstimates(this.samples, thresholdsMm);
-    return (estimates ?? []).map((estimate) =>
-      'countLow' in estimate ? { low: estimate.countLow, high: estimate.countHigh } : undefined
-    );
+    return this.isAllGauged ? [] : rangesOf(this.#estimatesAt(thresholdsMm) ?? []);
   }
-  /** Mean of the stock from gauge and taps together, likewise. */
-  readonly fusedMean = $derived.by(() => {
-    const { estimates, fused, fusedErrors } = this;
-    if (!estimates || !fused?.ok || !fusedErrors?.ok || !this.usesTaps) return undefined;
-    return estimates.fusedMean(fused.pallets, fusedErrors);
+  /** Mean of the stock with its range, by the spread shown; undefined where nothing tells it. */
+  readonly meanEstimate = $derived.by(() => {
+    const { estimates, together } = this;
+    const told =
+      estimates && together?.ok && this.usesTaps
+        ? estimates.meanByDoubleSample(together.sample)
+        : this.pallets?.mean;
+    return told?.ok ? told : undefined;
   });
-  /** Whether it is still being tried how far gauge and taps together may be off. */
-  readonly isTrying = $derived(this.usesTaps && !this.fusedErrors);
   readonly pallets = $derived(this.estimates?.palletsCompared(this.samples));
 
   /** How far each boundary can be moved. */
@@ -287,40 +267,6 @@ export class GradesState {
   }
 
   /**
-   * Works out taps and gauge together, and then how far that may be off, in the worker. To be run in
-   * an effect; gives what stops it.
-   */
-  fuse(): () => void {
-    const { estimates, hands, samples } = this;
-    const { view } = this.#job();
-    if (!estimates || !hands || this.tapped === 0)
-      return () => {
-        this.fused = undefined;
-        this.#triedOn = undefined;
-      };
-    const ground = estimates.toFuse(view, samples, hands);
-    const key = JSON.stringify(ground);
-    if (key === this.#triedOn) return () => undefined;
-    this.#triedOn = undefined;
-    const fusing = runTask('fusePallets', ground);
-    let trying: RunningTask<FusedErrors | NoFusedErrors> | undefined;
-    const run = async (): Promise<void> => {
-      const found = await fusing.result;
-      this.fusedErrors = undefined;
-      this.fused = estimates.fusedSpread(view, ground, hands, found);
-      if (!this.fused.ok || this.fused.tapsCounted === 0) return;
-      trying = runTask('tryFused', { ...ground, seed: TRIALS_SEED, times: TRIALS });
-      this.fusedErrors = await trying.result;
-      this.#triedOn = key;
-    };
-    run().catch(() => undefined);
-    return () => {
-      fusing.cancel();
-      trying?.cancel();
-    };
-  }
-
-  /**
    * Searches the boundaries that suit the roof, in the worker: for the piles shown first, then for
    * the other numbers of piles. To be run in an effect; gives what stops it.
    */
@@ -351,10 +297,17 @@ export class GradesState {
     };
   }
 
-  #fusedBands(bands: readonly ThicknessInterval[]): FusedGrade[] | undefined {
-    const { estimates, fused, fusedErrors } = this;
-    if (!estimates || !fused?.ok || !fusedErrors?.ok || !this.usesTaps) return undefined;
-    return estimates.fusedBands(fused, fusedErrors, bands);
+  #estimatesAt(thresholdsMm: readonly number[]) {
+    return this.usesTaps
+      ? this.#bandsTogether(gradeIntervals(thresholdsMm))
+      : this.estimates?.pileEstimates(this.samples, thresholdsMm);
+  }
+
+  /** Slates in bands of thickness by gauge and taps together. */
+  #bandsTogether(bands: readonly ThicknessInterval[]): (DoubleSampledGrade | NoEstimate)[] {
+    const { estimates, together } = this;
+    if (!estimates || !together?.ok) return [];
+    return bands.map((band) => estimates.gradeByDoubleSample(together.sample, band));
   }
 
   #suitedNow(): Suited | NoWay {
@@ -381,4 +334,13 @@ export class GradesState {
 
 function isSame(one: readonly number[], other: readonly number[]): boolean {
   return one.length === other.length && one.every((value, index) => value === other[index]);
+}
+
+/** Between how many slates each estimate lies; undefined where that is not known. */
+function rangesOf(
+  estimates: readonly ({ readonly countLow: number; readonly countHigh: number } | NoEstimate)[]
+): ({ low: number; high: number } | undefined)[] {
+  return estimates.map((told) =>
+    'countLow' in told ? { low: told.countLow, high: told.countHigh } : undefined
+  );
 }

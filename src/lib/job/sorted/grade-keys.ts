@@ -2,8 +2,3 @@
 export function handKey(gradesId: string, sorter: string): string {
   return `${gradesId}|${sorter}`;
 }
-
-/** A key of one pile under one hand. */
-export function toldKey(pile: number, hand: string): string {
-  return `${pile}|${hand}`;
-}

@@ -1,14 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import { totalCount } from '$lib/engine/thickness';
-import { fusePallets } from '$lib/engine/statistics';
 import type { JobView, NewEvent } from '$lib/journal';
 import { stockOf } from '../stock.ts';
 import { tallyPallets } from '../queries.ts';
 import { MemoryStore } from '../../../../tests/support/memory-store.ts';
-import { fusedSpread, toFuse } from './grades-fused.ts';
 import { samplesOf } from './grades-ground.ts';
 import { handsOf } from './grades-hands.ts';
 import { sampleAndSince, sortedUnder } from './grades-sorted.ts';
+import { tapsAndGauge } from './taps-and-gauge.ts';
 
 const JOB = '01998f00-0000-7000-8000-0000000000aa';
 
@@ -113,59 +112,67 @@ describe('hands', () => {
 describe('taps and gauge together', () => {
   const readings = [500, 540, 580, 600, 620, 660, 700].map((mm) => gauged('a', mm));
 
-  it('do not count taps whose hand is unknown', async () => {
+  const together = (view: JobView) =>
+    tapsAndGauge(view, samplesOf(tallyPallets(view), stockOf(view)), handsOf(view));
+
+  it('do not count taps of a hand that was never checked', async () => {
     const { view } = await jobOf([
       ['', [opened, pallet('a', 100), ...readings]],
       ['', [grades]],
       ['Finch', [tapped('a', 1), tapped('a', 2)]]
     ]);
-    const hands = handsOf(view);
-    const ground = toFuse(view, samplesOf(tallyPallets(view), stockOf(view)), hands);
-    const found = fusePallets(ground.pallets, ground.sorters);
-    expect(fusedSpread(view, ground, hands, found)).toEqual({
-      ok: false,
-      reason: 'no-spot-checks'
-    });
+    expect(together(view)).toEqual({ ok: false, reason: 'no-spot-checks' });
   });
 
-  it('count every slate once: gauged, or tapped by a known hand', async () => {
+  it('count every slate once: gauged, or tapped by a hand that was checked', async () => {
     const { view } = await jobOf([
       ['', [opened, pallet('a', 40), pallet('b', 40), ...readings]],
       ['', [grades]],
       ['Finch', [...Array<NewEvent>(20).fill(tapped('b', 1)), ...LEARNT]],
       ['', [tapped('b', 2)]]
     ]);
-    const hands = handsOf(view);
-    const finch = hands.find(({ sorter }) => sorter === 'Finch');
-    expect(finch?.hand.ok).toBe(true);
-    const ground = toFuse(view, samplesOf(tallyPallets(view), stockOf(view)), hands);
-    expect(ground.pallets.map(({ taps }) => taps)).toEqual([
-      [
-        [0, 0],
-        [0, 0]
-      ],
-      [
-        [0, 1],
-        [20, 0]
-      ]
-    ]);
-    const found = fusePallets(ground.pallets, ground.sorters);
-    const fused = fusedSpread(view, ground, hands, found);
-    if (!fused.ok) throw new Error(fused.reason);
-    expect(fused.tapsCounted).toBe(20);
-    expect(fused.tapsLeftOut).toBe(1);
-    expect(totalCount(fused.bins)).toBeCloseTo(27, 9);
+    const told = together(view);
+    if (!told.ok) throw new Error(told.reason);
+    expect(told.tapsCounted).toBe(20);
+    expect(told.tapsLeftOut).toBe(1);
+    expect(totalCount(told.bins)).toBeCloseTo(7 + 12, 9); // readings, and checks of the thick pile
     // Pallet B was only tapped, all thick: it must come out thicker than pallet A.
     const meanOf = (id: string) => {
-      const own = fused.pallets.find(({ palletId }) => palletId === id)?.bins;
+      const own = told.sample.pallets.find(({ palletId }) => palletId === id)?.spread;
       if (!own) throw new Error(id);
       return own.counts.reduce((sum, n, bin) => sum + n * own.hundredths[bin], 0) / totalCount(own);
     };
     expect(meanOf('b')).toBeGreaterThan(meanOf('a'));
-    const told = fused.told('b', 1, `${finch?.gradesId}|Finch`);
-    expect(told && totalCount(told)).toBeCloseTo(1, 12);
-    expect(fused.told('b', 3, `${finch?.gradesId}|Finch`)).toBeUndefined();
-    expect(fused.told('b', 1, '|Nobody')).toBeUndefined();
+    const finch = handsOf(view).find(({ sorter }) => sorter === 'Finch');
+    const thick = told.told(`${finch?.gradesId}|Finch`, 1, 'b');
+    expect(thick && totalCount(thick)).toBeCloseTo(1, 12);
+    expect(told.told(`${finch?.gradesId}|Finch`, 3, 'b')).toBeUndefined();
+    expect(told.told(`${finch?.gradesId}|Finch`, 1, 'c')).toBeUndefined();
+    expect(told.told('|Nobody', 1, 'b')).toBeUndefined();
+  });
+
+  it('keep a check with its pallet, and one of no pallet for all', async () => {
+    const { view } = await jobOf([
+      ['', [opened, pallet('a', 40), pallet('b', 40), ...readings]],
+      ['', [grades]],
+      ['Finch', [tapped('a', 1), tapped('b', 1), checked(1, 700)]],
+      [
+        'Finch',
+        [
+          {
+            type: 'slateChecked',
+            body: { palletId: null, of: 'tap', pile: 1, gradesId: '$', points: [500] }
+          }
+        ]
+      ]
+    ]);
+    const told = together(view);
+    if (!told.ok) throw new Error(told.reason);
+    const key = `${handsOf(view)[0].gradesId}|Finch`;
+    const [own, other] = ['a', 'b'].map((id) => told.told(key, 1, id));
+    // 4 of both checks are mixed in with the pallet's own: (1 + 2) / 5 thick, and 2 / 4
+    expect(own?.counts[1]).toBeCloseTo(3 / 5, 12);
+    expect(other?.counts[1]).toBeCloseTo(2 / 4, 12);
   });
 });
 

@@ -5,6 +5,11 @@ import { gradesIdOfKey, pileOfKey } from '../queries.ts';
 
 import { handKey } from './grade-keys.ts';
 
+/** A spot check, and the pallet that its slate was of; empty where that is not known. */
+export interface TakenCheck extends SpotCheck {
+  readonly palletId: string;
+}
+
 /** One sorter under one set of grades: what was tapped, what was checked, what that tells. */
 export interface SorterHand {
   /** Nickname; empty for a sorter who gave none. */
@@ -16,7 +21,7 @@ export interface SorterHand {
   readonly piles: number;
   /** Slates tapped on each pile, pile 1 first, the checked ones among them. */
   readonly taps: readonly number[];
-  readonly checks: readonly SpotCheck[];
+  readonly checks: readonly TakenCheck[];
   readonly hand: Hand | UnknownHand;
   /** Row: tapped pile; column: pile by the gauge. Undefined without checks or thresholds. */
   readonly table: readonly (readonly number[])[] | undefined;
@@ -92,15 +97,15 @@ function tapsBySorter(view: JobView): Map<string, number[]> {
 }
 
 /** Spot checks of taps by sorter and grades. */
-function checksBySorter(view: JobView): Map<string, SpotCheck[]> {
-  const checks = new Map<string, SpotCheck[]>();
+function checksBySorter(view: JobView): Map<string, TakenCheck[]> {
+  const checks = new Map<string, TakenCheck[]>();
   for (const sorter of sorterNames(view))
     for (const [key, times] of Object.entries(partOf(view, `sorter:${sorter}`).checks)) {
-      const [of, gradesId, pile, hundredths] = key.split('|');
+      const [of, gradesId, pile, hundredths, palletId] = key.split('|');
       if (of !== 'tap') continue;
       const place = handKey(gradesId, sorter);
       const own = checks.get(place) ?? [];
-      const check = { pile: Number(pile), thicknessMm: Number(hundredths) / 100 };
+      const check = { pile: Number(pile), thicknessMm: Number(hundredths) / 100, palletId };
       for (let time = 0; time < times; time++) own.push(check);
       checks.set(place, own);
     }

@@ -1,5 +1,5 @@
 export { handKey } from './grade-keys.ts';
-export { fusedBands, fusedSpread, toFuse, type Fused } from './grades-fused.ts';
+export { tapsAndGauge, type TapsAndGauge } from './taps-and-gauge.ts';
 export { courseNeeds, groundOf, samplesOf, slatesOf, weightedSpread } from './grades-ground.ts';
 export { handsOf, type SorterHand } from './grades-hands.ts';
 export { sampleAndSince, sortedUnder, type SortedUnder } from './grades-sorted.ts';

@@ -2,14 +2,14 @@
  * The hands that sort a job, as far as spot checks tell them. It needs the statistics: import it from
  * what is itself imported with `await import()` only.
  */
-import { type Hand, fusePallets, tapPosterior } from '$lib/engine/statistics';
-import { type ThicknessBins, binsFromPairs, totalCount } from '$lib/engine/thickness';
+import { type Hand, tapPosterior } from '$lib/engine/statistics';
+import { type ThicknessBins, mergeBins, totalCount } from '$lib/engine/thickness';
 import { type JobView, palletIds, partOf, sorterNames } from '$lib/journal';
 import type { Stock } from '../stock.ts';
 import { tallyPallets } from '../queries.ts';
-import { toFuse } from './grades-fused.ts';
 import { samplesOf } from './grades-ground.ts';
 import { handsOf } from './grades-hands.ts';
+import { tapsAndGauge } from './taps-and-gauge.ts';
 
 /** A hand that spot checks tell, under one set of grades. */
 export interface KnownHand {
@@ -26,26 +26,21 @@ export interface KnownHand {
 export interface KnownHands {
   /** Those under the newest grades last. */
   readonly hands: readonly KnownHand[];
-  /** Chances by thickness of a slate of a pallet before it is tapped; undefined: not known. */
+  /** Slates of a pallet by thickness before they are tapped; undefined: not known. */
   readonly spreadOf: (palletId: string) => ThicknessBins | undefined;
 }
 
 /** The hands of a job and its pallets' spreads, by gauge and taps together. */
 export function knownHands(view: JobView, stock: Stock): KnownHands {
   const all = handsOf(view);
-  const { pallets, sorters } = toFuse(view, samplesOf(tallyPallets(view), stock), all);
-  const fused = fusePallets(pallets, sorters);
-  /** What the spreads rest on: each is told in so many slates. */
-  const readings =
-    pallets.reduce((sum, { bins }) => sum + totalCount(bins), 0) +
-    sorters.reduce((sum, { checks }) => sum + checks.length, 0);
+  const together = tapsAndGauge(view, samplesOf(tallyPallets(view), stock), all);
+  // what the spreads rest on: each is told in so many slates
+  const readings = together.ok ? totalCount(together.bins) : 0;
   const spreads = new Map(
-    fused.ok
-      ? fused.pallets.map(({ palletId, spread }) => [
+    together.ok
+      ? together.sample.pallets.map(({ palletId, spread }) => [
           palletId,
-          binsFromPairs(
-            Array.from(spread.counts, (share, bin) => [spread.hundredths[bin], share * readings])
-          )
+          mergeBins([spread], [readings])
         ])
       : []
   );
@@ -78,9 +73,10 @@ export function rememberKnownHands(): typeof knownHands {
 }
 
 /**
- * What a tap says of a slate of a pallet, chances by thickness; undefined where its hand is not
- * known. A sorter who is known under other grades alone is taken to stray as widely about the
- * boundaries in force.
+ * What a tap says of a slate of a pallet, chances by thickness, by the error of its sorter's hand;
+ * undefined where that is not known. It is told by that and not by the checks of the pile, for a step
+ * between two slates needs the ends of a pile, of which few checks see none. A sorter who is
+ * known under other grades alone is taken to stray as widely about the boundaries in force.
  *
  * @param pile the pile that was tapped, under the grades of the tap
  * @param thresholdsMm boundaries in force, falling

@@ -7,10 +7,10 @@ export const hands = {
   title: 'Sorted by eye: how good?',
   noTaps: 'No slate was put on a pile by hand yet.',
   counts: (taps: string) =>
-    `${taps} told by hand count in the spread in millimetres, by what spot checks say of each hand.`,
+    `${taps} told by hand count in the spread in millimetres, by what spot checks of each pile say.`,
   leftOut: (taps: string) =>
-    `${taps} do not count in millimetres: their sorter's hand is not known yet. They count for piles.`,
-  none: 'Taps count for piles and not for millimetres: no hand is known well enough. What is missing stands below.',
+    `${taps} do not count in millimetres: no slate of their sorter was checked yet. They count for piles.`,
+  none: 'Taps count for piles and not for millimetres: no tapped slate was checked yet. Measure one when the app asks.',
   nothingGauged: 'Taps count for piles and not for millimetres: nothing is gauged yet.',
   working: 'Working out what taps say in millimetres…',
   use: 'Count taps in the spread above',

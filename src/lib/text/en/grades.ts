@@ -59,9 +59,6 @@ export const grades = {
     basisWithTaps: (readings: string, taps: string, slates: string, mean: string) =>
       `${readings} and ${taps} sorted by eye, of ${slates}; mean ${mean}`,
     partOfTaps: (counted: string, taps: string) => `${counted} of ${taps}`,
-    meanWorking: ', range being worked out',
-    meanByGauge: (low: string, high: string) =>
-      `, by gauge alone between ${low} and ${high} with 95 % confidence`,
     meanBetween: (low: string, high: string) => `, between ${low} and ${high} with 95 % confidence`
   },
   readings: (n: number) => many(n, READING),
@@ -72,7 +69,6 @@ export const grades = {
     slates: 'Slates',
     ofStock: (stock: string) => `of ${stock}`,
     between: (low: string, high: string, stock: string) => `between ${low} and ${high} of ${stock}`,
-    working: (stock: string) => `of ${stock}, range being worked out`,
     exactly: (stock: string) => `of ${stock}, every one measured`,
     unsure: {
       'nothing-gauged': (stock: string) => `of ${stock}`,
@@ -83,7 +79,6 @@ export const grades = {
     },
     flattered: (readings: string) =>
       `From only ${readings} these figures are too good: slates thicker or thinner than any measured so far are not in them.`,
-    byGauge: (words: string) => `by gauge alone ${words}`,
     courses: 'Courses filled',
     mean: 'Mean',
     range: 'Range',
