@@ -50,7 +50,7 @@ const BANDS = [
   { fromMm: 7.5, toMm: Infinity }
 ];
 const FULL = 1200;
-const ROUNDS = rounds(150, FULL);
+const ROUNDS = rounds(300, FULL);
 const SLATE_SD_MM = 0.7;
 
 /** A delivery made anew, pallets and slates drawn without putting back. */

@@ -15,7 +15,7 @@ export interface UsualPallets {
  */
 export const USUAL_MEANS: UsualPallets = { alike: 0.5, worth: 2 };
 /** The same for the share of a grade, which pallets differ less in. */
-export const USUAL_SHARES: UsualPallets = { alike: 0.15, worth: 3 };
+export const USUAL_SHARES: UsualPallets = { alike: 0.18, worth: 3 };
 
 /**
  * Mean over a delivery of pallets of known size of which some stay closed.

@@ -149,8 +149,8 @@ describe('estimateGrade', () => {
     expect(result.shareStandardError).toBeCloseTo(Math.sqrt(apart + 2 * seen), 12);
     const likely = 8.5 / 19; // nine slates of the stock's half mixed in: of 4 and of 6 alike
     const ofSlate = likely * (1 - likely);
-    // two pallets open, two closed: c = 4 · 0.25²; three usual pallets beside the two, ρ 0.15
-    const usual = ofSlate * (0.15 / 0.85 + 1 / 10);
+    // two pallets open, two closed: c = 4 · 0.25²; three usual pallets beside the two, ρ 0.18
+    const usual = ofSlate * (0.18 / 0.82 + 1 / 10);
     const between = (0.25 * (2 * 0.1 ** 2 + 3 * usual)) / 4;
     const within = ((0.99 / 4 - 0.25 / 2) * ofSlate) / 10;
     const variance = between + 2 * within;
