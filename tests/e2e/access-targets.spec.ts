@@ -6,14 +6,6 @@ const LEAST_PX = 44;
 /** Buttons pressed for every slate or course: 20 mm, CSS px. */
 const COUNT_BUTTON_PX = 126;
 
-/** Links that may be smaller: they stand inside a sentence, and the whole of it is read first. */
-const INLINE: readonly { name: RegExp; why: string }[] = [
-  {
-    name: /^pile by pile$/,
-    why: 'Courses: in the words of a figure at a glance, the table it leads to stands right below'
-  }
-];
-
 const SCREENS = [
   ...['', '/sort', '/grades', '/roof', '/sheet', '/courses', '/lay', '/tags', '/files'],
   ...['/delivery', '/delivery/order', '/delivery/sample', '/delivery/measure'],
@@ -49,10 +41,7 @@ async function expectLargeTargets(page: Page, address: string): Promise<void> {
   await page.goto(address);
   await expect(page.getByRole('heading', { level: 1 }).first()).toBeAttached();
   await expect(page.getByText('Opening…')).toHaveCount(0);
-  const small = (await smallTargets(page)).filter(
-    ({ name }) => !INLINE.some((allowed) => allowed.name.test(name))
-  );
-  expect(small, address).toEqual([]);
+  expect(await smallTargets(page), address).toEqual([]);
 }
 
 test('the job list and the settings: whatever is tapped is large enough', async ({ page }) => {

@@ -1,10 +1,13 @@
+import { halfMeasured, laidJob } from './budget-jobs.ts';
 import { expectWithinBudget } from './budget.ts';
-import { expect, openExample, test } from './helpers.ts';
+import { expect, openExample, startJob, test } from './helpers.ts';
+import { seedJob } from './seed-job.ts';
 
 /** Screens that say their answer first, with what shows that the answer is there. */
 const SCREENS: readonly { path: string; answer: RegExp }[] = [
   { path: '/sort', answer: /Tap the pile of each slate/ },
   { path: '/lay', answer: /course 1 of 36/ },
+  { path: '/courses', answer: /^Thick 1–\d+ · Medium \d+–\d+ · Thin \d+–36$/ },
   { path: '/grades', answer: /joints? in 100 will show if sorted right/ },
   { path: '/delivery', answer: /Query: Ask the supplier/ },
   { path: '/delivery/findings', answer: /Verdict: Query/ }
@@ -21,3 +24,36 @@ for (const { path, answer } of SCREENS)
     expect((box?.y ?? Infinity) + (box?.height ?? 0)).toBeLessThan(844);
     await expectWithinBudget(page, path);
   });
+
+const PHONE = { width: 390, height: 844 };
+
+/** What the first view of a screen says in a job that is empty, half measured, or laid. */
+const STATES: readonly { path: string; empty: RegExp; half: RegExp; laid: RegExp }[] = [
+  {
+    path: '/courses',
+    empty: /^No plan yet/,
+    half: /^Thick 1–\d+ · Medium/,
+    laid: /All 24 courses are laid/
+  }
+];
+
+for (const { path, empty, half, laid } of STATES) {
+  test(`${path} keeps its budget in an empty job`, async ({ page }) => {
+    await page.setViewportSize(PHONE);
+    const job = await startJob(page, 'Nothing yet');
+    await page.goto(`${job}${path}`);
+    await expect(page.getByText(empty)).toBeInViewport();
+    await expectWithinBudget(page, path);
+  });
+
+  for (const [state, acts, says] of [
+    ['half measured', halfMeasured(), half],
+    ['laid', laidJob(), laid]
+  ] as const)
+    test(`${path} keeps its budget in a job that is ${state}`, async ({ page }) => {
+      await page.setViewportSize(PHONE);
+      await page.goto(`/job/${await seedJob(page, acts)}${path}`);
+      await expect(page.getByText(says)).toBeInViewport();
+      await expectWithinBudget(page, path);
+    });
+}

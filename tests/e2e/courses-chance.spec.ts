@@ -1,12 +1,13 @@
 import type { Page } from '@playwright/test';
 import { isTooWide, twoSlopes } from './courses-job.ts';
-import { expect, test } from './helpers.ts';
+import { expect, openFolds, test } from './helpers.ts';
 import { eventsOf, seedJob } from './seed-job.ts';
 
 const whole = (text: string): number => Number(text.replace(/[^0-9−-]/g, '').replace('−', '-'));
 
 /** The rows of the pile table: left over, lays, kept back, has. */
 async function pileRows(page: Page): Promise<number[][]> {
+  await openFolds(page, 'Will each pile last?');
   const rows = page
     .getByRole('region', { name: 'Left over beyond the reserve' })
     .locator('tbody tr');
@@ -30,20 +31,14 @@ async function rowsAddUp(page: Page): Promise<number[][]> {
 const keptBack = (rows: number[][]): number => rows.reduce((sum, row) => sum + row[2], 0);
 const shownChance = async (page: Page): Promise<number> =>
   Number(
-    /[\d.]+/.exec(
-      await page
-        .locator('dl > div')
-        .filter({ hasText: 'Chance that some pile runs out' })
-        .locator('dd')
-        .innerText()
-    )?.[0]
+    /[\d.]+/.exec(await page.getByText(/^Chance that some pile runs out: at most/).innerText())?.[0]
   );
 
 /** Opens a job of two slopes with the plan made, whose piles are far from counted. */
 async function plainPlan(page: Page): Promise<{ job: string; jobId: string }> {
   const jobId = await seedJob(page, twoSlopes(CHANCY));
   await page.goto(`/job/${jobId}/courses`);
-  await page.getByRole('button', { name: 'Make the plan' }).click();
+  await expect(page.getByRole('button', { name: 'Use this plan' })).toBeVisible();
   return { job: `/job/${jobId}`, jobId };
 }
 
@@ -54,30 +49,36 @@ test('a safer plan stands beside one that may run out, is taken with one tap, an
   page
 }) => {
   const { jobId } = await plainPlan(page);
-  const safer = page.getByText(/^Held to 10 % for each pile: [\d.]+ kickers? more, and some pile/);
+  await expect(
+    page.getByText(/^\d (Thick|Medium|Thin) is tight: \d in \d+ that/).first()
+  ).toBeVisible();
+  await openFolds(page, 'Will each pile last?');
+  const safer = page.getByText(/^The safer plan holds each pile to 10 %: [\d.]+ more joints will/);
   await expect(safer).toBeVisible();
   const offered = Number(/at most ([\d.]+) %/.exec(await safer.innerText())?.[1]);
   const plain = await rowsAddUp(page);
+  await openFolds(page, 'How even?');
   await expect(
-    page.getByText(/^Of the plans that keep as many slates back, none has/)
+    page.getByText(/Of the plans that keep as many slates back, none has/)
   ).toBeVisible();
   expect(await shownChance(page)).toBeGreaterThan(10);
   await page.setViewportSize({ width: 320, height: 640 });
   expect(await isTooWide(page)).toBe(false);
 
-  await page.getByRole('button', { name: 'Take the safer plan' }).click();
+  await page.getByRole('button', { name: 'Use the safer plan' }).click();
+  await expect(page.getByText('In use, up to date.')).toBeVisible();
   await expect(safer).toHaveCount(0);
-  await expect(page.getByText(/^Of the plans that hold each pile to 10 %, none has/)).toBeVisible();
+  await expect(page.getByText(/is tight/)).toHaveCount(0);
+  await expect(page.getByText(/Of the plans that hold each pile to 10 %, none has/)).toBeVisible();
   const held = await rowsAddUp(page);
   expect(keptBack(held)).toBeGreaterThan(keptBack(plain));
   expect(await shownChance(page)).toBe(offered);
-  await expect(page.getByText(/^Kept back:.*Of what is kept back, \d+ slates? of/)).toBeVisible();
-
-  await page.getByRole('button', { name: 'Adopt this plan' }).click();
-  await expect(page.getByText(/no course would change/)).toBeVisible();
-  expect(await rowsAddUp(page)).toEqual(held);
+  const kept = page.getByText(
+    /^Kept back:.*Of that, \d+ slates? of .* only to hold each pile to 10 %/
+  );
+  await expect(kept).toBeVisible();
   await page.reload();
-  await expect(page.getByText(/^Kept back:.*Of what is kept back, \d+ slates? of/)).toBeVisible();
+  await expect(kept).toBeVisible();
   expect(await rowsAddUp(page)).toEqual(held);
   const plans = (await eventsOf(page, jobId)).filter(({ type }) => type === 'planAdopted');
   expect(plans.map(({ body }) => body.heldUnder)).toEqual([0.1]);
@@ -87,29 +88,27 @@ test('a plan that differs only by its chance is not said to come from sorting', 
   page
 }) => {
   await plainPlan(page);
-  await page.getByRole('button', { name: 'Adopt this plan' }).click();
-  await expect(page.getByText(/no course would change/)).toBeVisible();
-  await page.getByRole('button', { name: 'Take the safer plan' }).click();
+  await page.getByRole('button', { name: 'Use this plan' }).click();
+  await expect(page.getByText('In use, up to date.')).toBeVisible();
+  await openFolds(page, 'Will each pile last?');
+  await page.getByLabel('Keep each chance under').fill('10');
+  await page.getByRole('button', { name: 'Plan with this limit' }).click();
   await expect(
-    page.getByRole('heading', { name: /^Planned so that each pile runs out .* at most 10 %/ })
+    page.getByText(/^To hold each pile to a chance of 10 %, \d+ courses? would change/)
   ).toBeVisible();
-  await expect(page.getByText(/^To hold that, \d+ courses? would change/)).toBeVisible();
-  await expect(page.getByText(/Slates were sorted, counted/)).toHaveCount(0);
+  await expect(page.getByText(/Stock or settings changed/)).toHaveCount(0);
   await rowsAddUp(page);
-  await page.getByRole('button', { name: 'Adopt the new plan' }).click();
-  await expect(page.getByText(/no course would change/)).toBeVisible();
+  await page.getByRole('button', { name: 'Use the new plan' }).click();
+  await expect(page.getByText('In use, up to date.')).toBeVisible();
 
-  await page.getByRole('button', { name: 'Plan without it' }).click();
+  await page.getByRole('button', { name: 'Plan without a limit' }).click();
   await expect(
-    page.getByRole('heading', { name: /^Planned without a chance to hold/ })
-  ).toBeVisible();
-  await expect(
-    page.getByText(/^The plan in force holds each pile to a chance of 10 %. Without that/)
+    page.getByText(/^The plan in use holds each pile to a chance of 10 %. Without that/)
   ).toBeVisible();
   await rowsAddUp(page);
 });
 
-/** The chances that some pile runs out that Lay tells: with the plan in force and with the new one. */
+/** The chances that some pile runs out that Lay tells: with the plan in use and with the new one. */
 async function chancesOnLay(page: Page): Promise<number[]> {
   const told = page.getByText(/^Chance that some pile runs out, at most:/);
   await expect(told).toBeVisible();
@@ -126,14 +125,12 @@ async function lose(page: Page, pile: string, slates: number): Promise<void> {
   ).toBeVisible();
 }
 
-test('the rest is planned under the chance that the plan in force holds, until nothing holds it', async ({
+test('the rest is planned under the chance that the plan in use holds, until nothing holds it', async ({
   page
 }) => {
   const { job, jobId } = await plainPlan(page);
-  await page.getByRole('button', { name: 'Take the safer plan' }).click();
-  await expect(page.getByText(/^Planned so that each pile/)).toBeVisible();
-  await page.getByRole('button', { name: 'Adopt this plan' }).click();
-  await expect(page.getByText(/Plan in force/)).toBeVisible();
+  await page.getByRole('button', { name: 'Use the safer plan' }).click();
+  await expect(page.getByText('In use, up to date.')).toBeVisible();
   await page.goto(`${job}/lay`);
   for (let course = 1; course <= 2; course++) {
     await page.getByRole('button', { name: 'Course laid' }).click();

@@ -1,4 +1,5 @@
 import { type Locator, type Page, expect } from '@playwright/test';
+import { openFolds } from './helpers.ts';
 import { type SeedAct, smallJob } from './seed-job.ts';
 
 const PALLETS = ['A', 'B', 'C'];
@@ -73,6 +74,7 @@ async function count(cell: Locator): Promise<number> {
 
 /** Slates and slate-and-a-halves that the tables of courses give in their last rows. */
 export async function totalsOfTables(page: Page): Promise<{ slates: number; wide: number }> {
+  await openFolds(page, 'Every course');
   await page.locator('tfoot').first().waitFor();
   const totals = { slates: 0, wide: 0 };
   for (const row of await page.locator('tfoot tr').all()) {
@@ -93,12 +95,11 @@ export async function totalsOfRoof(
   return { slates: await count(whole.nth(2)), wide: await count(whole.nth(5)) };
 }
 
-/** Makes and adopts the plan on the Courses screen. */
-export async function adoptPlan(page: Page, job: string): Promise<void> {
+/** Uses the plan that the Courses screen offers. */
+export async function usePlan(page: Page, job: string): Promise<void> {
   await page.goto(`${job}/courses`);
-  await page.getByRole('button', { name: 'Make the plan' }).click();
-  await page.getByRole('button', { name: 'Adopt this plan' }).click();
-  await expect(page.getByText(/Plan in force/)).toBeVisible();
+  await page.getByRole('button', { name: 'Use this plan' }).click();
+  await expect(page.getByText('In use, up to date.')).toBeVisible();
 }
 
 /** Whether the page is wider than the screen. */

@@ -1,4 +1,4 @@
-import { expect, openExample, test } from './helpers.ts';
+import { expect, openExample, openFolds, test } from './helpers.ts';
 
 const whole = (text: string): number => Number(text.replace(/[^0-9]/g, '') || '0');
 
@@ -7,15 +7,16 @@ test('every pallet that gives a slate to a course is on screen with its number',
 }) => {
   const job = await openExample(page);
   await page.goto(`${job}/courses`);
+  await openFolds(page, 'Every course');
   const courses = page.locator('.scroll-x', { has: page.locator('tfoot') });
   await expect(courses).toHaveCount(2);
   const names = await courses.evaluateAll((places) =>
     places.map((place) => place.getAttribute('aria-label'))
   );
   expect(new Set(names).size, 'each slope has a name of its own').toBe(2);
-  await page.getByRole('button', { name: 'Draw list', exact: true }).click();
-  await expect(page.getByRole('row').filter({ hasText: /\d/ }).nth(4)).toBeVisible();
-  for (const cell of await page.locator('tbody tr').nth(4).locator('td.number:visible').all()) {
+  const list = await openFolds(page, 'Draw list');
+  await expect(list.getByRole('row').filter({ hasText: /\d/ }).nth(4)).toBeVisible();
+  for (const cell of await list.locator('tbody tr').nth(4).locator('td.number:visible').all()) {
     const { x, width } = (await cell.boundingBox())!;
     expect(x).toBeGreaterThanOrEqual(0);
     expect(x + width).toBeLessThanOrEqual(390);
@@ -51,17 +52,18 @@ test('on a phone each pile and each change is a block that names and shows its f
       above = top;
     }
   };
+  await openFolds(page, 'Will each pile last?');
   await expectBlocks('Will each pile last?', '1 Thick', [
     'Slates',
-    'Give or take, 95 times in 100',
+    'Give or take (95 % confidence)',
     'Lays and breaks',
     'Chance that it runs out'
   ]);
-  await page.getByRole('button', { name: 'What if', exact: true }).click();
+  await openFolds(page, 'What if …?');
   await page.getByRole('button', { name: 'Work it out' }).click();
   await expectBlocks('What if', 'As set now', [
-    'Per 100 joints',
-    'Kickers',
+    'Joints that will show, in 100',
+    'Joints that will show',
     'Changes of pile',
     'Left over'
   ]);
@@ -70,7 +72,7 @@ test('on a phone each pile and each change is a block that names and shows its f
 test('the lifts add up to the total that stands above them', async ({ page }) => {
   const job = await openExample(page);
   await page.goto(`${job}/courses`);
-  await page.getByRole('button', { name: 'Loading out', exact: true }).click();
+  await openFolds(page, 'Loading out');
   const said = await page.getByText(/kg in all/).innerText();
   const lifts = await page.locator('tr.lift td').allInnerTexts();
   expect(lifts.length).toBeGreaterThan(1);
@@ -101,6 +103,7 @@ test('Courses and Roof name the same undereave row, and its nails make up the wh
   expect(ofPiles + more).toBe(whole(await ofRoof.last().innerText()));
 
   await page.goto(`${job}/courses`);
+  await openFolds(page, 'Slate-and-a-halves and undereave');
   const sentence = page.getByText(/^The undereave row comes on top/);
   await expect(sentence).toContainText(`The undereave row comes on top: ${row}`);
   await expect(sentence).toContainText(`at most ${served}, marked for the undereave`);

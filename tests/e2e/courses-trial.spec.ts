@@ -1,6 +1,6 @@
 import { expect } from '@playwright/test';
-import { adoptPlan, twoSlopes } from './courses-job.ts';
-import { test } from './helpers.ts';
+import { usePlan, twoSlopes } from './courses-job.ts';
+import { openFolds, test } from './helpers.ts';
 import { IN_FORCE, type SeedAct, seedJob } from './seed-job.ts';
 
 /** The error of the invented hand, mm. */
@@ -26,15 +26,15 @@ function checkedTaps(sorter: string): SeedAct[] {
   );
 }
 
-test('a trial laying grades with the hand that was measured, and says so', async ({ page }) => {
+test('the computer test sorts with the hand that was measured, and says so', async ({ page }) => {
   const job = `/job/${await seedJob(page, [...twoSlopes(260), ...checkedTaps('Wren')])}`;
-  await adoptPlan(page, job);
-  await page.getByRole('button', { name: 'Trial laying' }).click();
+  await usePlan(page, job);
+  await openFolds(page, 'Computer test');
   await page.getByRole('button', { name: /^Lay it/ }).click();
-  const byHand = page.getByRole('row', { name: /^Graded by hand/ });
+  const byHand = page.getByRole('row', { name: /^Sorted by eye/ });
   await expect(byHand).toBeVisible();
   await expect(page.getByText(/assumed/)).toHaveCount(0);
-  const said = /error ([0-9.]+) mm as measured/.exec(await byHand.innerText());
+  const said = /off by ([0-9.]+) mm as measured/.exec(await byHand.innerText());
   expect(Number(said?.[1])).toBeGreaterThan(HAND_SD_MM - 0.08);
   expect(Number(said?.[1])).toBeLessThan(HAND_SD_MM + 0.08);
 
@@ -43,5 +43,5 @@ test('a trial laying grades with the hand that was measured, and says so', async
     Number(
       (await page.getByRole('row', { name: way }).locator('td').first().innerText()).split(' ')[0]
     );
-  expect(await kickers(/^Graded by hand/)).toBeLessThan(await kickers(/^Unsorted/));
+  expect(await kickers(/^Sorted by eye/)).toBeLessThan(await kickers(/^Unsorted/));
 });

@@ -2,14 +2,14 @@ import AxeBuilder from '@axe-core/playwright';
 import type { Page } from '@playwright/test';
 import {
   SLATE,
-  adoptPlan,
+  usePlan,
   readings,
   slope,
   totalsOfRoof,
   totalsOfTables,
   twoSlopes
 } from './courses-job.ts';
-import { expect, startJob, test } from './helpers.ts';
+import { expect, openFolds, startJob, test } from './helpers.ts';
 import { IN_FORCE, seedJob, smallJob } from './seed-job.ts';
 
 async function seeded(page: Page, acts: Parameters<typeof seedJob>[1]): Promise<string> {
@@ -47,27 +47,28 @@ test.describe('before a plan', () => {
   test('grades without a roof lead to Roof', async ({ page }) => {
     const job = await seeded(page, [...smallJob([6, 5]), ...readings(), SLATE]);
     await page.goto(`${job}/courses`);
-    await expect(page.getByRole('button', { name: 'Make the plan' })).toHaveCount(0);
+    await expect(page.getByRole('button', { name: 'Use this plan' })).toHaveCount(0);
     await page.getByRole('link', { name: 'Enter the roof' }).click();
     await expect(page).toHaveURL(/\/roof$/);
   });
 });
 
-test('the plan adds up to the roof, is adopted and stays over a reload', async ({ page }) => {
+test('the plan adds up to the roof, is used and stays over a reload', async ({ page }) => {
   const job = await seeded(page, twoSlopes(260));
   const demand = await totalsOfRoof(page, job);
-  await adoptPlan(page, job);
+  await usePlan(page, job);
   expect(await totalsOfTables(page)).toEqual(demand);
-  await expect(page.getByText(/no course would change/)).toBeVisible();
-  await expect(page.getByText(/this is proved/)).toBeVisible();
+  await openFolds(page, 'How even?');
+  await expect(page.getByText(/This is proved/)).toBeVisible();
   await page.reload();
+  await expect(page.getByText('In use, up to date.')).toBeVisible();
   expect(await totalsOfTables(page)).toEqual(demand);
   expect(await axeFinds(page)).toEqual([]);
 });
 
 test('a course is chosen on the drawing by key and by the buttons @desktop', async ({ page }) => {
   const job = await seeded(page, twoSlopes(260));
-  await adoptPlan(page, job);
+  await usePlan(page, job);
   const south = page.getByRole('slider', { name: /Courses of South/ });
   await south.focus();
   await south.press('End');
@@ -76,7 +77,7 @@ test('a course is chosen on the drawing by key and by the buttons @desktop', asy
   await expect(page.getByRole('heading', { name: /South: course 11 of 12/ })).toBeVisible();
 });
 
-test('a stock short by some slates says how many, and narrowing the reserve mends it', async ({
+test('a stock short by some slates says how many, and a smaller reserve is enough', async ({
   page
 }) => {
   const job = await seeded(page, twoSlopes(156));
@@ -84,7 +85,6 @@ test('a stock short by some slates says how many, and narrowing the reserve mend
   // 468 slates stand there; breakage and spares keep 4.5 % of each pile back, rounded up
   expect(slates).toBeLessThanOrEqual(468);
   await page.goto(`${job}/courses`);
-  await page.getByRole('button', { name: 'Make the plan' }).click();
   await expect(page.getByRole('heading', { name: 'The stock is short' })).toBeVisible();
   const missing = page.getByText(/^The roof needs \d+ slates? more/);
   const text = await missing.innerText();
@@ -97,25 +97,22 @@ test('a stock short by some slates says how many, and narrowing the reserve mend
     .getByRole('button', { name: /^Set the reserve to/ })
     .first()
     .click();
-  await expect(page.getByRole('heading', { name: 'At a glance' })).toBeVisible();
+  await expect(page.getByRole('button', { name: 'Use this plan' })).toBeVisible();
   expect((await totalsOfTables(page)).slates).toBe(slates);
 });
 
 test('a stock far too small offers to lay the lower courses', async ({ page }) => {
   const job = await seeded(page, twoSlopes(60));
   await page.goto(`${job}/courses`);
-  await page.getByRole('button', { name: 'Make the plan' }).click();
   await expect(page.getByRole('heading', { name: 'The stock is short' })).toBeVisible();
   await expect(page.getByText(/^Lay the lowest \d+ of 24 courses now/)).toBeVisible();
   expect(await axeFinds(page)).toEqual([]);
 });
 
-test('a pile counted anew makes the plan older than the stock, with the difference to adopt', async ({
-  page
-}) => {
+test('slates lost make the plan older than the stock, with a new plan to use', async ({ page }) => {
   const acts = twoSlopes(260);
   const job = await seeded(page, acts);
-  await adoptPlan(page, job);
+  await usePlan(page, job);
   await page.goto(`${job}/lay`);
   await page.getByRole('button', { name: 'Several' }).click();
   await page.getByRole('button', { name: '1 Thick' }).last().click();
@@ -125,26 +122,27 @@ test('a pile counted anew makes the plan older than the stock, with the differen
 
   await page.goto(`${job}/courses`);
   await expect(
-    page.getByRole('heading', { name: 'The plan is older than the stock' })
+    page.getByText(/^Stock or settings changed: in the new plan \d+ courses/)
   ).toBeVisible();
-  await expect(page.getByText(/^1 Thick no longer carries the plan/)).toBeVisible();
+  await expect(page.getByText(/^1 Thick will run short/)).toBeVisible();
+  await openFolds(page, 'What changes in the new plan?');
   const changes = page.getByRole('table', { name: 'What changes' });
   await expect(changes).toBeVisible();
   await expect(changes.getByRole('rowheader').first()).toHaveText(/^(South|North), course \d+$/);
   await expect(changes).toContainText(/× \d+ \+ 1 slate-and-a-half/);
   await expect(changes).not.toContainText(/[−-]0\.00/);
-  await page.getByRole('button', { name: 'Adopt the new plan' }).click();
-  await expect(page.getByText(/no course would change/)).toBeVisible();
-  await expect(page.getByText(/no longer carries the plan/)).toHaveCount(0);
+  await page.getByRole('button', { name: 'Use the new plan' }).click();
+  await expect(page.getByText('In use, up to date.')).toBeVisible();
+  await expect(page.getByText(/will run short/)).toHaveCount(0);
 });
 
 test('draw list, loading out, what if: each adds up or says why not', async ({ page }) => {
   const job = await seeded(page, twoSlopes(260));
   const demand = await totalsOfRoof(page, job);
-  await adoptPlan(page, job);
+  await usePlan(page, job);
 
-  await page.getByRole('button', { name: 'Draw list' }).click();
-  const rows = page.getByRole('table', { name: /from the eaves up/ }).locator('tbody tr');
+  const list = await openFolds(page, 'Draw list');
+  const rows = list.getByRole('table', { name: /from the eaves up/ }).locator('tbody tr');
   let drawn = 0;
   for (const row of await rows.all()) {
     const cells = (await row.locator('td').allInnerTexts())
@@ -156,7 +154,7 @@ test('draw list, loading out, what if: each adds up or says why not', async ({ p
   }
   expect(drawn).toBe(demand.slates);
 
-  await page.getByRole('button', { name: 'Loading out' }).click();
+  await openFolds(page, 'Loading out');
   await page.getByLabel('Heaviest lift').fill('0');
   await page.getByRole('button', { name: 'Use these limits' }).click();
   await expect(page.getByText('Give a mass from 20 to 5,000 kg.')).toBeVisible();
@@ -171,16 +169,18 @@ test('draw list, loading out, what if: each adds up or says why not', async ({ p
   await expect(page.getByRole('link', { name: /Print tags/ })).toBeVisible();
   expect(await axeFinds(page)).toEqual([]);
 
-  await page.getByRole('button', { name: 'What if' }).click();
+  await openFolds(page, 'What if …?');
   await page.getByRole('button', { name: 'Work it out' }).click();
   await expect(page.getByRole('row', { name: /^As set now/ })).toBeVisible();
   await expect(page.getByRole('row', { name: /^Reserve 0/ })).toBeVisible();
 });
 
-test('a trial laying runs, stops when told, and agrees with the exact figure', async ({ page }) => {
+test('the computer test runs, stops when asked, and agrees with the exact figure', async ({
+  page
+}) => {
   const job = await seeded(page, twoSlopes(260));
-  await adoptPlan(page, job);
-  await page.getByRole('button', { name: 'Trial laying' }).click();
+  await usePlan(page, job);
+  await openFolds(page, 'Computer test');
   await page.getByRole('button', { name: /^Lay it/ }).click();
   await page.getByRole('button', { name: 'Stop' }).click();
   await expect(page.getByText('Stopped. Nothing was changed.')).toBeVisible();
@@ -189,7 +189,7 @@ test('a trial laying runs, stops when told, and agrees with the exact figure', a
   const planned = page.getByRole('row', { name: /^As planned/ });
   await expect(planned).toBeVisible();
   await expect(
-    page.getByRole('row', { name: /^Graded by hand, error 0.50 mm assumed/ })
+    page.getByRole('row', { name: /^Sorted by eye, off by 0.50 mm assumed/ })
   ).toBeVisible();
   const [mean, give] = (await planned.locator('td').first().innerText()).split('±').map(Number);
   const exact = Number(
@@ -203,26 +203,24 @@ test('a trial laying runs, stops when told, and agrees with the exact figure', a
 test('the chance of running out is held under a limit by keeping more back', async ({ page }) => {
   const job = await seeded(page, twoSlopes(260));
   await page.goto(`${job}/courses`);
-  await page.getByRole('button', { name: 'Make the plan' }).click();
-  await expect(page.getByText(/Chance that any pile runs out/)).toBeVisible();
-  await page.getByLabel('Hold each chance under').fill('0');
-  await page.getByRole('button', { name: 'Plan within this chance' }).click();
-  await expect(page.getByText('Give a chance between 0.1 and 50 %.')).toBeVisible();
-  await page.getByLabel('Hold each chance under').fill('20');
-  await page.getByRole('button', { name: 'Plan within this chance' }).click();
+  await openFolds(page, 'Will each pile last?');
+  await expect(page.getByText(/Chance that some pile runs out/)).toBeVisible();
+  await page.getByLabel('Keep each chance under').fill('0');
+  await page.getByRole('button', { name: 'Plan with this limit' }).click();
+  await expect(page.getByText('Give a chance from 0.1 to 50 %.')).toBeVisible();
+  await page.getByLabel('Keep each chance under').fill('20');
+  await page.getByRole('button', { name: 'Plan with this limit' }).click();
   await expect(
-    page
-      .getByText(/^Planned so that each pile runs out with a chance of at most 20 %/)
-      .or(page.getByText('The stock is short'))
+    page.getByText(/^Planned so that each pile runs out with a chance of at most 20 %/)
   ).toBeVisible();
 });
 
 test('a plan held under a chance is still held after a reload', async ({ page }) => {
   const job = await seeded(page, twoSlopes(260));
   await page.goto(`${job}/courses`);
-  await page.getByRole('button', { name: 'Make the plan' }).click();
-  await page.getByLabel('Hold each chance under').fill('45');
-  await page.getByRole('button', { name: 'Plan within this chance' }).click();
+  await openFolds(page, 'Will each pile last?');
+  await page.getByLabel('Keep each chance under').fill('45');
+  await page.getByRole('button', { name: 'Plan with this limit' }).click();
   await expect(
     page.getByText(/^Planned so that each pile runs out with a chance of at most 45 %/)
   ).toBeVisible();
@@ -231,28 +229,47 @@ test('a plan held under a chance is still held after a reload', async ({ page })
     .locator('tbody td strong');
   for (const chance of await told.allInnerTexts())
     expect(Number(/[\d.]+/.exec(chance)?.[0]), chance).toBeLessThanOrEqual(45);
-  await page.getByRole('button', { name: 'Adopt this plan' }).click();
-  await expect(page.getByText(/Plan in force/)).toBeVisible();
+  await page.getByRole('button', { name: 'Use this plan' }).click();
+  await expect(page.getByText('In use, up to date.')).toBeVisible();
   await page.reload();
-  await expect(page.getByText(/no course would change/)).toBeVisible();
+  await expect(page.getByText('In use, up to date.')).toBeVisible();
   await expect(
     page.getByText(/^Planned so that each pile runs out with a chance of at most 45 %/)
   ).toBeVisible();
-  await page.getByRole('button', { name: 'Plan without it' }).click();
+  await page.getByRole('button', { name: 'Plan without a limit' }).click();
   await expect(
     page.getByText(/^Planned so that each pile runs out with a chance of at most 45 %/)
   ).toHaveCount(0);
 });
 
-test('the print view of the plan has no buttons', async ({ page }) => {
+test('the plan is printed slope by slope, each page with its head, without buttons', async ({
+  page
+}) => {
   const job = await seeded(page, twoSlopes(260));
-  await adoptPlan(page, job);
+  const demand = await totalsOfRoof(page, job);
+  await usePlan(page, job);
   await page.emulateMedia({ media: 'print' });
-  await expect(page.getByRole('table', { name: 'South, from the eaves up' })).toBeVisible();
+  const sheets = page.locator('section.sheet');
+  await expect(sheets).toHaveCount(2); // one for each slope
+  for (const [index, name] of ['North', 'South'].entries()) {
+    const head = sheets.nth(index).locator('header');
+    await expect(head).toContainText('Seeded');
+    await expect(head).toContainText(name);
+    await expect(head).toContainText(`page ${index + 1} of 2`);
+    await expect(head).toContainText(/fingerprint [0-9a-f]{8}/);
+  }
   await expect(page.getByRole('button')).toHaveCount(0);
+  let slates = 0;
+  for (const row of await sheets.locator('tbody tr').all())
+    slates += Number((await row.locator('td').nth(1).innerText()).replace(/[^0-9]/g, ''));
+  expect(slates).toBe(demand.slates);
+  const pdf = await page.pdf({ format: 'A4', preferCSSPageSize: true });
+  expect(pdf.toString('latin1').match(/\/Type \/Page\b/g)).toHaveLength(2);
+  await page.emulateMedia({ media: 'screen' });
+  await expect(sheets).toHaveCount(0);
 });
 
-/** A plan of a roof that was entered anew since: its one course has other pieces now. */
+/** A plan of a roof that was entered again since: its one course has other pieces now. */
 const OLD_PLAN = {
   type: 'planAdopted',
   body: {
@@ -261,22 +278,20 @@ const OLD_PLAN = {
   }
 };
 
-test('a roof entered anew says what the plan does not know of it, and offers the new plan', async ({
+test('a roof entered again says what the plan does not know of it, and offers the new plan', async ({
   page
 }) => {
   const job = await seeded(page, [...twoSlopes(260), OLD_PLAN]);
   await page.goto(`${job}/courses`);
-  await expect(
-    page.getByRole('heading', { name: 'The plan is older than the roof' })
-  ).toBeVisible();
+  await expect(page.getByText(/^The roof or the slate changed/)).toBeVisible();
   await expect(
     page.getByText(
       /These are 12 courses of (North and 12 courses of South|South and 12 courses of North)\./
     )
   ).toBeVisible();
-  await expect(page.getByText(/Slates were sorted, counted/)).toHaveCount(0);
-  await page.getByRole('button', { name: 'Adopt the new plan' }).click();
-  await expect(page.getByText(/no course would change/)).toBeVisible();
+  await expect(page.getByText(/Stock or settings changed/)).toHaveCount(0);
+  await page.getByRole('button', { name: 'Use the new plan' }).click();
+  await expect(page.getByText('In use, up to date.')).toBeVisible();
 });
 
 test('where the stock is short for the changed roof, no dead button is shown and the reason is', async ({
@@ -284,8 +299,8 @@ test('where the stock is short for the changed roof, no dead button is shown and
 }) => {
   const job = await seeded(page, [...twoSlopes(60), OLD_PLAN]);
   await page.goto(`${job}/courses`);
-  await expect(page.getByText(/^There is no new plan to show or to adopt/)).toBeVisible();
+  await expect(page.getByText(/There is no new plan: the stock is short/)).toBeVisible();
   await expect(page.getByRole('heading', { name: 'The stock is short' })).toBeVisible();
-  await expect(page.getByRole('button', { name: 'Adopt the new plan' })).toHaveCount(0);
+  await expect(page.getByRole('button', { name: 'Use the new plan' })).toHaveCount(0);
   await expect(page.getByRole('button', { name: 'Show the new plan' })).toHaveCount(0);
 });

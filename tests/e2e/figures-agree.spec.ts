@@ -30,11 +30,13 @@ test('every screen counts the same slates on the same piles', async ({ page }) =
   const usable = onJob.reduce((sum, slates) => sum + slates, 0);
 
   await page.goto(`${job}/courses`);
+  await openFolds(page, 'Will each pile last?');
   const piles = page.getByRole('region', { name: 'Left over beyond the reserve' });
   await expect(piles.locator('tbody tr')).toHaveCount(3);
   expect(await columnOf(piles, 'Has')).toEqual(onJob);
-  const per100 = await glance(page, 'Expected kickers per 100 joints');
-  const ifSharp = await glance(page, 'Per 100 joints, if every slate lay on its right pile');
+  await openFolds(page, 'How even?');
+  const per100 = await glance(page, 'Joints that will show, in 100');
+  const ifSharp = await glance(page, 'In 100, if every slate lay on its right pile');
   expect(Number(per100)).toBeGreaterThan(Number(ifSharp));
   expect(numbersOf(await page.locator('main').innerText())).toContain(usable);
 
@@ -99,6 +101,7 @@ test('a pile counted far below the book is short by the same slates on every scr
 
   await page.goto(`${job}/courses`);
   expect(await shortOn()).toEqual(onLay);
+  await openFolds(page, 'Will each pile last?');
   const piles = page.getByRole('region', { name: 'Left over beyond the reserve' });
   await expect(piles.locator('tbody tr')).toHaveCount(3);
   expect(await piles.innerText()).not.toMatch(/[-−]\d/);

@@ -176,7 +176,7 @@ test('a pile that the plan takes more from than it holds is told with how many a
     await expect(
       page.getByText(
         new RegExp(
-          `^3 Thin no longer carries the plan: ${toLay} slates? short to lay it, ${withReserve} with`
+          `^3 Thin will run short: ${toLay} slates? short to lay the plan, ${withReserve} with`
         )
       )
     ).toBeVisible();

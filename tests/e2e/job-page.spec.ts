@@ -1,5 +1,5 @@
 import type { Page } from '@playwright/test';
-import { adoptPlan, isTooWide, twoSlopesSorted } from './courses-job.ts';
+import { usePlan, isTooWide, twoSlopesSorted } from './courses-job.ts';
 import { expect, openExample, openFolds, test } from './helpers.ts';
 import { type SeedAct, seedJob, smallJob } from './seed-job.ts';
 
@@ -44,7 +44,7 @@ test('once laying began, the job page tells what is left of each pile, as Lay do
   ]);
   await expect(page.getByText('What is left of each pile now')).toHaveCount(0);
 
-  await adoptPlan(page, job);
+  await usePlan(page, job);
   await page.goto(`${job}/lay`);
   const laid = page.getByRole('button', { name: 'Course laid' });
   for (let course = 1; course <= 2; course++) {

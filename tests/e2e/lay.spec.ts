@@ -1,7 +1,7 @@
 import AxeBuilder from '@axe-core/playwright';
 import type { Page } from '@playwright/test';
 import {
-  adoptPlan,
+  usePlan,
   isTooWide,
   readings,
   totalsOfTables,
@@ -16,7 +16,7 @@ async function ready(
   acts: readonly SeedAct[] = twoSlopes(260)
 ): Promise<{ job: string; jobId: string }> {
   const jobId = await seedJob(page, acts);
-  await adoptPlan(page, `/job/${jobId}`);
+  await usePlan(page, `/job/${jobId}`);
   await page.goto(`/job/${jobId}/lay`);
   return { job: `/job/${jobId}`, jobId };
 }
@@ -162,12 +162,12 @@ test('three courses laid, five slates lost, the rest planned again, and one undo
   await expect(page.getByText('2 of 24 courses laid')).toBeVisible();
 
   await page.goto(`${job}/courses`);
-  await expect(page.getByText(/^Laid in part: 2 of 24 courses/)).toBeVisible();
+  await expect(page.getByText(/2 of 24 courses laid; the plan is for the rest/)).toBeVisible();
   const { slates } = await totalsOfTables(page);
   expect(slates).toBeGreaterThan(400);
 });
 
-test('many broken slates change the rest, and the new plan is adopted', async ({ page }) => {
+test('many broken slates change the rest, and the new plan is used', async ({ page }) => {
   const { jobId } = await ready(page);
   await page.getByRole('button', { name: 'Course laid' }).click();
   await expect(page.getByText('1 of 24 courses laid')).toBeVisible();
@@ -207,7 +207,7 @@ test('a pile that ran out leaves the rest short, with numbers and a way on', asy
   await page.getByRole('button', { name: 'Plan the rest again' }).click();
   // of 603 slates 201 are gone and 20 of the rest are kept back: 382 for a roof of 456
   await expect(page.getByText('The roof needs 74 slates more')).toBeVisible();
-  await page.getByRole('button', { name: 'Adopt this plan' }).last().click();
+  await page.getByRole('button', { name: 'Use this plan' }).last().click();
   await expect(page.getByText('The roof needs 74 slates more')).toHaveCount(0);
   await expect(page.getByRole('button', { name: 'Course laid' })).toBeEnabled();
 });

@@ -10,6 +10,7 @@ async function count(cell: Locator): Promise<number> {
 
 /** What the plan's courses take together, added up from the rows of its tables. */
 async function planned(page: Page) {
+  await openFolds(page, 'Every course');
   const tables = page.getByRole('table', { name: /from the eaves up/ });
   await expect(tables.first()).toBeVisible();
   const rows = await tables.locator('tbody tr').all();
@@ -63,19 +64,18 @@ test.describe('with the worker of the app', () => {
     expect(demand.slates).toBeLessThan(950);
 
     await page.goto(`${job}/courses`);
-    await page.getByRole('button', { name: 'Make the plan' }).click();
-    await page.getByRole('button', { name: 'Adopt this plan' }).click();
-    await expect(page.getByText(/Plan in force/)).toBeVisible();
+    await page.getByRole('button', { name: 'Use this plan' }).click();
+    await expect(page.getByText('In use, up to date.')).toBeVisible();
     expect(await planned(page)).toEqual(demand);
 
     await page.reload();
-    await expect(page.getByText(/Plan in force/)).toBeVisible();
+    await expect(page.getByText('In use, up to date.')).toBeVisible();
     expect(await planned(page)).toEqual(demand);
 
     await page.evaluate(async () => void (await navigator.serviceWorker.ready));
     await context.setOffline(true);
     await page.reload();
-    await expect(page.getByText(/Plan in force/)).toBeVisible();
+    await expect(page.getByText('In use, up to date.')).toBeVisible();
     expect(await planned(page)).toEqual(demand);
     await context.setOffline(false);
   });

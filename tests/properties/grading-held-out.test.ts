@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { createRandom, randomNormal } from '$lib/engine';
-import { gradeFigures, heldOutRound, suitTheRoof } from '$lib/engine/grading';
+import { gradeFigures, crossValidationRound, suitTheRoof } from '$lib/engine/grading';
 import { type ThicknessBins, binsFromPairs, mergeBins } from '$lib/engine/thickness';
 
 const COURSES = Array.from({ length: 72 }, () => ({ slates: 50, joints: 49 }));
@@ -47,7 +47,8 @@ describe('slates held out', () => {
       real += per100(binsOf(stock.flat()), thresholdsMm) / deliveries;
       const random = createRandom(at);
       for (let round = 0; round < ROUNDS; round++)
-        told += (heldOutRound(ROOF, pallets, [suited], random)[0] ?? NaN) / ROUNDS / deliveries;
+        told +=
+          (crossValidationRound(ROOF, pallets, [suited], random)[0] ?? NaN) / ROUNDS / deliveries;
     }
     expect(fitted).toBeLessThan(real / 2);
     expect(told).toBeGreaterThan(0.6 * real);

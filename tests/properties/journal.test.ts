@@ -13,7 +13,7 @@ import {
   createIdSource,
   eventVersion,
   foldAll,
-  foldEvent,
+  applyEvent,
   isEventId,
   readEvent
 } from '$lib/journal';
@@ -98,7 +98,7 @@ describe('the fold', () => {
         for (const half of [events.slice(0, cut), events.slice(cut)]) {
           const draft = new ViewDraft(view);
           for (const read of half.map(readEvent)) {
-            foldEvent(draft, read, (id) => known.get(id));
+            applyEvent(draft, read, (id) => known.get(id));
             if (read.kind === 'known') known.set(read.event.id, read.event);
           }
           view = draft.finish();

@@ -1,6 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { type Random, createRandom, randomNormal, shuffled } from '$lib/engine';
-import { type PalletSample, estimateGrade, estimateMean, oddPallets } from '$lib/engine/statistics';
+import {
+  type PalletSample,
+  estimateGrade,
+  estimateMean,
+  outlierPallets
+} from '$lib/engine/statistics';
 import { binsFromPairs } from '$lib/engine/thickness';
 import { leastShare, mostShare, rounds } from '../support/rounds.ts';
 
@@ -148,7 +153,7 @@ it.each(UNEQUAL)(
 it('pallets that are alike are called odd in about one delivery in twenty at most', () => {
   const calm = coverage((random) => {
     const { sample } = deliver(random, { pallets: 8, opened: 8, gauged: 10, palletSdMm: 0 });
-    const result = oddPallets(sample);
+    const result = outlierPallets(sample);
     return result.ok && result.odd.length === 0;
   }, 5);
   expect(calm).toBeGreaterThan(LEAST);

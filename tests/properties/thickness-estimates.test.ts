@@ -10,7 +10,7 @@ import {
   estimateMean,
   learnHand,
   logPileChances,
-  oddPallets,
+  outlierPallets,
   tapPosterior
 } from '$lib/engine/statistics';
 import { type ThicknessBins, binsFromPairs, totalCount } from '$lib/engine/thickness';
@@ -146,8 +146,8 @@ describe('estimates over a delivery', () => {
     let named = 0;
     check(
       fc.property(uneven, fc.integer({ min: 1, max: 900 }), (pallets, by) => {
-        const [one, compared] = [oddPallets(pallets), comparePallets(pallets)];
-        const other = oddPallets(
+        const [one, compared] = [outlierPallets(pallets), comparePallets(pallets)];
+        const other = outlierPallets(
           pallets.map((pallet) => ({
             ...pallet,
             bins: { ...pallet.bins, hundredths: pallet.bins.hundredths.map((v) => 3 * v + by) }

@@ -1,14 +1,22 @@
 export { Announcer } from './announcer.svelte.ts';
+export {
+  makeEveryBackup,
+  noteEveryBackup,
+  type EveryBackup,
+  type NotBackedUp
+} from './every-backup.ts';
 export { clearsUnusedSites, isBackupDue } from './backup-reminder.ts';
 export {
   makeBackup,
   noteBackup,
   rescue,
   restore,
+  restoreEach,
   sayWhatIsMissing,
   sayRestore,
   type MadeBackup,
-  type ReadyBackup
+  type ReadyBackup,
+  type RestoredJobs
 } from './backup.ts';
 export { today } from './calendar-day.ts';
 export { device } from './device.svelte.ts';
@@ -23,6 +31,7 @@ export { JobState } from './job.svelte.ts';
 export { chooseLanguage, startLanguage } from './language.ts';
 export { newJobId } from './new-job.ts';
 export { pageTimer } from './page-timer.ts';
+export { printMark } from './print-mark.ts';
 export { PlanDesk, type HeldRisk } from './plan-desk.svelte.ts';
 export { Preferences, preferences, type LearntSerialGauge } from './preferences.svelte.ts';
 export { SessionMark } from './session-mark.ts';

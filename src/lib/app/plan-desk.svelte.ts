@@ -171,8 +171,12 @@ export class PlanDesk {
     return isOfNow && made?.result.status === 'optimal' ? made.result : undefined;
   }
 
-  /** Puts a plan of what is left in force. Resolves to whether it was saved. */
-  async adopt(plan: Plan | undefined = this.madePlan): Promise<boolean> {
+  /**
+   * Puts a plan of what is left in force. Resolves to whether it was saved.
+   *
+   * @param heldTo the chance that the plan is held to, where it is not the one made last
+   */
+  async adopt(plan: Plan | undefined = this.madePlan, heldTo?: number): Promise<boolean> {
     const { ground } = this;
     if (!ground || !plan) return false;
     const { grades, settings } = this.#job();
@@ -180,7 +184,7 @@ export class PlanDesk {
     try {
       const gradesId = grades?.gradesId ?? null;
       const isMade = plan === this.madePlan;
-      const heldUnder = isMade ? this.made?.held?.mostChance : undefined;
+      const heldUnder = isMade ? this.made?.held?.mostChance : heldTo;
       const body = planAdoption(ground, plan, gradesId, settings.kickAllowanceMm, heldUnder);
       const stored = await this.#job().act({ type: 'planAdopted', body });
       this.isUnsaved = !stored;

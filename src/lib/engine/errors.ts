@@ -27,13 +27,21 @@ export class EngineError extends Error {
   }
 }
 
-/** Throws unless `value` is a finite number; `name` says which argument it was. */
+/**
+ * Throws unless `value` is a finite number; `name` says which argument it was.
+ *
+ * @throws EngineError `not-finite`
+ */
 export function requireFinite(value: number, name: string): void {
   if (!Number.isFinite(value))
     throw new EngineError('not-finite', `${name} is ${value}; give a finite number`);
 }
 
-/** Throws unless `value` is a whole number of at least `least`; `name` says which argument it was. */
+/**
+ * Throws unless `value` is a whole number of at least `least`; `name` says which argument it was.
+ *
+ * @throws EngineError `not-whole`, `out-of-range`
+ */
 export function requireWhole(value: number, least: number, name: string): void {
   if (!Number.isInteger(value))
     throw new EngineError('not-whole', `${name} is ${value}; give a whole number`);

@@ -10,6 +10,7 @@ export type Random = () => number;
  * batteries and is ample for simulation and sampling lists. Not for secrets.
  *
  * @param seed any whole number; taken modulo 2^32
+ * @throws EngineError `not-whole`
  * @example
  * const random = createRandom(7);
  * random() === createRandom(7)(); // true
@@ -34,7 +35,11 @@ export function createRandom(seed: number): Random {
   return next;
 }
 
-/** A whole number evenly drawn from 0 to `bound` − 1. `bound` at least 1. */
+/**
+ * A whole number evenly drawn from 0 to `bound` − 1. `bound` at least 1.
+ *
+ * @throws EngineError `not-whole`, `out-of-range`
+ */
 export function randomBelow(random: Random, bound: number): number {
   requireWhole(bound, 1, 'bound');
   return Math.floor(random() * bound);

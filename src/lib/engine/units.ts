@@ -20,6 +20,7 @@ export function mmToInches(lengthMm: number): number {
  * The product is corrected for the binary error of decimals such as 1.005, so that a reading
  * typed as 6.285 mm goes to 629 and not 628.
  *
+ * @throws EngineError `not-finite`
  * @example toHundredths(6.4) // 640
  */
 export function toHundredths(lengthMm: number): number {

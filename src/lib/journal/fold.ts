@@ -17,7 +17,7 @@ export const EMPTY_VIEW: JobView = new Map();
  * @param lookup must find every known event folded before that an undo names, also along a chain
  * of undos
  */
-export function foldEvent(draft: ViewDraft, read: ReadEvent, lookup: Lookup): void {
+export function applyEvent(draft: ViewDraft, read: ReadEvent, lookup: Lookup): void {
   if (read.kind === 'broken') return;
   if (read.kind === 'unknown') {
     const { unknown } = draft.part('voids');
@@ -43,7 +43,7 @@ export function foldAll(reads: readonly ReadEvent[], base: JobView = EMPTY_VIEW)
   const draft = new ViewDraft(base);
   const known = new Map<string, JournalEvent>();
   for (const read of reads) {
-    foldEvent(draft, read, (id) => known.get(id));
+    applyEvent(draft, read, (id) => known.get(id));
     if (read.kind === 'known') known.set(read.event.id, read.event);
   }
   return draft.finish();

@@ -34,7 +34,7 @@ export {
   branchDeviceId,
   isSameAct
 } from './branches.ts';
-export { EMPTY_VIEW, foldAll, foldEvent } from './fold.ts';
+export { EMPTY_VIEW, foldAll, applyEvent } from './fold.ts';
 export { clockOfId, createIdSource, isEventId, isUuid } from './ids.ts';
 export { current, type Register, type Setting } from './register.ts';
 export { LONGEST_UNDO_CHAIN, findUndoFault, isVoided, type Lookup } from './undo.ts';

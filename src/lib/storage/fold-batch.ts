@@ -5,7 +5,7 @@ import {
   type StoredEvent,
   ViewDraft,
   findUndoFault,
-  foldEvent,
+  applyEvent,
   readEvent
 } from '$lib/journal';
 
@@ -56,7 +56,7 @@ export async function foldBatch(
   if (undoFault !== undefined) return batch;
   const lookup = (id: string) => (folded.has(id) ? known.get(id) : undefined);
   for (const read of reads) {
-    foldEvent(draft, read, lookup);
+    applyEvent(draft, read, lookup);
     if (read.kind === 'known') folded.add(read.event.id);
   }
   return batch;

@@ -11,9 +11,11 @@ export { default as NumberEntry } from './NumberEntry.svelte';
 export { default as Panel } from './Panel.svelte';
 export { default as PileChooser } from './PileChooser.svelte';
 export { default as PileMark } from './PileMark.svelte';
+export { default as PrintHead } from './PrintHead.svelte';
 export { default as RoofElevation } from './RoofElevation.svelte';
 export { default as Sign } from './Sign.svelte';
 export { default as Slab } from './Slab.svelte';
+export { default as SlopeElevation } from './SlopeElevation.svelte';
 export { default as StatusStrip } from './StatusStrip.svelte';
 export { default as StepTrack } from './StepTrack.svelte';
 export { default as StepBar } from './StepBar.svelte';
@@ -35,6 +37,7 @@ export {
   type ShownUnit
 } from './length-words.ts';
 export { pileColour, pileInk } from './pile-colour.ts';
+export { Printing } from './printing.svelte.ts';
 export { sayChance } from './say-chance.ts';
 export { sayKickers } from './say-kickers.ts';
 export { courseAt, down, frameOf, outlinePath, piecesPath } from './slope-outline.ts';

@@ -23,7 +23,7 @@ import {
   type GaugedPallet,
   type RoofToSuit,
   equalShares,
-  heldOutRound,
+  crossValidationRound,
   naturalBreaks,
   suitTheRoof
 } from '$lib/engine/grading';
@@ -72,7 +72,7 @@ export const tasks = {
     const told: (number | undefined)[][] = [];
     for (let round = 0; round < rounds; round++) {
       yield round / rounds;
-      told.push(heldOutRound(roof, pallets, cuts, random));
+      told.push(crossValidationRound(roof, pallets, cuts, random));
     }
     return cuts.map((_cut, way) =>
       told.reduce<number | undefined>((sum, round) => {

@@ -6,6 +6,9 @@ import type { KickChances, LaidCourse, PlanRequest } from './plan-types.ts';
  * Throws unless the stock and the chances of a request are possible figures that fit each other.
  * (The courses are checked where they are put in laying order.) A stock that is merely too small
  * is no misuse: the planner answers it with `short`.
+ *
+ * @throws EngineError `not-whole`, `out-of-range`, `wrong-length`, `inconsistent`:
+ *   which figure, and what it must be
  */
 export function requireRequest(request: PlanRequest): void {
   for (const [index, pile] of request.piles.entries()) {

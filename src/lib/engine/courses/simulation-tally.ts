@@ -34,6 +34,7 @@ export interface KickerTally {
   result(joints: number): SimulatedKickers;
 }
 
+/** A tally to add simulated courses to, one by one; each course is counted in its own place. */
 export function createTally(courses: readonly PlannedCourse[]): KickerTally {
   const roofs: number[] = [];
   const byCourse = new Float64Array(courses.length);

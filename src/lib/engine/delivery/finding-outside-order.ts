@@ -163,7 +163,11 @@ function findingOf(
   };
 }
 
-/** The interval for a sample that the caller knows to fit its lot. Throws `inconsistent` else. */
+/**
+ * The interval for a sample that the caller knows to fit its lot.
+ *
+ * @throws EngineError `inconsistent` when the sample does not fit the lot
+ */
 export function countOf(found: number, sampled: number, lotSize: number, level: number): Interval {
   const result = countInLot({ found, sampled, lotSize }, level);
   if (!result.ok) throw new EngineError('inconsistent', `sample and lot: ${result.reason}`);

@@ -61,7 +61,11 @@ export function noncentralTCdf(t: number, degreesOfFreedom: number, noncentralit
   );
 }
 
-/** Probability that a noncentral t value is above `t`; a small tail keeps its digits. */
+/**
+ * Probability that a noncentral t value is above `t`; a small tail keeps its digits.
+ *
+ * @throws EngineError as {@link noncentralTBelow}
+ */
 export function noncentralTAbove(
   t: number,
   degreesOfFreedom: number,

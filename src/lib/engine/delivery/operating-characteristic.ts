@@ -37,6 +37,7 @@ export function acceptance(plan: AttributesPlan, share: number): number {
  *
  * @param lotSize slates in the lot, at least the sample
  * @param bad slates outside in the lot, 0 to `lotSize`
+ * @throws EngineError `not-whole`, `out-of-range` for an impossible plan
  * @example acceptanceInLot({ sampleSize: 5, acceptAtMost: 1 }, 50, 5) // 0.928248
  */
 export function acceptanceInLot(plan: AttributesPlan, lotSize: number, bad: number): number {
@@ -52,6 +53,8 @@ export function acceptanceInLot(plan: AttributesPlan, lotSize: number, bad: numb
  * @param worstShare right end of the drawing, above 0 and at most 1
  * @returns points with `share` rising; each share is a whole number of slates, so that near
  *   equal shares of a small lot fall together and are given once
+ * @throws EngineError `not-whole`, `out-of-range` for an impossible plan, number of points or
+ *   worst share
  */
 export function operatingCurve(
   plan: AttributesPlan,

@@ -12,7 +12,11 @@ export interface RiskPoint {
   readonly acceptance: number;
 }
 
-/** Throws unless the two points slope the way an operating characteristic does. */
+/**
+ * Throws unless the two points slope the way an operating characteristic does.
+ *
+ * @throws EngineError `out-of-range`, `wrong-order`
+ */
 export function requireRiskPoints(good: RiskPoint, poor: RiskPoint): void {
   for (const [name, point] of [
     ['good', good],

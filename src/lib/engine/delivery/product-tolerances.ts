@@ -106,6 +106,8 @@ export function productLimits(
  * The band that the thickness of a single slate must lie in; both ends included.
  *
  * @param tolerancePercent 0 to 100; left out, 35 % from memory, and the basis says so
+ * @throws EngineError `not-finite`, `out-of-range` unless the nominal thickness is above 0 and
+ *   the tolerance 0 to 100
  * @example thicknessBand(6) // 3.90 to 8.10 mm, from memory
  */
 export function thicknessBand(
@@ -132,13 +134,21 @@ export function thicknessBand(
   };
 }
 
-/** Bow that a slate must stay below, mm: 0.9, 1.0, 1.5 or 2.0 % of the length. */
+/**
+ * Bow that a slate must stay below, mm: 0.9, 1.0, 1.5 or 2.0 % of the length.
+ *
+ * @throws EngineError `not-finite`, `out-of-range` unless the length is above 0
+ */
 export function flatnessLimitMm(lengthMm: number, texture: Texture): number {
   requirePositive(lengthMm, 'length');
   return (lengthMm * FLATNESS_PERCENT[texture]) / 100;
 }
 
-/** Departure of an edge from straight that still passes, mm: 5 up to 500 mm long, then 1 %. */
+/**
+ * Departure of an edge from straight that still passes, mm: 5 up to 500 mm long, then 1 %.
+ *
+ * @throws EngineError `not-finite`, `out-of-range` unless the length is above 0
+ */
 export function edgeLimitMm(lengthMm: number): number {
   requirePositive(lengthMm, 'length');
   return lengthMm <= 500 ? 5 : lengthMm / 100;

@@ -107,7 +107,11 @@ function checkLength(
   return { check, outcome: inside ? 'pass' : 'fail', measuredMm, basis: limit.basis };
 }
 
-/** Thickness of a slate: the mean of its points, mm; undefined where none was taken. */
+/**
+ * Thickness of a slate: the mean of its points, mm; undefined where none was taken.
+ *
+ * @throws EngineError `not-finite` for a point that is no number
+ */
 export function slateThicknessMm({ pointsMm }: MeasuredSlate): number | undefined {
   if (pointsMm.length === 0) return undefined;
   for (const pointMm of pointsMm) requireFinite(pointMm, 'thickness point');

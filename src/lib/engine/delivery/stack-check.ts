@@ -103,6 +103,7 @@ export interface CountComparison {
  * Compares the delivered count with the order.
  *
  * @returns refused as `count-zero` where nothing was ordered or nothing delivered
+ * @throws EngineError `not-whole`, `out-of-range` unless both counts are whole and 0 or more
  * @example checkCount(2000, 1960) // 40 short
  */
 export function checkCount(

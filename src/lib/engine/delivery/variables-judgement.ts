@@ -27,6 +27,8 @@ export interface ShareOutside {
  *
  * Definition: I_z(n/2 − 1, n/2 − 1) with z = ½ − ½·Q·√n/(n − 1), z kept within 0 and 1.
  * Source: MIL-STD-414 / ANSI Z1.9 (standard deviation method).
+ * @throws EngineError `not-whole`, `out-of-range` for fewer than 3 readings; `not-finite` when the
+ *   index is NaN
  * @example shareBeyond(1.59, 5) // 0.02187090
  */
 export function shareBeyond(index: number, sampleSize: number): number {
@@ -132,6 +134,8 @@ export function judgeByVariables(
 /**
  * Mean and SD (n − 1) of readings in any order, summed smallest first so that the order is nothing.
  * The SD of one reading, and both of none, are given as 0.
+ *
+ * @throws EngineError `not-finite` for a reading that is no number
  */
 export function meanAndSd(readings: readonly number[]): { mean: number; sd: number } {
   const sorted = Float64Array.from(readings).sort();
@@ -152,6 +156,7 @@ export function meanAndSd(readings: readonly number[]): { mean: number; sd: numb
  *
  * @returns the SD, in the unit of the limits; 0 when the mean itself lies on or beyond a limit, so
  *   that no SD is small enough
+ * @throws EngineError `not-finite`, `out-of-range` unless the allowed share is above 0
  */
 export function largestAcceptableSd(
   mean: number,

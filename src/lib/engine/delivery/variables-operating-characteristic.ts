@@ -89,6 +89,7 @@ export function findVariablesPlan(
  * The allowed share M that says for two limits what the constant k says for one.
  *
  * @returns 0 to 1
+ * @throws EngineError `not-whole`, `out-of-range`, `not-finite` for an impossible plan
  * @example allowedShareFrom({ sampleSize: 42, acceptability: 1.905285 }) // 0.0263045512
  */
 export function allowedShareFrom({ sampleSize, acceptability }: OneLimitPlan): number {

@@ -110,6 +110,7 @@ export function variablesPlan(lotSize: number, aql: VariablesAql): VariablesPlan
  * @returns k; negative when more than half may be outside
  *
  * Definition: z = I⁻¹(M; n/2 − 1, n/2 − 1), k = (1 − 2z)(n − 1)/√n.
+ * @throws EngineError `not-finite`, `not-whole`, `out-of-range` outside the bounds above
  * @example acceptabilityFrom(0.0317, 75) // 1.84097
  */
 export function acceptabilityFrom(allowedShare: number, sampleSize: number): number {
@@ -122,7 +123,11 @@ export function acceptabilityFrom(allowedShare: number, sampleSize: number): num
   return ((1 - 2 * z) * (sampleSize - 1)) / Math.sqrt(sampleSize);
 }
 
-/** A quality index rounded as the standard's worked examples round it. */
+/**
+ * A quality index rounded as the standard's worked examples round it.
+ *
+ * @throws EngineError `not-finite`, `not-whole`, `out-of-range`
+ */
 export function roundedIndex(index: number, decimals: number): number {
   requireFinite(index, 'quality index');
   requireWhole(decimals, 0, 'decimals');

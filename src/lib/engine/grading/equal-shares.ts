@@ -26,6 +26,7 @@ export interface EqualShares {
  * several such splits the one whose thickest pile is largest, then the next.
  * Accuracy: exact while counts are whole. Cost: piles × bins × log bins.
  *
+ * @throws EngineError `not-whole`, `out-of-range` unless the number of piles is whole and 1 or more
  * @example
  * equalShares(binsFromPairs([[500, 2], [600, 1], [700, 1]]), 2); // threshold 5.5 mm, shares ½, ½
  */

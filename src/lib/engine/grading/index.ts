@@ -38,7 +38,7 @@ export {
   type PileThickness,
   gradeFigures
 } from './grade-figures.ts';
-export { type CutSpread, type GaugedPallet, heldOutRound } from './held-out.ts';
+export { type CutSpread, type GaugedPallet, crossValidationRound } from './cross-validation.ts';
 export { type CutIntoPiles, type CurvePoint, kickerCurve } from './kicker-curve.ts';
 export {
   type AgreementTable,

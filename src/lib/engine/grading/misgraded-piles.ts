@@ -12,6 +12,7 @@ export type ChanceAbove = (thicknessMm: number, thresholdMm: number) => number;
  *
  * @param thicknessMm the slate's true thickness, mm
  * @param thresholdsMm bounds between piles, mm, strictly falling; not modified
+ * @throws EngineError `not-finite`, `wrong-order` for such thresholds
  */
 export function pileChances(
   thicknessMm: number,

@@ -9,6 +9,8 @@ export const MOST_PILES = 8;
 /**
  * Throws unless the thresholds between piles are finite and strictly falling (pile 1 is the
  * thickest, so its lower bound comes first).
+ *
+ * @throws EngineError `not-finite`, `wrong-order`
  */
 export function requireThresholds(thresholdsMm: readonly number[]): void {
   for (const [index, thresholdMm] of thresholdsMm.entries()) {
@@ -41,6 +43,8 @@ export function pileOf(thicknessMm: number, thresholdsMm: readonly number[]): nu
 /**
  * Splits a spread at the thresholds: one spread per pile, thickest pile first, some perhaps empty.
  * Same tie rule as {@link pileOf}; every slate lands in exactly one pile. Linear in the bins.
+ *
+ * @throws EngineError `not-finite`, `wrong-order` for such thresholds
  */
 export function splitIntoPiles(
   bins: ThicknessBins,

@@ -40,7 +40,11 @@ export function usableSlates(slates: number, reserveShare: number): number {
   return Math.floor(slates * (1 - reserveShare) + 1e-9);
 }
 
-/** Running sums of slates and joints; throws unless every course holds whole numbers from 0. */
+/**
+ * Running sums of slates and joints; throws unless every course holds whole numbers from 0.
+ *
+ * @throws EngineError `not-whole`, `out-of-range`
+ */
 export function sumCourses(courses: readonly CourseNeed[]): CourseSums {
   const slates = new Float64Array(courses.length + 1);
   const joints = new Float64Array(courses.length + 1);
@@ -53,7 +57,11 @@ export function sumCourses(courses: readonly CourseNeed[]): CourseSums {
   return { courses: courses.length, slates, joints };
 }
 
-/** One reserve share for every pile from a single figure, one figure a pile, or nothing. */
+/**
+ * One reserve share for every pile from a single figure, one figure a pile, or nothing.
+ *
+ * @throws EngineError `wrong-length`, `not-finite`, `out-of-range` unless each is 0 to below 1
+ */
 export function reserveShares(
   reserve: number | readonly number[] | undefined,
   piles: number

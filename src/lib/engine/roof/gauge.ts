@@ -36,7 +36,11 @@ export function maximumGaugeMm(spec: GaugeSpec): number {
   return (spec.lengthMm - spec.headlapMm - aboveNailLineMm(spec)) / 2;
 }
 
-/** The headlap that a gauge gives, mm: {@link maximumGaugeMm} turned round. */
+/**
+ * The headlap that a gauge gives, mm: {@link maximumGaugeMm} turned round.
+ *
+ * @throws EngineError `not-finite`, and as {@link maximumGaugeMm}
+ */
 export function headlapAtGaugeMm(
   spec: Pick<GaugeSpec, 'lengthMm' | 'nailing' | 'headNailLineMm'>,
   gaugeMm: number
@@ -63,6 +67,7 @@ export function undereaveLengthMm(lengthMm: number, gaugeMm: number): number {
  * batten below the head; length − nail line head-nailed
  * Source: trade guides (clearance 3 to 15 mm, by guide); metric example with clearance 4 from an
  * article on BS 5534 by a roof consultant.
+ * @throws EngineError `not-finite`
  * @example
  * // 500 mm slate at a gauge of 200 mm, clearance 4
  * holeFromTailMm({ lengthMm: 500, nailing: 'centre', headNailLineMm: 25, holeClearanceMm: 4 }, 200) // 304
@@ -142,7 +147,12 @@ export function slatesPerSquare(widthMm: number, jointMm: number, gaugeMm: numbe
   return slatesPerArea(MM2_PER_SQUARE, widthMm, jointMm, gaugeMm);
 }
 
-/** Metres of batten per square metre of roof: 1000 / gauge. @example battenMPerM2(200) // 5 */
+/**
+ * Metres of batten per square metre of roof: 1000 / gauge.
+ *
+ * @throws EngineError `not-finite`, `out-of-range` unless the gauge is above 0
+ * @example battenMPerM2(200) // 5
+ */
 export function battenMPerM2(gaugeMm: number): number {
   requireFinite(gaugeMm, 'gauge');
   if (gaugeMm <= 0)

@@ -68,7 +68,11 @@ export interface PileNails extends NailLength {
   readonly nails: number;
 }
 
-/** Nails for each pile by number and length, two to a piece; piles without slates ask for none. */
+/**
+ * Nails for each pile by number and length, two to a piece; piles without slates ask for none.
+ *
+ * @throws EngineError `not-whole`, `out-of-range` for a count below 0 or in parts
+ */
 export function nailsByPile(piles: readonly PileToNail[]): PileNails[] {
   return piles.map(({ pile, slates, thicknessMm }) => {
     requireWhole(slates, 0, `slates of pile ${pile}`);
@@ -112,6 +116,7 @@ export interface Stack {
  * Height and mass of a stack of slates of one declared size and measured thickness.
  *
  * @param slates whole, 0 or more
+ * @throws EngineError `not-whole`, `not-finite`, `out-of-range`
  * @example
  * // 100 slates 500 × 250 × 6 mm at 2800 kg/m³: 600 mm, 210 kg
  */

@@ -287,6 +287,7 @@ function thirdsOf(bins: ThicknessBins): ThicknessInterval[] {
   return edges.slice(1).map((toMm, place) => ({ fromMm: edges[place], toMm }));
 }
 
+/** Share of the slates of a spread, 0 to 1, whose thickness lies in a band. */
 export function shareOf(bins: ThicknessBins, band: ThicknessInterval): number {
   return countBetween(bins, band) / totalCount(bins);
 }

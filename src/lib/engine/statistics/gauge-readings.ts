@@ -20,7 +20,11 @@ export interface NoGaugeStudy {
     | 'no-constants';
 }
 
-/** Size of a study; throws unless it is complete and finite. */
+/**
+ * Size of a study; throws unless it is complete and finite.
+ *
+ * @throws EngineError `wrong-length`, `not-finite`
+ */
 export function studySize(readings: GaugeReadings): {
   parts: number;
   sorters: number;

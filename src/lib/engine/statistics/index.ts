@@ -8,7 +8,7 @@ export {
   comparePallets,
   intraclassCorrelationAtMost
 } from './between-pallets.ts';
-export { type OddPallet, oddPallets } from './odd-pallets.ts';
+export { type OutlierPallet, outlierPallets } from './outlier-pallets.ts';
 export { type OrderedRow, type OrderedFit, orderedRegression } from './ordered-regression.ts';
 export {
   type SpotCheck,

@@ -64,7 +64,11 @@ export function binsFromPairs(pairs: Iterable<readonly [number, number, number?]
   };
 }
 
-/** Adds several spreads up, bin by bin; each may be weighted (a pallet sampled in part). */
+/**
+ * Adds several spreads up, bin by bin; each may be weighted (a pallet sampled in part).
+ *
+ * @throws EngineError `wrong-length` unless there is a weight for each spread
+ */
 export function mergeBins(
   parts: readonly ThicknessBins[],
   weights: readonly number[] = parts.map(() => 1)

@@ -9,7 +9,7 @@ import {
   comparePallets,
   estimateGrade,
   estimateMean,
-  oddPallets
+  outlierPallets
 } from '$lib/engine/statistics';
 import { type ThicknessInterval, gradeIntervals } from '$lib/engine/thickness';
 
@@ -49,6 +49,6 @@ export function palletsCompared(samples: readonly PalletSample[]) {
   return {
     mean: estimateMean(samples),
     compared: comparePallets(samples),
-    odd: oddPallets(samples)
+    odd: outlierPallets(samples)
   };
 }

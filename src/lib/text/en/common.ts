@@ -20,6 +20,11 @@ export const common = {
   cancel: 'Cancel',
   undo: 'Undo',
   print: 'Print',
+  /** At the head of every printed page. */
+  sheet: {
+    page: (page: number, pages: number) => `page ${page} of ${pages}`,
+    mark: (mark: string) => `fingerprint ${mark}`
+  },
   close: 'Close',
   remove: 'Remove',
   change: 'Change',

@@ -7,6 +7,7 @@ import type { ChanceAbove } from '../misgraded-piles.ts';
  * Spread with which a slate's thickness is judged when independent errors add up: the spread of the
  * hand and that of the gauge, each a standard deviation in mm, 0 or more.
  *
+ * @throws EngineError `not-finite`, `out-of-range` for an SD below 0
  * @example combinedSdMm(0.3, 0.4) // 0.5
  */
 export function combinedSdMm(...sdsMm: readonly number[]): number {

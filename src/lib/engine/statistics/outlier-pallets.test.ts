@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { binsFromPairs } from '../thickness/index.ts';
-import { oddPallets } from './odd-pallets.ts';
+import { outlierPallets } from './outlier-pallets.ts';
 import type { PalletSample } from './pallet-sample.ts';
 
 const pallet = (palletId: string, ...hundredths: number[]): PalletSample => ({
@@ -9,20 +9,20 @@ const pallet = (palletId: string, ...hundredths: number[]): PalletSample => ({
   bins: binsFromPairs(hundredths.map((value) => [value, 1]))
 });
 const namesOf = (pallets: readonly PalletSample[]): string[] => {
-  const result = oddPallets(pallets);
+  const result = outlierPallets(pallets);
   if (!result.ok) throw new Error(result.reason);
   return result.odd.map(({ palletId }) => palletId);
 };
 
-describe('oddPallets', () => {
+describe('outlierPallets', () => {
   const usual = [490, 500, 510, 495, 505];
   const thick = usual.map((value) => value + 80);
   const thin = usual.map((value) => value - 120);
   const three = ['a', 'b', 'c'].map((name) => pallet(name, ...usual));
 
   it('says when it cannot compare, and refuses a confidence that cannot be', () => {
-    expect(oddPallets([pallet('a', 500)])).toEqual({ ok: false, reason: 'too-few-groups' });
-    expect(() => oddPallets([], 1)).toThrow(/out-of-range/);
+    expect(outlierPallets([pallet('a', 500)])).toEqual({ ok: false, reason: 'too-few-groups' });
+    expect(() => outlierPallets([], 1)).toThrow(/out-of-range/);
   });
 
   it('names nobody where pallets are alike', () => {
@@ -34,7 +34,7 @@ describe('oddPallets', () => {
   });
 
   it('names the thick pallet and not those it makes look thin', () => {
-    const result = oddPallets([...three, pallet('thick', ...thick)]);
+    const result = outlierPallets([...three, pallet('thick', ...thick)]);
     expect(result).toMatchObject({
       ok: true,
       odd: [{ palletId: 'thick', differenceMm: expect.closeTo(0.8, 12) }]
@@ -44,7 +44,7 @@ describe('oddPallets', () => {
 
   it('names the furthest first, each by its difference from the pallets that are not odd', () => {
     expect(
-      oddPallets([pallet('thick', ...thick), ...three, pallet('thin', ...thin)])
+      outlierPallets([pallet('thick', ...thick), ...three, pallet('thin', ...thin)])
     ).toMatchObject({
       odd: [
         { palletId: 'thin', differenceMm: expect.closeTo(-1.2, 12) },

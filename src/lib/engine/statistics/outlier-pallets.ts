@@ -9,7 +9,7 @@ import { requireConfidence } from './confidence.ts';
 import type { PalletSample } from './pallet-sample.ts';
 
 /** A pallet whose mean stands out, and by how much. */
-export interface OddPallet {
+export interface OutlierPallet {
   readonly palletId: string;
   /** Its mean less the plain mean of the means of the pallets that are not odd, mm. */
   readonly differenceMm: number;
@@ -36,12 +36,12 @@ export interface OddPallet {
  * @throws EngineError `out-of-range` for the confidence
  * @example
  * // three pallets of 4.9, 4.95, 5, 5.05 and 5.1 mm and one of the same plus 0.8 mm
- * oddPallets(pallets); // { ok: true, odd: [{ palletId: 'D', differenceMm: 0.8, … }] }
+ * outlierPallets(pallets); // { ok: true, odd: [{ palletId: 'D', differenceMm: 0.8, … }] }
  */
-export function oddPallets(
+export function outlierPallets(
   pallets: readonly PalletSample[],
   confidence = 0.95
-): { readonly ok: true; readonly odd: readonly OddPallet[] } | NoComparison {
+): { readonly ok: true; readonly odd: readonly OutlierPallet[] } | NoComparison {
   requireConfidence(confidence);
   const compared = comparePallets(pallets);
   if (!compared.ok) return compared;
@@ -50,7 +50,7 @@ export function oddPallets(
   const standOut = (
     pallet: PalletFigures,
     others: readonly PalletFigures[]
-  ): OddPallet | undefined => {
+  ): OutlierPallet | undefined => {
     const found = difference(pallet, others, compared.varianceWithin);
     const isFar = Math.abs(found.differenceMm) >= Math.sqrt(compared.varianceWithin);
     return isFar && Math.abs(found.standardised) > bound ? found : undefined;
@@ -88,7 +88,7 @@ function difference(
   { palletId, figures }: PalletFigures,
   others: readonly PalletFigures[],
   varianceWithin: number
-): OddPallet {
+): OutlierPallet {
   const ofOthers = others.reduce((sum, other) => sum + 1 / other.figures.count, 0);
   const meanOfOthers = others.reduce((sum, other) => sum + other.figures.mean, 0) / others.length;
   const differenceMm = figures.mean - meanOfOthers;

@@ -42,9 +42,9 @@ export type CutSpread = (bins: ThicknessBins) => readonly number[] | undefined;
  *
  * @throws EngineError `not-whole` for fractional counts, and those of `gradeFigures`
  * @example
- * heldOutRound(ground, pallets, [(bins) => cutsOf(naturalBreaks(bins, 3))], createRandom(1)); // [0.9]
+ * crossValidationRound(ground, pallets, [(bins) => cutsOf(naturalBreaks(bins, 3))], createRandom(1)); // [0.9]
  */
-export function heldOutRound(
+export function crossValidationRound(
   ground: Omit<GradingGround, 'bins' | 'chanceAbove'>,
   pallets: readonly GaugedPallet[],
   cuts: readonly CutSpread[],

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { createRandom } from '../random.ts';
 import { binsFromPairs } from '../thickness/index.ts';
-import { type CutSpread, heldOutRound } from './held-out.ts';
+import { type CutSpread, crossValidationRound } from './cross-validation.ts';
 import { naturalBreaks } from './natural-breaks.ts';
 
 const ground = Object.freeze({ stockSlates: 1000, courses: [], kickAllowanceMm: 1 });
@@ -16,14 +16,14 @@ const beds = binsFromPairs([
 ]);
 const pallets = Object.freeze([Object.freeze({ slates: 1000, bins: beds })]);
 
-describe('heldOutRound', () => {
+describe('crossValidationRound', () => {
   it('finds no kicker where the two piles are two beds', () => {
-    expect(heldOutRound(ground, pallets, [natural], createRandom(1))).toEqual([0]);
+    expect(crossValidationRound(ground, pallets, [natural], createRandom(1))).toEqual([0]);
   });
 
   it('tells boundaries that are fixed, whatever the dealing, near what they are on all readings', () => {
     // one pile of both beds: 400 of 780 pairs kick
-    const told = heldOutRound(ground, pallets, [() => []], createRandom(2));
+    const told = crossValidationRound(ground, pallets, [() => []], createRandom(2));
     expect(told[0]).toBeCloseTo((100 * 400) / 780, 0);
   });
 
@@ -41,14 +41,19 @@ describe('heldOutRound', () => {
         }
       return cuts;
     };
-    const [told] = heldOutRound(own, [{ slates: 1000, bins: lone }], [tight], createRandom(3));
+    const [told] = crossValidationRound(
+      own,
+      [{ slates: 1000, bins: lone }],
+      [tight],
+      createRandom(3)
+    );
     expect(told).toBeGreaterThan(0);
   });
 
   it('gives the same for the same draws, says which way cannot cut, and changes nothing', () => {
     const ways: CutSpread[] = [natural, () => undefined];
-    const told = heldOutRound(ground, pallets, ways, createRandom(4));
-    expect(told).toEqual(heldOutRound(ground, pallets, ways, createRandom(4)));
+    const told = crossValidationRound(ground, pallets, ways, createRandom(4));
+    expect(told).toEqual(crossValidationRound(ground, pallets, ways, createRandom(4)));
     expect(told).toEqual([0, undefined]);
     expect([...beds.counts]).toEqual([20, 20]);
   });
@@ -60,19 +65,26 @@ describe('heldOutRound', () => {
       { slates: 100, bins: binsFromPairs([[800, 20]]) },
       { slates: 50, bins: binsFromPairs([]) }
     ];
-    const [told] = heldOutRound(ground, two, [() => []], createRandom(5));
+    const [told] = crossValidationRound(ground, two, [() => []], createRandom(5));
     expect(told).toBeGreaterThan(15); // 2 · 0.9 · 0.1 is 18 %
     expect(told).toBeLessThan(21);
   });
 
   it('lays whole courses where there is a roof', () => {
     const courses = Array.from({ length: 10 }, () => ({ slates: 90, joints: 89 }));
-    const [told] = heldOutRound({ ...ground, courses }, pallets, [natural], createRandom(6));
+    const [told] = crossValidationRound(
+      { ...ground, courses },
+      pallets,
+      [natural],
+      createRandom(6)
+    );
     expect(told).toBe(0);
   });
 
   it('refuses fractional counts: only readings can be dealt', () => {
     const half = [{ slates: 10, bins: binsFromPairs([[500, 0.5]]) }];
-    expect(() => heldOutRound(ground, half, [natural], createRandom(7))).toThrow(/not-whole/);
+    expect(() => crossValidationRound(ground, half, [natural], createRandom(7))).toThrow(
+      /not-whole/
+    );
   });
 });
