@@ -1,14 +1,22 @@
 export { Announcer } from './announcer.svelte.ts';
+export {
+  makeEveryBackup,
+  noteEveryBackup,
+  type EveryBackup,
+  type NotBackedUp
+} from './every-backup.ts';
 export { clearsUnusedSites, isBackupDue } from './backup-reminder.ts';
 export {
   makeBackup,
   noteBackup,
   rescue,
   restore,
+  restoreEach,
   sayWhatIsMissing,
   sayRestore,
   type MadeBackup,
-  type ReadyBackup
+  type ReadyBackup,
+  type RestoredJobs
 } from './backup.ts';
 export { today } from './calendar-day.ts';
 export { device } from './device.svelte.ts';
