@@ -38,6 +38,7 @@ export {
 } from './length-words.ts';
 export { pileColour, pileInk } from './pile-colour.ts';
 export { Printing } from './printing.svelte.ts';
+export { roofNet } from './roof-net.ts';
 export { sayChance } from './say-chance.ts';
 export { sayKickers } from './say-kickers.ts';
 export { courseAt, down, frameOf, outlinePath, piecesPath } from './slope-outline.ts';
