@@ -18,7 +18,7 @@ const ROOMS = {
   hub: [],
   example: PURE,
   ui: ['text', 'gauge', ...PURE],
-  app: ['storage', 'worker', 'gauge', 'text', ...PURE],
+  app: ['storage', 'worker', 'gauge', 'text', 'sync', ...PURE],
   'features/sort': SHARED,
   'features/grades': SHARED,
   'features/roof': [...SHARED, 'example'],
@@ -27,6 +27,7 @@ const ROOMS = {
   'features/delivery': [...SHARED, 'features/sort'],
   'features/files': SHARED,
   'features/tags': SHARED,
+  'features/crew': SHARED,
   'features/jobs': [...SHARED, 'example'],
   routes: ['features/*', 'app', 'ui', 'text']
 };
