@@ -117,6 +117,32 @@ function growth(): void {
   }
 }
 
+/** Slopes that share every height, no two of them alike: every order of each height is in play. */
+function sharedHeights(): void {
+  console.log('slopes at the same heights, all unlike (6 piles, 50 slates a course)');
+  const random = createRandom(41);
+  for (const [slopes, heights] of [
+    [4, 60],
+    [8, 30],
+    [40, 15]
+  ]) {
+    const request = roof(slopes, slopes * heights, slopes * heights * 50, 6);
+    const courses = request.courses.map((course) => ({
+      ...course,
+      heightMm: 160 * course.course,
+      runs: [{ ...course.runs[0], slates: 36 + randomBelow(random, 25) }]
+    }));
+    const result = planCourses({ ...request, courses });
+    if (result.status !== 'optimal') throw new Error('the bench roof must have a plan');
+    const timing = time(() => plan({ ...request, courses }), 9);
+    console.log(
+      `  ${slopes} slopes × ${heights} courses: min ${ms(timing.min)}, median ${ms(timing.median)}; ` +
+        `${result.notEveryOrder ? 'not every order tried' : 'proved'}`
+    );
+  }
+}
+
 growth();
+sharedHeights();
 if (!process.argv.includes('--growth')) await againstHighs();
 console.log(`sink ${sink}`);

@@ -90,6 +90,7 @@ export async function totalsOfRoof(
   job: string
 ): Promise<{ slates: number; wide: number }> {
   await page.goto(`${job}/roof`);
+  await openFolds(page, 'What to order?');
   const whole = page.getByRole('row', { name: /^Whole roof/ }).getByRole('cell');
   await whole.first().waitFor();
   return { slates: await count(whole.nth(2)), wide: await count(whole.nth(5)) };

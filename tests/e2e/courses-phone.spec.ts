@@ -86,6 +86,9 @@ test('Courses and Roof name the same undereave row, and its nails make up the wh
 }) => {
   const job = await openExample(page);
   await page.goto(`${job}/roof`);
+  await openFolds(page, 'Undereave slates');
+  await openFolds(page, 'Nails and mass by pile');
+  await openFolds(page, 'What to order?');
   const wants = page.getByText(/^The roof takes \d+ undereave slates/);
   const row = (await wants.innerText()).match(/\d+ undereave slates.*/)![0];
   const [slates, wide] = row.match(/\d+/g)!.map(Number);

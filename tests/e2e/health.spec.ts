@@ -28,7 +28,7 @@ test('J7, J23: the health page shows a good write, what is kept, and works every
   expect(diagnostic).not.toMatch(/Secret|Barn|Other roof/);
   expect(diagnostic).not.toContain(jobId);
 
-  await page.getByRole('button', { name: 'Back up every job' }).click();
+  await page.getByRole('button', { name: 'Make a file of each job' }).click();
   const saves = page.getByRole('button', { name: /^Save the file/ });
   await expect(saves).toHaveCount(2);
   const names: string[] = [];

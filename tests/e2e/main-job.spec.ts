@@ -54,6 +54,7 @@ test.describe('with the worker of the app', () => {
     await page.getByLabel('Pitch', { exact: true }).fill('35');
     await page.getByRole('button', { name: /^Save Slope/ }).click();
     await expect(page.getByText(/Not saved yet/)).toHaveCount(0);
+    await openFolds(page, 'What to order?');
     const whole = page.getByRole('row', { name: /^Whole roof/ }).getByRole('cell');
     const demand = { courses: 0, slates: 0, slateAndAHalves: 0 };
     demand.courses = await count(whole.nth(0));

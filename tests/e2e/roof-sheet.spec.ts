@@ -1,6 +1,6 @@
 import AxeBuilder from '@axe-core/playwright';
 import type { Page } from '@playwright/test';
-import { expect, startJob, test } from './helpers.ts';
+import { expect, openFolds, startJob, test } from './helpers.ts';
 
 /** Rules of WCAG 2.2, levels A and AA. */
 const WCAG = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
@@ -17,13 +17,17 @@ async function enterExample(page: Page, example: string): Promise<string> {
   const job = await startJob(page, 'Barn');
   await page.goto(`${job}/roof`);
   await page.getByRole('button', { name: `Start from an example roof: ${example}` }).click();
-  await expect(page.getByRole('row', { name: /^Whole roof/ })).toBeVisible();
+  await expect(page.getByText(/^\d+ courses: [\d,]+ slates/)).toBeVisible();
   return job;
 }
 
 for (const { example, slopes } of ROOFS)
   test(`the invented roof "${example}" is drawn, set out and printed`, async ({ page }) => {
     const job = await enterExample(page, example);
+    await expect(
+      page.getByRole('img', { name: new RegExp(`laid flat, ${slopes} slopes`) }).locator('.face')
+    ).toHaveCount(slopes);
+    await openFolds(page, 'Each slope');
     await expect(page.getByRole('slider')).toBeVisible();
     await expect(
       page.getByRole('list', { name: /Slopes of this roof/ }).locator('svg')
@@ -73,7 +77,7 @@ test('the drawing is to the scale it names, and rod and perp marks are those wor
 test('the sheet says what is missing before there is a roof', async ({ page }) => {
   const job = await startJob(page, 'Barn');
   await page.goto(`${job}/sheet`);
-  await expect(page.getByText('There is nothing to set out yet')).toBeVisible();
+  await expect(page.getByText('Nothing to set out yet')).toBeVisible();
   await page.getByRole('link', { name: 'Go to Roof' }).click();
   await expect(page.getByRole('heading', { name: 'Roof', level: 1 })).toBeVisible();
 });

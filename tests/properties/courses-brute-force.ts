@@ -18,12 +18,47 @@ export interface BruteForceOptimum {
 }
 
 /**
- * The planner's optimum by trying every way to lay the roof, piece by piece. Shares no code with
- * the planner. Chances must be whole thousandths. Undefined if nothing fits.
+ * The planner's optimum by trying every order of the courses of each height, and in each order every
+ * way to lay the roof, piece by piece. Shares no code with the planner. Chances must be whole
+ * thousandths. Undefined if nothing fits.
  */
 export function bruteForceOptimum(request: PlanRequest): BruteForceOptimum | undefined {
+  let best: BruteForceOptimum | undefined;
+  for (const order of everyOrder(request.courses)) {
+    const found = optimumInOrder(request, order);
+    if (found && (!best || isBetter(found, best))) best = found;
+  }
+  return best;
+}
+
+/** Every order in which no course comes before a lower one. */
+function everyOrder(courses: readonly CourseDemand[]): CourseDemand[][] {
+  const heights = [...new Set(courses.map(({ heightMm }) => heightMm))].sort((a, b) => a - b);
+  return heights.reduce<CourseDemand[][]>(
+    (orders, height) =>
+      orders.flatMap((below) =>
+        permutations(courses.filter(({ heightMm }) => heightMm === height)).map((here) => [
+          ...below,
+          ...here
+        ])
+      ),
+    [[]]
+  );
+}
+
+function permutations<T>(items: readonly T[]): T[][] {
+  if (items.length < 2) return [[...items]];
+  return items.flatMap((first, index) =>
+    permutations(items.toSpliced(index, 1)).map((rest) => [first, ...rest])
+  );
+}
+
+function optimumInOrder(
+  request: PlanRequest,
+  ordered: readonly CourseDemand[]
+): BruteForceOptimum | undefined {
   const { piles, common } = request;
-  const { places, fixed, commonNeed } = placesOf(request);
+  const { places, fixed, commonNeed } = placesOf(request, ordered);
   for (const pile of piles) {
     if (pile.reservedSlates > pile.slates) return undefined;
     if (!common && pile.reservedSlateAndAHalves > pile.slateAndAHalves) return undefined;
@@ -39,7 +74,7 @@ export function bruteForceOptimum(request: PlanRequest): BruteForceOptimum | und
   );
   const lay = () => {
     if (laid.length === places.length) {
-      const found = figures(request, places, laid, fixed);
+      const found = figures(request, ordered, places, laid, fixed);
       if (found && (!best || isBetter(found, best))) best = found;
       return;
     }
@@ -58,14 +93,14 @@ export function bruteForceOptimum(request: PlanRequest): BruteForceOptimum | und
   return best;
 }
 
-function placesOf(request: PlanRequest): { places: Place[]; fixed: number; commonNeed: number } {
+function placesOf(
+  request: PlanRequest,
+  ordered: readonly CourseDemand[]
+): { places: Place[]; fixed: number; commonNeed: number } {
   const places: Place[] = [];
   let fixed = 0;
   let commonNeed = 0;
   let run = 0;
-  const ordered = [...request.courses].sort(
-    (one, other) => one.heightMm - other.heightMm || (one.slopeId < other.slopeId ? -1 : 1)
-  );
   for (const [course, demand] of ordered.entries())
     for (const { slates, startsWithSlateAndAHalf, endsWithSlateAndAHalf } of demand.runs) {
       run++;
@@ -86,35 +121,41 @@ function placesOf(request: PlanRequest): { places: Place[]; fixed: number; commo
           run,
           isWide,
           commonNeighbours: neighbours.filter(Boolean).length,
-          mayHold: (pile) => fitsBesideLaid(request, demand, pile)
+          mayHold: (pile) => fitsBesideLaid(request, demand, pile, pile)
         });
       }
     }
   return { places, fixed, commonNeed };
 }
 
-/** Whether a pile may go on a course, seeing every laid course that binds it. */
+/**
+ * Whether a course may hold these piles, seeing every laid course that binds it: none thicker above a
+ * laid one, none thinner below it, and at its height wholly on one side of it.
+ */
 export function fitsBesideLaid(
   { laid = [], laidBinds = 'all-slopes' }: PlanRequest,
   course: CourseDemand,
-  pile: number
+  thickest: number,
+  thinnest: number
 ): boolean {
   return laid
     .filter((one) => laidBinds === 'all-slopes' || one.slopeId === course.slopeId)
     .every((one) => {
-      const isBelow =
-        one.heightMm < course.heightMm ||
-        (one.heightMm === course.heightMm && one.slopeId < course.slopeId);
-      return isBelow ? pile >= one.thinnestPile : pile <= one.thickestPile;
+      const goesAfter = thickest >= one.thinnestPile;
+      const goesBefore = thinnest <= one.thickestPile;
+      if (one.heightMm === course.heightMm) return goesAfter || goesBefore;
+      return one.heightMm < course.heightMm ? goesAfter : goesBefore;
     });
 }
 
 function figures(
-  { kicks, piles }: PlanRequest,
+  request: PlanRequest,
+  ordered: readonly CourseDemand[],
   places: readonly Place[],
   laid: readonly number[],
   fixed: number
 ): BruteForceOptimum | undefined {
+  const { kicks, piles } = request;
   let sum = fixed;
   const pieces = piles.map(() => 0);
   const pilesOfCourse = new Map<number, Set<number>>();
@@ -131,6 +172,11 @@ function figures(
   }
   const counts = [...pilesOfCourse.values()].map((used) => used.size);
   if (counts.some((count) => count > 2)) return undefined;
+  for (const [course, used] of pilesOfCourse) {
+    const numbers = [...used].map((pile) => pile + 1);
+    if (!fitsBesideLaid(request, ordered[course], Math.min(...numbers), Math.max(...numbers)))
+      return undefined;
+  }
   return { thousandths: sum, changeovers: counts.filter((count) => count === 2).length, pieces };
 }
 

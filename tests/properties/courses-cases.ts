@@ -87,12 +87,12 @@ function pileStock(slates: number, wide: number, piles: number): fc.Arbitrary<Pi
     }));
 }
 
-/** One or two laid courses, at heights below, between and above those still to lay. */
+/** One or two laid courses, at heights below, between, beside and above those still to lay. */
 function laidCourses(slopes: number, piles: number): fc.Arbitrary<LaidCourse[]> {
   const course = fc
     .record({
       slope: fc.integer({ min: 0, max: slopes - 1 }),
-      heightMm: fc.constantFrom(-100, 50, 125, 225, 1000),
+      heightMm: fc.constantFrom(-100, 50, 100, 125, 150, 225, 1000),
       thickestPile: fc.integer({ min: 1, max: piles }),
       step: fc.constantFrom(0, 0, 1)
     })

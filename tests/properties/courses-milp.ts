@@ -1,5 +1,5 @@
 import type { PlanRequest } from '$lib/engine/courses';
-import type { CourseRun } from '$lib/engine/roof';
+import type { CourseDemand, CourseRun } from '$lib/engine/roof';
 import { fitsBesideLaid } from './courses-brute-force.ts';
 
 /**
@@ -8,8 +8,9 @@ import { fitsBesideLaid } from './courses-brute-force.ts';
  * thousandths of a kicker; chances must be whole thousandths.
  *
  * For each run r of P pieces and each pile k: `f` is 1 if the first piece is of pile k, `l` if the
- * last is, `o` if any is, `n` how many are; `z` is 1 where piles j and k meet inside the run. Runs
- * follow each other in laying order and the pile's number never falls.
+ * last is, `o` if any is, `n` how many are; `z` is 1 where piles j and k meet inside the run. The
+ * pile's number never falls within a course, from course to course of one slope, and from height to
+ * height; of two courses at one height either may come first (`d`), whichever is better.
  *
  * @returns the programme and the constant it leaves out; undefined where a reserve exceeds its
  * stock or the common stock falls short, which needs no solver
@@ -25,8 +26,9 @@ export function milpOf(request: PlanRequest): { lp: string; constant: number } |
   const wideUse: string[][] = piles.map(() => []);
   let constant = 0;
   let commonNeed = 0;
-  let previous = -1;
   let r = -1;
+  const ends: { readonly course: CourseDemand; readonly first: number; readonly last: number }[] =
+    [];
 
   const all = (make: (pile: number) => string) =>
     piles.map((_pile, index) => make(index)).join(' ');
@@ -36,10 +38,10 @@ export function milpOf(request: PlanRequest): { lp: string; constant: number } |
   for (const course of inOrder(request)) {
     const runsOfCourse: number[] = [];
     for (const run of course.runs) {
-      const ends = wideEnds(run);
-      if (common) commonNeed += ends;
-      const pieces = run.slates + (common ? 0 : ends);
-      if (common && pieces === 0 && ends === 2) constant += thousandths(kicks.common!.within);
+      const wide = wideEnds(run);
+      if (common) commonNeed += wide;
+      const pieces = run.slates + (common ? 0 : wide);
+      if (common && pieces === 0 && wide === 2) constant += thousandths(kicks.common!.within);
       if (pieces === 0) continue;
       r++;
       runsOfCourse.push(r);
@@ -56,12 +58,10 @@ export function milpOf(request: PlanRequest): { lp: string; constant: number } |
         rows.push(`n_${r}_${k} - ${pieces} o_${r}_${k} <= 0`);
         if (k < K - 1) {
           rows.push(`${[...upTo('+', 'l', r, k), ...upTo('-', 'f', r, k)].join(' ')} <= 0`);
-          if (previous >= 0)
-            rows.push(
-              `${[...upTo('+', 'f', r, k), ...upTo('-', 'l', previous, k)].join(' ')} <= 0`
-            );
+          if (runsOfCourse.length > 1)
+            rows.push(`${[...upTo('+', 'f', r, k), ...upTo('-', 'l', r - 1, k)].join(' ')} <= 0`);
         }
-        if (!fitsBesideLaid(request, course, k + 1)) rows.push(`o_${r}_${k} = 0`);
+        if (!fitsBesideLaid(request, course, k + 1, k + 1)) rows.push(`o_${r}_${k} = 0`);
         const q = thousandths(kicks.within[k]);
         objective.push(`+ ${q} n_${r}_${k} - ${q} o_${r}_${k}`);
         slateUse[k].push(`+ n_${r}_${k}`);
@@ -80,8 +80,13 @@ export function milpOf(request: PlanRequest): { lp: string; constant: number } |
           objective.push(`+ ${thousandths(kicks.between[k][thin])} z_${r}_${k}_${thin}`);
         }
       }
-      previous = r;
     }
+    if (runsOfCourse.length === 0) continue;
+    ends.push({ course, first: runsOfCourse[0], last: r });
+    for (let thick = 0; thick < K; thick++)
+      for (let thin = thick + 1; thin < K; thin++)
+        if (!fitsBesideLaid(request, course, thick + 1, thin + 1))
+          rows.push(`f_${runsOfCourse[0]}_${thick} + l_${r}_${thin} <= 1`);
     if (runsOfCourse.length > 1) {
       const name = `c_${runsOfCourse[0]}`;
       for (let k = 0; k < K; k++) {
@@ -91,6 +96,25 @@ export function milpOf(request: PlanRequest): { lp: string; constant: number } |
       rows.push(`${all((k) => `+ ${name}_${k}`)} <= 2`);
     }
   }
+  const follows = (upper: number, lower: number, slack: string) => {
+    for (let k = 0; k < K - 1; k++)
+      rows.push(`${[...upTo('+', 'f', upper, k), ...upTo('-', 'l', lower, k)].join(' ')} ${slack}`);
+  };
+  for (const [index, upper] of ends.entries())
+    for (const lower of ends.slice(0, index)) {
+      const { heightMm } = upper.course;
+      if (lower.course.heightMm < heightMm) {
+        const between = ends.some(
+          ({ course }) => course.heightMm > lower.course.heightMm && course.heightMm < heightMm
+        );
+        if (!between) follows(upper.first, lower.last, '<= 0');
+        continue;
+      }
+      const d = `d_${upper.first}_${lower.first}`;
+      binaries.push(d);
+      follows(upper.first, lower.last, `- ${d} <= 0`);
+      follows(lower.first, upper.last, `+ ${d} <= 1`);
+    }
   for (const [k, pile] of piles.entries()) {
     const slates = pile.slates - pile.reservedSlates;
     const wide = pile.slateAndAHalves - pile.reservedSlateAndAHalves;

@@ -43,6 +43,39 @@ describe('the planner is exact', () => {
     expect(seen.changeovers).toBeGreaterThan(rounds(500 / 4, 500));
   });
 
+  it('agrees with trying everything where many slopes share a height', () => {
+    const seen = { optimal: 0, short: 0, changeovers: 0 };
+    const shared = planRequests({
+      slopes: 4,
+      coursesPerSlope: 2,
+      runsPerCourse: 1,
+      slatesPerRun: 4,
+      piles: 4
+    });
+    fc.assert(
+      fc.property(shared, (request) => {
+        const plan = planCourses(request);
+        const best = bruteForceOptimum(request);
+        seen[plan.status]++;
+        if (plan.status === 'short') {
+          expect(best).toBeUndefined();
+          return;
+        }
+        expect(checkPlan(request, plan)).toEqual([]);
+        expect({
+          thousandths: plan.objective / BILLIONTHS_PER_THOUSANDTH,
+          changeovers: plan.changeovers,
+          pieces: plan.piles.map((pile) => pile.slates + pile.slateAndAHalves)
+        }).toEqual(best);
+        if (plan.changeovers > 0) seen.changeovers++;
+      }),
+      { seed: 4040, numRuns: rounds(400, 1600) }
+    );
+    expect(seen.optimal).toBeGreaterThan(rounds(150, 600));
+    expect(seen.short).toBeGreaterThan(rounds(30, 120));
+    expect(seen.changeovers).toBeGreaterThan(rounds(50, 200));
+  });
+
   it('agrees with HiGHS on medium roofs, feasible or not', async () => {
     const highs = await loadHighs();
     const seen = { optimal: 0, short: 0, changeovers: 0 };

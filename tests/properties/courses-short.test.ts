@@ -20,6 +20,12 @@ const requests = planRequests({
   piles: 4
 });
 
+/** Laid courses stand in the way of the rest only now and then. */
+const oftenLaid = fc.oneof(
+  requests,
+  requests.filter(({ laid = [] }) => laid.length > 0)
+);
+
 describe('a short stock', () => {
   it('is mended by each way out: sound, optimal, and by no less', () => {
     const seen = {
@@ -30,7 +36,7 @@ describe('a short stock', () => {
       'let-thickness-rise': 0
     };
     fc.assert(
-      fc.property(requests, (request) => {
+      fc.property(oftenLaid, (request) => {
         const short = planCourses(request);
         if (short.status === 'optimal') return;
         for (const way of waysOut(request, short)) {
@@ -47,7 +53,7 @@ describe('a short stock', () => {
           expect(planCourses(almost).status).toBe('short');
         }
       }),
-      { seed: 5, numRuns: rounds(750, 1500) }
+      { seed: 5, numRuns: rounds(900, 2400) }
     );
     for (const count of Object.values(seen)) expect(count).toBeGreaterThan(rounds(2, 5));
   });

@@ -43,6 +43,10 @@ const others: [string, TappedDesign][] = [
       tapped: [0, 110, 50, 90, 0, 0]
     }
   ],
+  [
+    'half of the pallets untouched',
+    { ...ONE_IN_TWENTY, gauged: [10, 10, 10, 0, 0, 0], tapped: [290, 290, 290, 0, 0, 0] }
+  ],
   ['one pallet, mostly gauged', { ...ONE_IN_TWENTY, pallets: 1, gauged: 150, every: 10 }],
   ['20 pallets of which every slate is tapped', { ...ONE_IN_TWENTY, pallets: 20, every: 40 }]
 ];

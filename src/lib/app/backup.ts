@@ -7,6 +7,7 @@ import {
   NothingReadable,
   checkJobFile,
   isEntries,
+  jobFilesIn,
   readJobFile,
   rescueJobFile,
   safeFileName,
@@ -91,6 +92,33 @@ export async function sayWhatIsMissing(missing: readonly Missing[]): Promise<str
 /** Takes a job file in, whole or not at all. */
 export function restore(file: Blob, copies: Copies): Promise<ImportResult> {
   return readJobFile(journalStore(), file, copies);
+}
+
+/** What became of a file of several jobs: each is taken in whole, or not at all. */
+export interface RestoredJobs {
+  readonly taken: number;
+  readonly added: number;
+  /** By the name in their headers, why the others were not taken in. */
+  readonly refused: readonly { readonly name: string; readonly result: ImportResult }[];
+}
+
+/** Takes in each job of a file that holds several; undefined for a file of one job. */
+export async function restoreEach(file: Blob): Promise<RestoredJobs | undefined> {
+  const parts = await jobFilesIn(file);
+  if (parts.length < 2) return undefined;
+  let [taken, added] = [0, 0];
+  const refused: { name: string; result: ImportResult }[] = [];
+  for (const part of parts) {
+    const result = await readJobFile(journalStore(), part);
+    if (result.ok) {
+      taken++;
+      added += result.added;
+    } else {
+      const checked = await checkJobFile(part);
+      refused.push({ name: checked.ok ? checked.header.name : '', result });
+    }
+  }
+  return { taken, added, refused };
 }
 
 /** Takes the file of a damaged job in as a job of its own. */

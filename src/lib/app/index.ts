@@ -1,14 +1,22 @@
 export { Announcer } from './announcer.svelte.ts';
+export {
+  makeEveryBackup,
+  noteEveryBackup,
+  type EveryBackup,
+  type NotBackedUp
+} from './every-backup.ts';
 export { clearsUnusedSites, isBackupDue } from './backup-reminder.ts';
 export {
   makeBackup,
   noteBackup,
   rescue,
   restore,
+  restoreEach,
   sayWhatIsMissing,
   sayRestore,
   type MadeBackup,
-  type ReadyBackup
+  type ReadyBackup,
+  type RestoredJobs
 } from './backup.ts';
 export { today } from './calendar-day.ts';
 export { type CrewOfJob, provideCrew, useCrew } from './crew-context.ts';
@@ -21,6 +29,12 @@ export { needsInstallHint } from './install-hint.ts';
 export { keepPoints, keptPoints } from './kept-points.ts';
 export { provideJob, useJob } from './job-context.ts';
 export { canShare, isShared } from './is-shared.ts';
+export {
+  JobPhotos,
+  LARGEST_PHOTO_BYTES,
+  type PhotoStatus,
+  type ShownPhoto
+} from './job-photos.svelte.ts';
 export { JobState } from './job.svelte.ts';
 export { chooseLanguage, startLanguage } from './language.ts';
 export { newJobId } from './new-job.ts';

@@ -5,7 +5,7 @@ import {
   type Plan,
   type PlannedCourse,
   type PlanRequest,
-  layingOrder
+  inOrderOfPiles
 } from '$lib/engine/courses';
 import { type CourseDemand, piecesInRun } from '$lib/engine/roof';
 
@@ -24,13 +24,14 @@ export function planOfParts(
   demand: readonly CourseDemand[],
   partsOf: (place: string) => readonly CoursePart[] | undefined
 ): Plan {
-  const courses = layingOrder(demand).flatMap((course): PlannedCourse[] => {
+  const known = demand.flatMap((course): PlannedCourse[] => {
     const parts = partsOf(placeOf(course));
     if (!parts) return [];
     const { slopeId, course: number, heightMm } = course;
     const figures = evennessOf(course, parts, kicks);
     return [{ slopeId, course: number, heightMm, parts, commonSlateAndAHalves: 0, ...figures }];
   });
+  const courses = inOrderOfPiles(known, (course) => course);
   const slopes = new Map<string, Evenness>();
   for (const { slopeId } of courses)
     if (!slopes.has(slopeId))

@@ -24,6 +24,7 @@ export { safeFileName } from './file-name.ts';
 export { isDeviceChanged } from './identity.ts';
 export { isCanonicalLine } from './canonical-line.ts';
 export { parseGuarded } from './json-guard.ts';
+export { jobFilesIn } from './job-bundle.ts';
 export { MAX_JOB_FILE_BYTES, type JobFileHeader } from './job-file-format.ts';
 export { rescueJobFile } from './job-file-rescue.ts';
 export { NothingReadable, journalSha256, type JobFile, writeJobFile } from './job-file-write.ts';

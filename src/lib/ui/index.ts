@@ -9,6 +9,8 @@ export { default as LanguageChooser } from './LanguageChooser.svelte';
 export { default as Notice } from './Notice.svelte';
 export { default as NumberEntry } from './NumberEntry.svelte';
 export { default as Panel } from './Panel.svelte';
+export { default as PhotoPart } from './PhotoPart.svelte';
+export { default as PhotoStrip } from './PhotoStrip.svelte';
 export { default as PileChooser } from './PileChooser.svelte';
 export { default as PileMark } from './PileMark.svelte';
 export { default as PrintHead } from './PrintHead.svelte';
@@ -38,6 +40,7 @@ export {
 } from './length-words.ts';
 export { pileColour, pileInk } from './pile-colour.ts';
 export { Printing } from './printing.svelte.ts';
+export { roofNet } from './roof-net.ts';
 export { sayChance } from './say-chance.ts';
 export { sayKickers } from './say-kickers.ts';
 export { courseAt, down, frameOf, outlinePath, piecesPath } from './slope-outline.ts';

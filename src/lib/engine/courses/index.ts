@@ -14,7 +14,7 @@ export type {
   Shortage
 } from './plan-types.ts';
 export { kickChances } from './kick-chances.ts';
-export { layingOrder } from './laying-order.ts';
+export { inOrderOfPiles } from './laying-order.ts';
 export { planCourses } from './planner.ts';
 export { type PlanFault, checkPlan } from './plan-check.ts';
 export {

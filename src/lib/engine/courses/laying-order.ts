@@ -4,6 +4,7 @@ import { toHundredths } from '../units.ts';
 
 /**
  * The courses of all slopes in laying order: by height, then by slope id, then by course number.
+ * A plan may lay the courses of one height in another order ({@link inOrderOfPiles}).
  *
  * Slopes that meet thus reach the same height together and change pile there. Heights are compared
  * in hundredths of a millimetre, so that rounding in the setting-out does not shuffle courses of
@@ -30,6 +31,26 @@ export function inLayingOrder<T>(items: readonly T[], placeOf: (item: T) => Cour
         one.height - other.height ||
         compareText(one.place.slopeId, other.place.slopeId) ||
         one.place.course - other.place.course
+    )
+    .map(({ item }) => item);
+}
+
+/**
+ * The same for courses that have their piles: at one height the thicker piles come first, a course
+ * that changes pile after those that end with its first pile, and slopes by id only where all else is
+ * equal. This is the order in which a plan lays them.
+ */
+export function inOrderOfPiles<T>(
+  items: readonly T[],
+  placeOf: (item: T) => CoursePlace & { readonly parts: readonly { readonly pile: number }[] }
+): T[] {
+  const first = (item: T) => placeOf(item).parts[0]?.pile ?? 0;
+  const last = (item: T) => placeOf(item).parts.at(-1)?.pile ?? 0;
+  const height = (item: T) => toHundredths(placeOf(item).heightMm);
+  return inLayingOrder(items, placeOf)
+    .map((item) => ({ item, height: height(item), first: first(item), last: last(item) }))
+    .sort(
+      (one, other) => one.height - other.height || one.first - other.first || one.last - other.last
     )
     .map(({ item }) => item);
 }

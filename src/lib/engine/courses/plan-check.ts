@@ -19,7 +19,9 @@ const KICKERS_TOLERANCE_PER_JOINT = 1e-9;
  *
  * Rules: every course of the request is there once (`courses`) and gets its pieces (`demand`); a
  * course holds at most two piles that exist (`piles`); in a course, on a slope and from height to
- * height over all slopes thickness never rises, courses laid already included (`order`); no stock is used beyond its reserve (`stock`);
+ * height over all slopes thickness never rises, and courses of one height can be laid one after the
+ * other without its rising, courses laid already included (`order`); no stock is used beyond its
+ * reserve (`stock`);
  * kickers, joints, changeovers and spares add up (`figures`). Cost: linear in the pieces.
  */
 export function checkPlan(request: PlanRequest, plan: Plan): PlanFault[] {
@@ -160,7 +162,24 @@ function checkOrder(laid: readonly Laid[], report: Report): void {
       );
     thinnestHere = Math.max(thinnestHere, ...piles);
     thinnestOfSlope.set(demand.slopeId, Math.max(...piles));
+    const clash = risen.find(
+      (other) =>
+        other.course !== course &&
+        Math.abs(other.demand.heightMm - demand.heightMm) <= 0.01 &&
+        !areOneAfterTheOther(other.course, course)
+    );
+    if (clash)
+      report(
+        'order',
+        `course ${demand.course} of slope ${demand.slopeId} can be laid neither before nor after that of ${clash.demand.slopeId}`
+      );
   }
+}
+
+/** Whether one of two courses ends no thinner than the other begins. */
+function areOneAfterTheOther(one: PlannedCourse, other: PlannedCourse): boolean {
+  const [first, second] = [one, other].map(({ parts }) => parts.map(({ pile }) => pile));
+  return Math.max(...first) <= Math.min(...second) || Math.max(...second) <= Math.min(...first);
 }
 
 /** Compares every planned course with every laid one that binds it. */
@@ -177,6 +196,11 @@ function checkBesideLaid(request: PlanRequest, planned: readonly Laid[], report:
         report('order', `${name} is thicker than course ${laid.course} laid on ${laid.slopeId}`);
       if (rise < -0.01 && Math.max(...piles) > laid.thickestPile)
         report('order', `${name} is thinner than course ${laid.course} laid on ${laid.slopeId}`);
+      const isBeside = Math.abs(rise) <= 0.01;
+      const goesAside =
+        Math.max(...piles) <= laid.thickestPile || Math.min(...piles) >= laid.thinnestPile;
+      if (isBeside && !goesAside)
+        report('order', `${name} fits on neither side of course ${laid.course} on ${laid.slopeId}`);
     }
 }
 

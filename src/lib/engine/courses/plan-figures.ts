@@ -1,7 +1,7 @@
 import type { CourseDemand } from '../roof/index.ts';
-import type { PileSpan } from './best-spans.ts';
+import type { CourseStretch } from './follow-costs.ts';
 import { BILLIONTHS, chancesInBillionths } from './kick-chances.ts';
-import { commonNeed, piecesOfCourse, slatesInCourse } from './laying-order.ts';
+import { commonNeed, inOrderOfPiles, piecesOfCourse, slatesInCourse } from './laying-order.ts';
 import type {
   CoursePart,
   Evenness,
@@ -11,7 +11,7 @@ import type {
   PlannedCourse,
   PlanRequest
 } from './plan-types.ts';
-import type { SlotRow } from './slots.ts';
+import type { CourseSlots } from './slots.ts';
 
 /** A course's figures before billionths are turned into kickers. */
 interface CountedCourse {
@@ -20,15 +20,22 @@ interface CountedCourse {
   readonly billionths: number;
 }
 
-/** Turns the spans of piles into the plan that people read: courses, slopes, piles and totals. */
-export function planFromSpans(
+/**
+ * Turns the stretches of piles into the plan that people read: courses, slopes, piles and totals.
+ *
+ * @param request courses in laying order; `slots` and `stretches` in the same order
+ */
+export function planFromStretches(
   request: PlanRequest,
-  row: SlotRow,
-  spans: readonly PileSpan[]
+  slots: readonly CourseSlots[],
+  stretches: readonly (readonly CourseStretch[])[]
 ): Plan {
   const kicks = chancesInBillionths(request.kicks);
-  const counted = request.courses.map((course, index) =>
-    countedCourse(course, index, row, spans, kicks, request.common !== undefined)
+  const counted = inOrderOfPiles(
+    request.courses.map((course, index) =>
+      countedCourse(course, slots[index], stretches[index], kicks, request.common !== undefined)
+    ),
+    ({ planned }) => planned
   );
   const courses = counted.map(({ planned }) => planned);
   const objective = counted.reduce((sum, { billionths }) => sum + billionths, 0);
@@ -56,34 +63,28 @@ export function evenness(joints: number, billionths: number): Evenness {
 
 function countedCourse(
   course: CourseDemand,
-  index: number,
-  row: SlotRow,
-  spans: readonly PileSpan[],
+  slots: CourseSlots,
+  stretches: readonly CourseStretch[],
   kicks: KickChances,
   hasCommonStock: boolean
 ): CountedCourse {
-  const before = index === 0 ? 0 : row.courseEnds[index - 1];
-  const end = row.courseEnds[index];
   const parts: CoursePart[] = [];
-  let joints = row.pairedCommonJoints[index];
+  let joints = slots.pairedCommonJoints;
   let billionths = joints * (kicks.common?.within ?? 0);
-  for (const span of spans) {
-    const after = Math.max(before, span.after);
-    const last = Math.min(end, span.last);
-    if (after >= last) continue;
-    if (parts.length > 0 && row.isJoint[after]) {
+  for (const { pile, after, last } of stretches) {
+    if (parts.length > 0 && slots.isJoint[after]) {
       joints++;
-      billionths += kicks.between[parts[parts.length - 1].pile - 1][span.pile];
+      billionths += kicks.between[parts[parts.length - 1].pile - 1][pile];
     }
-    const inside = row.jointsUpTo[last - 1] - row.jointsUpTo[after];
-    const common = row.commonJointsUpTo[last] - row.commonJointsUpTo[after];
+    const inside = slots.joints[last - 1] - slots.joints[after];
+    const common = slots.commonJoints[last] - slots.commonJoints[after];
     joints += inside + common;
-    billionths += inside * kicks.within[span.pile];
-    billionths += common * (kicks.common?.withPile[span.pile] ?? 0);
+    billionths += inside * kicks.within[pile];
+    billionths += common * (kicks.common?.withPile[pile] ?? 0);
     parts.push({
-      pile: span.pile + 1,
-      slates: row.slatesUpTo[last] - row.slatesUpTo[after],
-      slateAndAHalves: row.slateAndAHalvesUpTo[last] - row.slateAndAHalvesUpTo[after]
+      pile: pile + 1,
+      slates: slots.slates[last] - slots.slates[after],
+      slateAndAHalves: slots.slateAndAHalves[last] - slots.slateAndAHalves[after]
     });
   }
   const planned: PlannedCourse = {

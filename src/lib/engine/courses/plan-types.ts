@@ -102,9 +102,11 @@ export interface PileUse {
 /** A plan proved to have the fewest expected kickers that the stock allows. */
 export interface Plan extends Evenness {
   readonly status: 'optimal';
+  /** Set where not every order within a height was tried: the best of those tried, no proof. */
+  readonly notEveryOrder?: true;
   /** Expected kickers in whole billionths: the exact figure that was made least. */
   readonly objective: number;
-  /** Courses in laying order. */
+  /** Courses in laying order; within a height in the order that the plan lays them. */
   readonly courses: readonly PlannedCourse[];
   /** Courses in which one pile gives way to the next. */
   readonly changeovers: number;
@@ -125,6 +127,8 @@ export interface PileCount {
 /** No plan fits: how much is missing. */
 export interface Shortage {
   readonly status: 'short';
+  /** Set where not every order within a height was tried: another might still fit. */
+  readonly notEveryOrder?: true;
   /** Slates by which the roof's need exceeds all stock less reserve; 0 if only the order fails. */
   readonly missingSlates: number;
   readonly missingSlateAndAHalves: number;

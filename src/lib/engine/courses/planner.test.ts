@@ -94,6 +94,58 @@ describe('planCourses: the most even plan', () => {
     expect([...pileAt.values()].map((piles) => [...piles])).toEqual([[1], [1], [2], [2]]);
   });
 
+  it('lays the slope first that the piles fit, whatever the slopes are called', () => {
+    // 7 + 10 slates at one height, piles of 7 and 10: 6 × 0.05 + 9 × 0.05, no change in a course
+    const chances: KickChances = {
+      within: [0.05, 0.05],
+      between: [
+        [0, 0.6],
+        [0.6, 0]
+      ]
+    };
+    for (const [long, short] of ['ab', 'ba']) {
+      const courses = [
+        aCourse(1, 10, { slopeId: long, heightMm: 0 }),
+        aCourse(1, 7, { slopeId: short, heightMm: 0 })
+      ];
+      const plan = planOf(aRequest(courses, [aPile(7), aPile(10)], chances));
+      expect(plan.kickers).toBeCloseTo(0.75, 12);
+      expect(plan.courses.map(({ slopeId }) => slopeId)).toEqual([short, long]);
+    }
+  });
+
+  it('finds the plan of three piles that only one order of the slopes gives', () => {
+    for (const [long, short] of ['ab', 'ba']) {
+      const courses = [
+        aCourse(1, 10, { slopeId: long, heightMm: 0 }),
+        aCourse(1, 7, { slopeId: short, heightMm: 0 })
+      ];
+      const plan = planOf(aRequest(courses, [aPile(7), aPile(2), aPile(8)]));
+      expect(plan.courses.map(({ parts }) => parts.map(({ pile }) => pile))).toEqual([[1], [2, 3]]);
+    }
+  });
+
+  it('lays what is left of a height on either side of what is laid there', () => {
+    const left = [
+      aCourse(1, 5, { slopeId: 'a', heightMm: 0 }),
+      aCourse(1, 4, { slopeId: 'b', heightMm: 0 }),
+      aCourse(1, 3, { slopeId: 'd', heightMm: 0 })
+    ];
+    const asked: PlanRequest = {
+      ...aRequest(left, [aPile(5), aPile(4), aPile(3)]),
+      laid: [{ slopeId: 'c', course: 1, heightMm: 0, thickestPile: 1, thinnestPile: 2 }]
+    };
+    const piles = planOf(asked).courses.map(({ slopeId, parts }) => [slopeId, parts[0].pile]);
+    expect(piles).toEqual([
+      ['a', 1],
+      ['b', 2],
+      ['d', 3]
+    ]);
+    // one course could only be a second one of piles 1 and 2
+    const second = { ...asked, courses: [left[0]], piles: [aPile(3), aPile(2), aPile(0)] };
+    expect(planCourses(second).status).toBe('short');
+  });
+
   it('kicks nothing across an opening', () => {
     const split: CourseDemand = {
       ...aCourse(1, 0),
@@ -310,5 +362,37 @@ describe('planCourses: misuse is refused', () => {
     expect(() => planCourses(aRequest([aCourse(1, 9_100_000)], [aPile(1)], one))).toThrow(
       /too many/
     );
+  });
+});
+
+describe('planCourses: many unlike courses at one height', () => {
+  const slopes = (unlike: number, heights: number) =>
+    Array.from({ length: heights }, (_height, height) =>
+      Array.from({ length: unlike }, (_slope, slope) =>
+        aCourse(height + 1, 30 + ((slope * 7 + height * 3) % unlike), { slopeId: `s${slope}` })
+      )
+    ).flat();
+
+  it('is proved for 8 of them on each of 20 heights', () => {
+    const plan = planOf(aRequest(slopes(8, 20), [aPile(2500), aPile(1500), aPile(2500)]));
+    expect(plan.notEveryOrder).toBeUndefined();
+  });
+
+  it('says so where not every order is tried, and still gives a sound plan', () => {
+    const courses = slopes(40, 4);
+    expect(planOf(aRequest(courses, [aPile(4000), aPile(4500)])).notEveryOrder).toBe(true);
+    expect(planCourses(aRequest(courses, [aPile(40)]))).toMatchObject({
+      status: 'short',
+      notEveryOrder: true
+    });
+  });
+
+  it('tries every order of 40 alike', () => {
+    const alike = Array.from({ length: 40 }, (_slope, slope) =>
+      aCourse(1, 50, { slopeId: `s${slope}` })
+    );
+    const plan = planOf(aRequest(alike, [aPile(1010), aPile(1000)]));
+    expect(plan).toMatchObject({ changeovers: 0, joints: 40 * 49 });
+    expect(plan.notEveryOrder).toBeUndefined();
   });
 });

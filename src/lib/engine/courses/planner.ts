@@ -1,22 +1,22 @@
 import { EngineError } from '../errors.ts';
-import { type PileLimit, type PileSpan, bestSpans } from './best-spans.ts';
+import { bestParts } from './best-parts.ts';
+import type { CourseStretch } from './follow-costs.ts';
+import { type RoofHeights, roofHeights } from './heights.ts';
 import { BILLIONTHS, chancesInBillionths } from './kick-chances.ts';
-import { pileBounds } from './laid-bounds.ts';
 import { commonNeed, layingOrder } from './laying-order.ts';
-import { planFromSpans } from './plan-figures.ts';
+import { planFromStretches } from './plan-figures.ts';
 import type { PileStock, PlanRequest, PlanResult } from './plan-types.ts';
 import { requireRequest } from './request-check.ts';
 import { shortage } from './shortage.ts';
-import { type SlotRow, slotRow } from './slots.ts';
 
 /**
  * The most even roof that the stock can give: which pile each course is laid from, with the fewest
  * expected kickers of all plans that fit. Use it before sorting (expected counts), after sorting
  * (counted piles) and part laid (the remaining courses and what is left).
  *
- * The model. All courses stand in laying order (height, then slope, then course); thickness never
- * rises along that order, so slopes that meet change pile at the same height. Each pile is laid in
- * one unbroken stretch of that order, or left out. A course holds at most two piles; in a
+ * The model. Courses are laid height by height, those of one height in whatever order is best;
+ * thickness never rises along the order, so slopes that meet change pile at the same height. Each
+ * pile is laid in one unbroken stretch of that order, or left out. A course holds at most two piles; in a
  * changeover course each forms one run from the left, the thicker first, so there is one joint
  * between unlike slates (none if the change falls on an opening). Stock less reserve is never
  * exceeded, neither slates nor slate-and-a-halves.
@@ -25,14 +25,18 @@ import { type SlotRow, slotRow } from './slots.ts';
  * j and k counts q_jk. A slate-and-a-half is as thick as its pile, unless it comes from a common
  * stock; then it makes a joint of its own chance with its neighbour.
  *
- * Part laid. Courses laid already hold their place in the order: the rest goes on as if they had
- * been planned so, and the rest of a plan that was followed stays the best for what is left.
+ * Part laid. Courses laid already hold their place: the rest goes below, above, or on either side at
+ * their height, as if they had been planned so, and the rest of a plan that was followed stays the
+ * best for what is left.
  *
  * Ties, in this order: fewer changeover courses; more of the roof from pile 1, then from pile 2,
  * and so on. The same request always gives the same plan, whatever the order of its courses.
  *
  * Accuracy. Chances are rounded to whole billionths; from there on all sums are exact whole
- * numbers, so `optimal` is a proof for the rounded chances.
+ * numbers, so `optimal` is a proof for the rounded chances, over every order within every height.
+ * Where too many unlike courses share a height for that (`triesEveryOrder` of the roof's heights),
+ * the result says `notEveryOrder`: the plan is the best of those tried, and neither it nor a shortage
+ * is proved.
  *
  * @returns a plan with `status: 'optimal'`, or `status: 'short'` with how much is missing when no
  * plan fits: too few slates, a reserve above its stock, or piles too small to share courses out two
@@ -41,7 +45,8 @@ import { type SlotRow, slotRow } from './slots.ts';
  * `wrong-length`, `not-whole`, `not-finite`, `out-of-range` (also for a roof so large that
  * joints × piles would pass 9 million)
  *
- * Cost: piles² × slots for a plan, a few times that for a shortage.
+ * Cost: piles² × slots × the ways to have laid part of a height (2 for every further unlike course of
+ * it) for a plan, a few times that for a shortage.
  * @example
  * // two courses of 10; pile 1 holds 12, pile 2 holds 8; chances 0.1, 0.2, between them 0.5
  * planCourses(request).kickers; // 0.1 × 9 + 0.1 × 1 + 0.5 + 0.2 × 7 = 2.9
@@ -49,17 +54,27 @@ import { type SlotRow, slotRow } from './slots.ts';
 export function planCourses(request: PlanRequest): PlanResult {
   requireRequest(request);
   const ordered = { ...request, courses: layingOrder(request.courses) };
-  const row = slotRow(ordered.courses, ordered.common !== undefined);
-  requireExact(row, request.piles.length);
-  const spans = hasEnoughCommon(ordered) ? spansThatFit(ordered, row) : undefined;
-  if (spans) return planFromSpans(ordered, row, spans);
-  return shortage(ordered, row, (piles) => spansThatFit({ ...ordered, piles }, row) !== undefined);
+  const roof = roofHeights(ordered);
+  requireExact(roof, request.piles.length);
+  const stretches = hasEnoughCommon(ordered) ? stretchesThatFit(ordered, roof) : undefined;
+  const result = stretches
+    ? planFromStretches(ordered, roof.courses, stretches)
+    : shortage(
+        ordered,
+        roof.total,
+        (piles) => stretchesThatFit({ ...ordered, piles }, roof) !== undefined
+      );
+  return roof.triesEveryOrder ? result : { ...result, notEveryOrder: true };
 }
 
-/** The best spans for courses in laying order, whatever the common stock; undefined if none fit. */
-function spansThatFit(request: PlanRequest, row: SlotRow): PileSpan[] | undefined {
+/** The best stretches for the roof, whatever the common stock; undefined if none fit. */
+function stretchesThatFit(request: PlanRequest, roof: RoofHeights): CourseStretch[][] | undefined {
   if (!keepsEveryReserve(request)) return undefined;
-  return bestSpans(row, pileLimits(request, row), chancesInBillionths(request.kicks));
+  const limits = request.piles.map((pile) => ({
+    slates: pile.slates - pile.reservedSlates,
+    slateAndAHalves: request.common ? Infinity : pile.slateAndAHalves - pile.reservedSlateAndAHalves
+  }));
+  return bestParts(roof, limits, chancesInBillionths(request.kicks));
 }
 
 function keepsEveryReserve({ piles, common }: PlanRequest): boolean {
@@ -74,19 +89,8 @@ function hasEnoughCommon({ common, courses }: PlanRequest): boolean {
   return commonNeed(courses) <= common.slateAndAHalves - common.reservedSlateAndAHalves;
 }
 
-function pileLimits(request: PlanRequest, row: SlotRow): PileLimit[] {
-  const bounds = pileBounds(request, row);
-  return request.piles.map((pile, index) => ({
-    slates: pile.slates - pile.reservedSlates,
-    slateAndAHalves: request.common
-      ? Infinity
-      : pile.slateAndAHalves - pile.reservedSlateAndAHalves,
-    ...bounds[index]
-  }));
-}
-
-function requireExact(row: SlotRow, piles: number): void {
-  const joints = row.jointsUpTo[row.count] + row.commonJointsUpTo[row.count];
+function requireExact({ total }: RoofHeights, piles: number): void {
+  const joints = total.joints + total.commonJoints;
   if ((joints + 1) * BILLIONTHS * Math.max(1, piles) > Number.MAX_SAFE_INTEGER)
     throw new EngineError(
       'out-of-range',

@@ -1,7 +1,7 @@
 import { commonNeed } from './laying-order.ts';
 import { leastPair } from './least.ts';
 import type { PileCount, PileStock, PlanRequest, Shortage } from './plan-types.ts';
-import type { SlotRow } from './slots.ts';
+import type { Sums } from './heights.ts';
 
 /** Whether a plan fits the given piles, the common stock being ample. */
 type Fits = (piles: readonly PileStock[]) => boolean;
@@ -11,17 +11,17 @@ type Fits = (piles: readonly PileStock[]) => boolean;
  * would have to gain. A shortage can have nothing missing overall: piles too small to hold whole
  * courses, or too few slate-and-a-halves where they are needed, still need more of one kind.
  *
- * @param request courses in laying order
- * @param row the same courses as slots
+ * @param request courses in any order
+ * @param total what the whole roof takes
  * @param fits the planner's own test
  *
  * More stock never makes a plan impossible, so the least gain is found by doubling and halving:
  * some twenty tests per pile at most, usually two.
  */
-export function shortage(request: PlanRequest, row: SlotRow, fits: Fits): Shortage {
+export function shortage(request: PlanRequest, total: Sums, fits: Fits): Shortage {
   const { piles, common } = request;
-  const needed = row.slatesUpTo[row.count];
-  const neededWide = row.slateAndAHalvesUpTo[row.count];
+  const needed = total.slates;
+  const neededWide = total.slateAndAHalves;
   const missingSlates = missing(needed, piles.map(spareSlates));
   const missingWide = missing(neededWide, piles.map(spareWide));
   const commonSpare = common ? common.slateAndAHalves - common.reservedSlateAndAHalves : 0;

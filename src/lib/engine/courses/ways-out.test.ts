@@ -60,6 +60,20 @@ describe('waysOut: the reserve', () => {
   });
 });
 
+describe('waysOut: a part of the roof', () => {
+  it('leaves out the largest course of the last height, whatever the slopes are called', () => {
+    for (const [long, short] of ['ab', 'ba']) {
+      const courses = [
+        aCourse(1, 10, { slopeId: long, heightMm: 0 }),
+        aCourse(1, 4, { slopeId: short, heightMm: 0 })
+      ];
+      const [part] = way(ways(aRequest(courses, [aPile(5)])), 'lay-part');
+      expect(part).toMatchObject({ courses: 1, ofCourses: 2 });
+      expect(part.plan.courses[0].slopeId).toBe(short);
+    }
+  });
+});
+
 describe('waysOut: an order', () => {
   it('goes to the pile that gives fewest kickers among those that need fewest slates', () => {
     const request = aRequest([aCourse(1, 10), aCourse(2, 10)], [aPile(10), aPile(8)], {

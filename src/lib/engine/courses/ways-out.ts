@@ -1,6 +1,8 @@
 import { EngineError } from '../errors.ts';
 import { momentsOfBins, type ThicknessBins } from '../thickness/index.ts';
-import { layingOrder } from './laying-order.ts';
+import { toHundredths } from '../units.ts';
+import type { CourseDemand } from '../roof/index.ts';
+import { layingOrder, piecesOfCourse } from './laying-order.ts';
 import { least, leastPair } from './least.ts';
 import { moveThresholds, sortAgain } from './move-threshold.ts';
 import { planIfAny } from './plan-if-any.ts';
@@ -26,7 +28,7 @@ import type {
  * - order slates: for the pile that needs fewest, then gives fewest kickers;
  * - where courses laid already stand in the way: let slopes change pile at different heights, or if
  *   that is not enough, let thickness rise once beside what is laid;
- * - lay as many courses as the stock allows.
+ * - lay as many courses as the stock allows; at the last height those of fewest pieces.
  *
  * @param request the request that came back short
  * @param short what the planner said
@@ -186,8 +188,17 @@ function unbindLaid(request: PlanRequest): (LetSlopesDiffer | LetThicknessRise)[
   return rising ? [{ way: 'let-thickness-rise', plan: rising }] : [];
 }
 
+/** Courses by height, at one height those of fewest pieces first, so that most of them are laid. */
+function smallestFirst(courses: readonly CourseDemand[]): CourseDemand[] {
+  return courses.toSorted(
+    (one, other) =>
+      toHundredths(one.heightMm) - toHundredths(other.heightMm) ||
+      piecesOfCourse(one) - piecesOfCourse(other)
+  );
+}
+
 function layPart(request: PlanRequest): LayPart[] {
-  const ordered = layingOrder(request.courses);
+  const ordered = smallestFirst(layingOrder(request.courses));
   if (ordered.length < 2) return [];
   const lower = (left: number) => ({
     ...request,

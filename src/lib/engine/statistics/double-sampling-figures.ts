@@ -10,6 +10,12 @@ import {
 } from '../thickness/index.ts';
 import type { NoEstimate } from './clusters.ts';
 import { requireConfidence } from './confidence.ts';
+import {
+  USUAL_MEANS,
+  USUAL_SHARES,
+  type UsualPallets,
+  betweenDrawnPallets
+} from './drawn-pallets.ts';
 import { type DoubleSample, varianceOfCheck } from './double-sampling.ts';
 import { likelyShares } from './likely-shares.ts';
 
@@ -142,6 +148,8 @@ interface Figures {
   readonly freedomOnPallet: readonly number[];
   /** Variance of a check about the mean of its stratum. */
   readonly varianceInStratum: readonly number[];
+  /** How far pallets usually differ in it. */
+  readonly usual: UsualPallets;
 }
 
 function bandFigures(
@@ -159,7 +167,8 @@ function bandFigures(
     ofPallet: pallets.map(({ spread }) => (isKnown(spread) ? countBetween(spread, band) : share)),
     varianceOnPallet: shares.map((p) => p * (1 - p)),
     freedomOnPallet: gauged.map((slates) => Math.max(1, slates - 1 + mixedIn)),
-    varianceInStratum: strata.map((checks) => varianceOfCheck(checks, band, share))
+    varianceInStratum: strata.map((checks) => varianceOfCheck(checks, band, share)),
+    usual: USUAL_SHARES
   };
 }
 
@@ -178,7 +187,8 @@ function meanFigures({ pallets, groups, strata, bins }: DoubleSample): Figures {
       const count = totalCount(checks);
       // one reading of the stock mixed in, as for shares
       return ((count - 1) * sdOf(checks) ** 2 + stock) / count;
-    })
+    }),
+    usual: USUAL_MEANS
   };
 }
 
@@ -191,17 +201,20 @@ function errorOf(
   const known = pallets.flatMap(({ spread }, place) => (isKnown(spread) ? [place] : []));
   const slates = sum(known.map((place) => pallets[place].slates));
   const opened = known.length / pallets.length;
+  const perReading: number[] = [];
   for (const place of known) {
     const { slates: own, bins, gaugeShare, tapped } = pallets[place];
     const gauged = totalCount(bins);
     const rest = own - gauged;
-    if (rest <= 0) continue;
     const byTaps = 1 - gaugeShare;
     const byGauge = rest / own - byTaps;
-    let variance = gauged > 0 ? byGauge ** 2 * (1 / gauged + 1 / rest) : 0;
-    if (tapped > 0) variance += byTaps ** 2 * Math.max(0, 1 / tapped - 1 / rest);
-    variance *= (own / slates) ** 2 * figures.varianceOnPallet[place] * opened;
-    parts.push({ variance, freedom: figures.freedomOnPallet[place] });
+    let each = rest > 0 && gauged > 0 ? byGauge ** 2 * (1 / gauged + 1 / rest) : 0;
+    if (rest > 0 && tapped > 0) each += byTaps ** 2 * Math.max(0, 1 / tapped - 1 / rest);
+    perReading.push(each);
+    parts.push({
+      variance: (own / slates) ** 2 * figures.varianceOnPallet[place] * each * opened,
+      freedom: figures.freedomOnPallet[place]
+    });
   }
   for (const [stratum, checks] of strata.entries()) {
     const weights = groups.flatMap((group) =>
@@ -211,18 +224,18 @@ function errorOf(
     const variance = sum(weights) * figures.varianceInStratum[stratum] * opened;
     parts.push({ variance, freedom: Math.max(1, count - 1) });
   }
-  if (opened < 1) {
-    const mean = sum(
-      known.map((place) => (pallets[place].slates / slates) * figures.ofPallet[place])
+  const closed = pallets.filter(({ spread }) => !isKnown(spread)).map((pallet) => pallet.slates);
+  if (closed.length > 0) {
+    const within = sum(
+      known.map((place) => (pallets[place].slates / slates) * figures.varianceOnPallet[place])
     );
-    const spread = sum(
-      known.map(
-        (place) =>
-          ((pallets[place].slates * known.length * (figures.ofPallet[place] - mean)) / slates) ** 2
-      )
-    );
-    const freedom = Math.max(1, known.length - 1);
-    parts.push({ variance: ((1 - opened) * spread) / freedom / known.length, freedom });
+    const open = known.map((place, index) => ({
+      size: pallets[place].slates,
+      mean: figures.ofPallet[place],
+      perReading: perReading[index]
+    }));
+    const { between, freedom } = betweenDrawnPallets(open, closed, within, figures.usual);
+    parts.push({ variance: between, freedom });
   }
   const variance = sum(parts.map((part) => part.variance));
   const curvature = sum(parts.map((part) => part.variance ** 2 / part.freedom));

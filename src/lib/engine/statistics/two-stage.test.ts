@@ -135,7 +135,7 @@ describe('estimateGrade', () => {
   });
 
   it('pays for few degrees of freedom with a smaller plain sample (Korn and Graubard)', () => {
-    // 2 of 4 pallets, shares 0.4 and 0.6 of ten: few degrees of freedom against 19, so t is a fifth larger
+    // 2 of 4 pallets, shares 0.4 and 0.6 of ten: few degrees of freedom against 19, so t is larger
     const pallets = [
       pallet('a', 1000, [550, 4], [650, 6]),
       pallet('b', 1000, [550, 6], [650, 4]),
@@ -144,16 +144,20 @@ describe('estimateGrade', () => {
     ];
     const result = estimateGrade(pallets, medium);
     if (!result.ok) throw new Error(result.reason);
-    const between = (0.5 * 2 * 0.1 ** 2) / 2;
+    const apart = (0.5 * 2 * 0.1 ** 2) / 2;
     const seen = (0.99 * (0.24 / 9)) / 8; // each pallet's part
-    expect(result.shareStandardError).toBeCloseTo(Math.sqrt(between + 2 * seen), 12);
+    expect(result.shareStandardError).toBeCloseTo(Math.sqrt(apart + 2 * seen), 12);
     const likely = 8.5 / 19; // nine slates of the stock's half mixed in: of 4 and of 6 alike
-    const within = (0.99 * likely * (1 - likely)) / 10 / 8;
+    const ofSlate = likely * (1 - likely);
+    // two pallets open, two closed: c = 4 · 0.25²; three usual pallets beside the two, ρ 0.18
+    const usual = ofSlate * (0.18 / 0.82 + 0.99 / 10);
+    const between = (0.25 * (2 * 0.1 ** 2 + 3 * usual)) / 4;
+    const within = (0.99 * (1 / 4 - 0.25 / 2) * ofSlate) / 10;
     const variance = between + 2 * within;
-    const degrees = variance ** 2 / (between ** 2 + (2 * within ** 2) / 18);
+    const degrees = variance ** 2 / (between ** 2 / 4 + (2 * within ** 2) / 18);
     const ratio = tQuantile(0.975, 19) / tQuantile(0.975, degrees);
     const plain = (0.25 / variance) * ratio ** 2;
-    expect(ratio).toBeLessThan(0.85); // so that the correction shows
+    expect(ratio).toBeLessThan(0.9); // so that the correction shows
     expect(result.shareLow).toBeCloseTo(betaQuantile(0.025, plain / 2, plain / 2 + 1), 10);
     expect(result.shareHigh).toBeCloseTo(betaQuantile(0.975, plain / 2 + 1, plain / 2), 10);
   });

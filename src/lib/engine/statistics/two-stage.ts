@@ -11,6 +11,7 @@ import {
 import { comparePallets } from './between-pallets.ts';
 import { type Cluster, type ClusterEstimate, type NoEstimate, twoStageMean } from './clusters.ts';
 import { requireConfidence } from './confidence.ts';
+import { USUAL_MEANS, USUAL_SHARES, meanOfDrawnPallets } from './drawn-pallets.ts';
 import { likelyShares } from './likely-shares.ts';
 import type { PalletSample } from './pallet-sample.ts';
 
@@ -49,7 +50,8 @@ export interface GradeEstimate {
  * @param confidence of the interval (0.95 unless given)
  * @returns the mean in mm with its standard error and t interval; or what is missing
  *
- * Definition, accuracy and cost: see {@link twoStageMean}.
+ * Definition and cost: see {@link meanOfDrawnPallets}, which is {@link twoStageMean} where every pallet was
+ * opened.
  *
  * @throws EngineError `out-of-range` for more slates gauged than a pallet holds, `not-whole` for a
  * size, or for fractional counts: only gauged slates are a sample, taps are not
@@ -61,7 +63,7 @@ export function estimateMean(
   pallets: readonly PalletSample[],
   confidence = 0.95
 ): MeanEstimate | NoEstimate {
-  const result = overPallets(pallets, confidence, ({ slates, bins }) => {
+  const figures = ({ slates, bins }: PalletSample): Cluster | null => {
     const moments = momentsOfBins(bins);
     if (!moments.ok) return null;
     const { count, meanMm, sdMm } = moments;
@@ -71,7 +73,10 @@ export function estimateMean(
       mean: meanMm,
       variance: sdMm === null ? null : sdMm ** 2
     };
-  });
+  };
+  const result = overPallets(pallets, figures, (opened, closed) =>
+    meanOfDrawnPallets(opened, closed, confidence, USUAL_MEANS)
+  );
   if (!result.ok) return result;
   const { estimate, standardError, degreesOfFreedom, low, high } = result;
   return {
@@ -96,7 +101,7 @@ export function estimateMean(
  * interval is that of Clopper and Pearson for the number of slates of a simple random sample that
  * would be as precise, corrected for the degrees of freedom (Korn and Graubard 1998, from memory); so
  * it stays within 0 and 1. How precise the sample is follows from the shares that the pallets are
- * likely to hold ({@link likelyShares}: variances pᵢ(1 − pᵢ) with as many degrees of freedom as slates
+ * likely to hold, and from how closed pallets usually differ ({@link meanOfDrawnPallets}; {@link likelyShares}: variances pᵢ(1 − pᵢ) with as many degrees of freedom as slates
  * gauged and mixed in, less one), not from those seen: a pallet of which few were gauged, none of the
  * grade, may well have some. Where no slate of the grade was seen, or no other, that number is the
  * slates gauged, less what pallets gauged in unequal parts take from them (Kish 1965, from memory),
@@ -117,13 +122,16 @@ export function estimateGrade(
   interval: ThicknessInterval,
   confidence = 0.95
 ): GradeEstimate | NoEstimate {
-  const result = overPallets(pallets, confidence, ({ slates, bins }) => {
+  const figures = ({ slates, bins }: PalletSample): Cluster | null => {
     const gauged = totalCount(bins);
     if (gauged === 0) return null;
     const share = countBetween(bins, interval) / gauged;
     const variance = gauged > 1 ? (gauged * share * (1 - share)) / (gauged - 1) : null;
     return { size: slates, sampled: gauged, mean: share, variance };
-  });
+  };
+  const result = overPallets(pallets, figures, (opened, closed) =>
+    twoStageMean(opened, closed, confidence)
+  );
   if (!result.ok) return result;
 
   const all = pallets.reduce((sum, { slates }) => sum + slates, 0);
@@ -153,8 +161,8 @@ export function estimateGrade(
 /** Applies the two-stage estimator to one figure of each gauged pallet. */
 function overPallets(
   pallets: readonly PalletSample[],
-  confidence: number,
-  figures: (pallet: PalletSample) => Cluster | null
+  figures: (pallet: PalletSample) => Cluster | null,
+  estimate: (opened: Cluster[], closedSizes: number[]) => ClusterEstimate | NoEstimate
 ): ClusterEstimate | NoEstimate {
   const sampled: Cluster[] = [];
   const unsampledSizes: number[] = [];
@@ -164,7 +172,7 @@ function overPallets(
     if (cluster) sampled.push(cluster);
     else unsampledSizes.push(pallet.slates);
   }
-  return twoStageMean(sampled, unsampledSizes, confidence);
+  return estimate(sampled, unsampledSizes);
 }
 
 /** The same estimate, as precise as the shares are that the pallets are likely to hold. */
@@ -184,7 +192,7 @@ function asLikely(
     return [{ size: slates, sampled, mean: hits[pallet] / sampled, variance, degreesOfFreedom }];
   });
   const closed = pallets.filter((_, pallet) => gauged[pallet] === 0).map(({ slates }) => slates);
-  const result = twoStageMean(opened, closed, confidence);
+  const result = meanOfDrawnPallets(opened, closed, confidence, USUAL_SHARES);
   if (!result.ok) throw new EngineError('inconsistent', 'estimable by what was seen');
   return result;
 }

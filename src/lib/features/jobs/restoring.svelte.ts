@@ -1,3 +1,4 @@
+import type { RestoredJobs } from '$lib/app';
 import type { ImportResult } from '$lib/storage';
 import { words } from '$lib/text';
 import { journalStore } from '$lib/app';
@@ -23,7 +24,7 @@ export class RestoringState {
 
   /** Takes a file in, or says why not. */
   takeIn(file: File): Promise<void> {
-    return this.#work(file, ({ restore }) => restore(file, 'refuse'));
+    return this.#work(file, ({ restore }) => restore(file, 'refuse'), true);
   }
 
   /** Takes the file in once more, beside the entries here that carry the same numbers. */
@@ -38,7 +39,11 @@ export class RestoringState {
     if (file) await this.#work(file, ({ rescue }) => rescue(file));
   }
 
-  async #work(file: File, take: (how: TakingIn) => Promise<ImportResult>): Promise<void> {
+  async #work(
+    file: File,
+    take: (how: TakingIn) => Promise<ImportResult>,
+    maySeveral = false
+  ): Promise<void> {
     this.isBusy = true;
     this.answer = undefined;
     this.#asked = undefined;
@@ -46,6 +51,11 @@ export class RestoringState {
     this.asksRescue = undefined;
     try {
       const how = await import('./take-in.ts');
+      const several = maySeveral ? await how.restoreEach(file) : undefined;
+      if (several) {
+        this.answer = sayRestored(several);
+        return;
+      }
       const result = await take(how);
       const jobId = result.ok ? result.jobId : undefined;
       await this.#ask(file, result, how);
@@ -69,4 +79,26 @@ export class RestoringState {
     const isThis = result.copiedDevice === (await journalStore().deviceId());
     this.asksWhich = isThis ? 'this' : 'other';
   }
+}
+
+/** The most jobs of a file that are told one by one. */
+const TOLD = 20;
+
+/** What became of a file of several jobs, in sentences. */
+function sayRestored({ taken, added, refused }: RestoredJobs): RestoreAnswer {
+  const { files, jobs } = words.text;
+  const reasons = refused.slice(0, TOLD).map(({ name, result }, at) => {
+    const reason = result.ok ? '' : files.restoreReasons[result.reason];
+    return `${name || jobs.jobInFile(at + 1)}: ${reason}`;
+  });
+  const more = refused.length - reasons.length;
+  return {
+    isGood: refused.length === 0,
+    sentences: [
+      jobs.restoredJobs(taken, added),
+      ...(refused.length > 0 ? [jobs.notRestored(refused.length)] : []),
+      ...new Set(reasons),
+      ...(more > 0 ? [jobs.moreJobs(more)] : [])
+    ]
+  };
 }

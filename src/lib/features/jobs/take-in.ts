@@ -1,2 +1,12 @@
-// Fetched when a file is chosen: the first screen does without.
-export { rescue, restore, sayWhatIsMissing, sayRestore } from '$lib/app';
+// Fetched when a file is chosen or made: the first screen does without.
+export {
+  download,
+  makeEveryBackup,
+  noteEveryBackup,
+  rescue,
+  restore,
+  restoreEach,
+  sayRestore,
+  sayWhatIsMissing,
+  share
+} from '$lib/app';

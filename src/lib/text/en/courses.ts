@@ -73,6 +73,8 @@ export const courses = {
     trial: 'Computer test'
   },
 
+  notEveryOrder:
+    'Too many unlike courses share a height to try every order of them. A better plan may exist.',
   glance: {
     per100: 'Joints that will show, in 100',
     kickers: 'Joints that will show on the roof',

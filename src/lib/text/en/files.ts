@@ -81,6 +81,7 @@ export const files = {
     'If not, save a backup file here, open it under Jobs and take it in as a job of its own.',
   saveRest: 'If not, save this file, open it under Jobs and take it in as a job of its own.',
   nothingReadable: 'No backup was made: nothing of this job can be read on this device.',
+  everyJob: 'Every job',
   notMade: 'No backup was made: the file did not pass its check. Nothing changed; try again.',
   problem: (detail: string) =>
     `That did not work (${detail}). What is saved on this device is unchanged: try again.`,
@@ -118,7 +119,8 @@ export const files = {
     torn: 'The file is cut off. Copy it again from where it was saved.',
     'wrong-count': 'The file does not hold as many entries as it says. Copy it again.',
     'wrong-hash': 'The file was changed after it was written: its fingerprint does not match.',
-    'broken-line': 'A line of the file is broken.',
+    'broken-line':
+      'A line of the file is broken, or holds what this app never writes. Copy the file again from where it was saved.',
     'bad-photo': 'A photo in the file is broken.',
     'mixed-jobs': 'The file mixes several jobs.',
     gap: 'Entries are missing in the file: the numbers of a device have a gap.',

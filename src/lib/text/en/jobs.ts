@@ -4,6 +4,7 @@ import { decidedBy } from './decided-by.ts';
 import { gone } from './gone.ts';
 
 const many = pluralizer('en');
+const jobCount = (n: number) => many(n, { one: 'job', other: 'jobs' });
 const OTHER_PALLET = { one: 'other pallet', other: 'other pallets' };
 
 /** Words of the job list and the overview of one job. */
@@ -15,6 +16,8 @@ export const jobs = {
     'An invented delivery of six pallets, part measured, part sorted by hand, with a roof.',
   makingExample: 'Making the worked example…',
   newJob: 'New job',
+  quick: 'Quick split',
+  quickHint: 'Twenty slates measured, no pallets, no roof: where to split.',
   jobName: 'Name of the job',
   start: 'Start',
   nameMissing: 'Give the job a name, so that you find it again.',
@@ -24,8 +27,20 @@ export const jobs = {
     'Install the app, so that it starts without a network and the phone keeps the entries: tap Share, then Add to Home Screen.',
   none: 'No job on this device yet.',
   entries: (n: number) => common.entries(n),
+  find: 'Find a job',
+  foundNone: (wanted: string) => `No job has “${wanted}” in its name.`,
+  showMore: (n: number) => `Show ${n} more`,
+  backUpAll: 'Back up every job',
+  backingUp: (done: number, of: number) =>
+    of === 0 ? 'Making the file…' : `Making the file: ${done} of ${of} jobs…`,
+  backedUp: (n: number) => `In one file, read back and whole: ${jobCount(n)}.`,
+  jobInFile: (at: number) => `Job ${at}`,
+  restoredJobs: (n: number, added: number) =>
+    `Taken in: ${jobCount(n)}, ${common.entries(added)} of them new.`,
+  notRestored: (n: number) => `Not taken in: ${jobCount(n)}. Choose the file of each by itself.`,
+  moreJobs: (n: number) => `And ${jobCount(n)} more.`,
   restore: 'Restore a backup',
-  restoreHint: 'A job file that this app wrote, on this device or another.',
+  restoreHint: 'A file that this app wrote, on this device or another: one job or several.',
   restoreChoose: 'Choose a job file',
   settings: 'Settings and health',
   lastEntry: (moment: string) => `last entry ${moment}`,

@@ -6,12 +6,34 @@ const number = (value: number) => value.toLocaleString('en', { maximumFractionDi
 /** Words of the roof screen. */
 export const roof = {
   title: 'Roof',
-  lead: 'Measure the slopes; the courses, the marks and the slates they take follow.',
+  lead: 'Enter the slate, then each slope. Courses, marks and slates are worked out.',
+
+  whole: {
+    answer: (courses: number, slates: number, wide: number) =>
+      `${many(courses, { one: 'course', other: 'courses' })}: ${many(slates, { one: 'slate', other: 'slates' })}${wide > 0 ? ` and ${many(wide, { one: 'slate-and-a-half', other: 'slate-and-a-halves' })}` : ''}.`,
+    gauge: (gauge: string, headlap: string) =>
+      `Gauge ${gauge}, headlap ${headlap}. Breakage and spares come on top.`,
+    fromTo: (from: string, to: string) => `${from} to ${to}`,
+    warning: (slope: string, what: string) => `${slope}: ${what}`,
+    more: (n: number) =>
+      `${many(n, { one: 'more warning', other: 'more warnings' })}: see the checks.`,
+    picture: (slopes: number) =>
+      `The roof laid flat, ${many(slopes, { one: 'slope', other: 'slopes' })}, seen from outside`
+  },
+  folds: {
+    each: 'Each slope',
+    order: 'What to order?',
+    nails: 'Nails and mass by pile',
+    undereave: 'Undereave slates',
+    checks: 'Checks and cautions',
+    units: 'Lengths in'
+  },
+
   unitLabel: 'Lengths in',
   units: { mm: 'Millimetres', ftIn: 'Feet and inches' },
   unitHint: {
-    mm: 'A number alone is millimetres. 5.5 m, 18 ft 6 in or 10" are understood too.',
-    ftIn: 'A number alone is inches. 18′ 6 1/2″, 18 ft 6 in, 500 mm or 5.5 m are understood too.'
+    mm: 'A number alone is millimetres. You can also type 5.5 m, 18 ft 6 in or 10".',
+    ftIn: 'A number alone is inches. You can also type 18′ 6 1/2″, 18 ft 6 in, 500 mm or 5.5 m.'
   },
   notSaved: 'Not saved yet',
   draftKept: 'Kept on this device until you save or discard it.',
@@ -21,7 +43,7 @@ export const roof = {
 
   slate: {
     title: 'Slate',
-    lead: 'One slate for the whole job. Size and headlap are yours to give; the rest starts at common practice.',
+    lead: 'One slate for the whole job. You give size and headlap; the rest starts at common practice.',
     lengthMm: 'Length',
     widthMm: 'Width',
     headlapMm: 'Headlap',
@@ -58,7 +80,7 @@ export const roof = {
       `Trade guides for moderate exposure agree on at least ${headlap} at ${pitch}.`,
     headlapList: (rows: string) => `Trade guides for moderate exposure agree on: ${rows}.`,
     headlapRow: (pitch: string, headlap: string) => `${pitch} ${headlap}`,
-    headlapNone: 'Guides agree on no headlap for this size and pitch.',
+    headlapNone: 'Guides do not agree on a headlap for this size and pitch.',
     headlapDecides: 'The local code, the exposure and licensed practice decide.'
   },
 
@@ -70,12 +92,12 @@ export const roof = {
     name: (n: number) => `Slope ${n}`,
     removed: (name: string) => `${name} is removed.`,
     bringBack: 'Bring it back',
-    needSlate: 'Enter the slate first: how many courses a slope takes follows from it.',
-    unsound: 'A field of this slope cannot stand.',
+    needSlate: 'Enter the slate first: it decides how many courses a slope takes.',
+    unsound: 'Fix a field of this slope.',
     size: (width: string, rafter: string) => `${width} wide, ${rafter} up the rafter`,
     exampleTitle: 'Or look at an invented roof',
     exampleLead:
-      'These four roofs are made up. One fills in slate and slopes as an example; change or remove everything afterwards.',
+      'These four roofs are made up. Tap one to fill in slate and slopes; you can change everything afterwards.',
     example: (name: string) => `Start from an example roof: ${name}`,
     examples: [
       { id: 'gable', name: 'gable, two equal slopes' },
@@ -87,6 +109,7 @@ export const roof = {
 
   slope: {
     title: (name: string) => `Measures of ${name}`,
+    change: (name: string) => `Change ${name}`,
     name: 'Name of the slope',
     rafterLengthMm: 'Rafter length, eave to ridge',
     eaveWidthMm: 'Width along the eave',
@@ -98,7 +121,7 @@ export const roof = {
     ridgeGapMm: 'Top batten below the ridge line',
     setOutFrom: 'Set the bonds out from',
     setOutFroms: { left: 'the left', right: 'the right' },
-    setOutHint: 'Counts where both edges are square to the eave.',
+    setOutHint: 'Only matters where both edges are square to the eave.',
     more: 'Ridge, height of the eave, setting out',
     edges: { left: 'Left edge', right: 'Right edge' },
     kind: 'Kind',
@@ -133,7 +156,7 @@ export const roof = {
     'name-missing': 'The slope has no name. Give it one, such as "South".',
     ambiguous: (value: string) =>
       `A comma or point before three digits can be thousands or decimals. Type ${value}, or write the unit.`,
-    'not-a-length': 'This is not a length. Type a number, with a unit if you like: 5.5 m.',
+    'not-a-length': 'This is not a length. Type a number, with or without a unit: 5.5 m.',
     'not-a-number': 'This is not a number. Type digits only.',
     negative: (limit: string) => `A measure cannot be below zero. At least ${limit} works here.`,
     inMetres: (value: string) =>
@@ -169,7 +192,7 @@ export const roof = {
   figures: {
     title: (name: string) => `What ${name} takes`,
     asTyped: 'as typed, not saved',
-    waiting: 'The figures appear as soon as every field stands.',
+    waiting: 'Fill every box to see the figures.',
     gauge: 'Gauge',
     gaugeMost: (most: string) => `${most} at most`,
     courses: 'Courses',
@@ -180,7 +203,7 @@ export const roof = {
       least === most ? number(least) : `${number(least)} to ${number(most)}`,
     perCourseNote: 'pieces of every kind',
     headlap: 'Headlap',
-    headlapGained: (gained: string) => `${gained} gained by equal courses`,
+    headlapGained: (gained: string) => `${gained} more than asked, since courses are equal`,
     undereave: 'Undereave slate',
     undereaveNote: (hole: string, slates: number) =>
       `hole ${hole} from the tail, ${many(slates, { one: 'piece', other: 'pieces' })}`,
@@ -199,7 +222,7 @@ export const roof = {
     slateAndAHalf: 'Slate-and-a-halves',
     slateAndAHalfCut: (n: number) => `${number(n)} of them cut`,
     slates: 'Slates used up',
-    slatesNote: 'full and cut, undereave apart',
+    slatesNote: 'full and cut, without the undereave',
     undereaveSlates: 'Undereave pieces',
     nails: 'Nails',
     nailsNote: 'two to a piece',
@@ -258,9 +281,28 @@ export const roof = {
 
   checks: {
     title: 'Checks',
-    good: 'Nothing found outside the published and customary limits.',
+    good: 'All within the published and usual limits.',
     warning: 'Look at this',
     note: 'Note',
+    /** For a first look: what and by how much. */
+    short: {
+      'headlap-above-third': (value: string, limit: string) =>
+        `headlap ${value}, over a third of the slate (${limit})`,
+      'headlap-below-least': (value: string, limit: string) =>
+        `headlap ${value}, none below ${limit} is accepted`,
+      'headlap-below-hint': (value: string, limit: string) =>
+        `headlap ${value}, guides ask for ${limit} at this pitch`,
+      'pitch-below-least': (value: string, limit: string) =>
+        `pitch ${value}, double-lap slate wants ${limit}`,
+      'side-lap-below-headlap': (value: string, limit: string) =>
+        `side lap ${value}, less than the headlap of ${limit}`,
+      'cuts-without-nail': (_value: string, _limit: string, pieces: number) =>
+        `${many(pieces, { one: 'cut piece has', other: 'cut pieces have' })} no room for a nail`,
+      'narrow-cuts': (_value: string, limit: string, pieces: number) =>
+        `${many(pieces, { one: 'cut piece is', other: 'cut pieces are' })} narrower than ${limit}`,
+      'bond-not-whole': (_value: string, limit: string) =>
+        `a cut ends each course; over ${limit} none would`
+    },
     standing: {
       'nhbc-7-2-19': 'NHBC Standards 7.2.19, table 12',
       'bs-5534-as-reported': 'British code 2014, as trade guides report it',
@@ -286,7 +328,7 @@ export const roof = {
         `No joint within its range lets both bonds finish whole over ${value}; a piece is cut at the far end. Over ${limit} they would.`
     },
     decides:
-      'These checks inform and stop nothing. The local code, the exposure of the site and licensed practice decide.',
+      'These checks only inform you. Local code, exposure of the site and licensed practice decide.',
     cautions: {
       'local-code-decides': 'Least headlap and pitch come from the local code and the exposure.',
       'work-at-height': 'Work at height only from a proper scaffold and roof ladders.',
@@ -309,15 +351,15 @@ export const roof = {
     battens: 'Battens, m',
     nails: 'Nails',
     all: 'Whole roof',
-    incomplete: 'A slope cannot be laid out yet, so the whole is not added up.',
-    note: 'Breakage, spares and batten waste are not counted here. Slates: full and cut pieces, one slate for each. Undereave pieces come from slates or from what was set aside.',
+    incomplete: 'Fix the marked slope first; then the whole roof is added up.',
+    note: 'Breakage, spares and batten waste come on top. Slates: full and cut pieces, one slate for each. Undereave pieces come from slates or from what was set aside.',
     sheet: 'Setting-out sheet'
   },
 
   materials: {
     title: 'Nails and mass by pile',
     lead: 'Nails twice the thickness and 20 to 25 mm long, two to a piece. Mass is density times measured thickness.',
-    none: 'Nail lengths and masses need thickness: measure some slates first.',
+    none: 'Measure some slates first: nail lengths and masses need thickness.',
     pile: 'Pile',
     all: 'All slates',
     thickness: 'Mean thickness',
@@ -331,7 +373,7 @@ export const roof = {
     stackOf: (slates: number, height: string, mass: string) =>
       `${many(slates, { one: 'slate', other: 'slates' })}, ${height}, ${mass} kg`,
     undereaveNails: (nails: number) =>
-      `The undereave row takes ${number(nails)} nails more: the whole roof counts them, the piles of the plan do not.`,
+      `The undereave row takes ${number(nails)} nails more. They are in the whole roof, and in no pile of the plan.`,
     source: 'Nail length from a trade manual. Battens and nails are not in the mass.'
   },
 
@@ -344,10 +386,10 @@ export const roof = {
     setAside: 'Of the slates set aside:',
     fromStock: (served: number, slates: number, wide: number) =>
       served === 0
-        ? 'None of them is marked for the undereave and fit for it, so all comes from stock, on top of what the courses take.'
+        ? 'None of them is marked for the undereave and fit for it. All come from stock, on top of what the courses take.'
         : `At most ${number(served)} of them, marked for the undereave, can serve. ${restFromStock(slates, wide)}`,
     noneSetAside:
-      'No slate is set aside yet. Only the tail edge of an undereave slate is seen, so slates set aside for colour or size may do.',
+      'No slate is set aside yet. Only the tail edge of an undereave slate shows, so slates set aside for colour or size may do.',
     reasons: {
       broken: 'broken',
       dullRing: 'dull ring',

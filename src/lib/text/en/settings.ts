@@ -41,9 +41,9 @@ export const settings = {
   rebuild: 'Rebuild',
   rebuilt: (name: string, entries: number) =>
     `${name}: worked out anew from ${common.entries(entries)}.`,
-  exportAll: 'Back up every job',
+  exportAll: 'Make a file of each job',
   exportingAll: 'Making the backup files…',
-  exportAllHint: 'One job file for each job.',
+  exportAllHint: 'One file of all jobs is made under All jobs; here, a file of each.',
   diagnosticTitle: 'Diagnostic text',
   diagnosticHint: 'For whoever helps you: versions and counts, no names and no readings.',
   copy: 'Copy',

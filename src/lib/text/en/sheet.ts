@@ -6,9 +6,9 @@ const number = (value: number) => value.toLocaleString('en', { maximumFractionDi
 /** Words of the setting-out sheet. */
 export const sheet = {
   title: 'Setting out',
-  lead: 'What a slater marks the roof out by: one part for each slope, to print on A4 or to read on the phone.',
-  none: 'There is nothing to set out yet. Enter the slate and at least one slope.',
-  problems: 'The roof cannot be set out yet. Look at the fields marked on the Roof screen.',
+  lead: 'What you mark the roof out by, slope by slope. Print it, or read it on the phone.',
+  none: 'Nothing to set out yet. Enter the slate and at least one slope.',
+  problems: 'The roof cannot be set out yet. Fix the marked fields on the Roof screen.',
   toRoof: 'Go to Roof',
   printHint: 'Print at 100 %, without fitting to the page, and check the line of 100 mm first.',
   printed: (day: string) => `Printed ${day}`,

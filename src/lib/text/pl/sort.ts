@@ -198,6 +198,8 @@ export const sort: Catalogue['sort'] = {
     endingLearnt: 'Nauczono: przyrząd nie wysyła Enter; odczyt przyjmuje przerwa.',
     tags: 'Karty i arkusz do druku'
   },
+  caution:
+    'Podnoś z pomocą, układaj nisko i równo, noś rękawice: krawędzie tną. Decydują miejscowe przepisy i uprawnieni fachowcy.',
   clicker: {
     title: 'Klawisze pilota',
     hint: 'Ręcznie klawisze 1, 2, 3 … sortują od razu. Tu można nauczyć innych klawiszy. Niektóre telefony zachowują klawisze głośności dla siebie: wtedy ustaw pilota na klawisze stron.',
