@@ -26,6 +26,7 @@ const ROOMS = {
   'features/lay': [...SHARED, 'features/courses'],
   'features/delivery': [...SHARED, 'features/sort'],
   'features/files': SHARED,
+  'features/quick': [...SHARED, 'features/sort'],
   'features/tags': SHARED,
   'features/jobs': [...SHARED, 'example'],
   routes: ['features/*', 'app', 'ui', 'text']

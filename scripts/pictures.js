@@ -1,5 +1,5 @@
 /**
- * npm run pictures [FOLDER] [SCREEN…]: photographs every screen of the built app with the worked
+ * npm run pictures [FOLDER] [SCREEN…]: makes the pictures of the guide, then photographs every screen of the built app with the worked
  * example, on a phone, a tablet and a desktop, light and dark, and tells how many words and how
  * many screens high each is on the phone. Run "npm run build" first.
  */

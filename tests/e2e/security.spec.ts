@@ -40,15 +40,19 @@ plainTest(
         violations.push(`${event.effectiveDirective} ${event.blockedURI}`)
       );
       const ran: string[] = [];
-      Object.assign(window, { ran });
+      Object.assign(window, { ran, violations });
+      const failed = (element: HTMLElement): Promise<unknown> =>
+        new Promise((done) => element.addEventListener('error', done));
       const script = document.createElement('script');
       script.textContent = "window.ran.push('script')";
       document.head.append(script);
       const image = document.createElement('img');
       image.setAttribute('onerror', "window.ran.push('handler')");
+      const imageFailed = failed(image);
       image.src = 'data:image/png;base64,AAAA';
       document.body.append(image);
       const foreign = document.createElement('script');
+      const foreignFailed = failed(foreign);
       foreign.src = 'https://example.org/x.js';
       document.head.append(foreign);
       setTimeout("window.ran.push('timer')", 0);
@@ -67,8 +71,8 @@ plainTest(
         () => 'answered',
         () => 'refused'
       );
-      await new Promise((done) => setTimeout(done, 200));
-      return { ran, evaluated, fetched, violations };
+      await Promise.all([imageFailed, foreignFailed]);
+      return { ran, evaluated, fetched };
     });
     plainExpect(blocked.ran).toEqual([]);
     plainExpect(blocked.evaluated).toBe('EvalError');
@@ -79,7 +83,11 @@ plainTest(
       'connect-src https',
       'script-src eval'
     ])
-      plainExpect(blocked.violations.join('\n')).toContain(kind);
+      await plainExpect
+        .poll(() =>
+          page.evaluate(() => (window as unknown as { violations: string[] }).violations.join('\n'))
+        )
+        .toContain(kind);
   }
 );
 

@@ -40,11 +40,13 @@ test('a gauge on a cable is learnt from its lines, read, and its noise left out'
 }) => {
   await emulatePort(page);
   const jobId = await seedJob(page, smallJob([6, 5]));
+  await page.clock.install();
   await page.goto(`/job/${jobId}/sort`);
   await page.getByRole('button', { name: 'Options' }).click();
   await page.getByRole('button', { name: 'Connect a gauge' }).click();
   await expect(page.getByText('Take 3 more trial readings')).toBeVisible();
-  await page.waitForTimeout(300); // what comes at once after opening may be the rest of a line
+  // What comes at once after opening may be the rest of a line.
+  await page.clock.fastForward(300);
   await send(page, '01A+006.40\r\n01A+0');
   await send(page, '05.95\r\n01A+007.10\r\n');
   await expect(page.getByText('The gauge is learnt')).toBeVisible();

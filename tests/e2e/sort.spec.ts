@@ -88,7 +88,7 @@ test('without grades a reading is saved as measured, on no pile', async ({ page 
   const jobId = await openBench(page, [], 'gauge');
   await gauge(page, '6.4');
   await expect(verdict(page)).toContainText('Measured: 6.40 mm');
-  await expect(verdict(page)).toContainText('grades come next');
+  await expect(verdict(page)).toContainText('put it back on its pallet');
   await expect(verdict(page)).toContainText('saved');
   expect((await eventsOf(page, jobId)).at(-1)?.body).toMatchObject({
     palletId: 'pallet-A',

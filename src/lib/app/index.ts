@@ -27,6 +27,12 @@ export { HealthState } from './health.svelte.ts';
 export { needsInstallHint } from './install-hint.ts';
 export { keepPoints, keptPoints } from './kept-points.ts';
 export { provideJob, useJob } from './job-context.ts';
+export {
+  JobPhotos,
+  LARGEST_PHOTO_BYTES,
+  type PhotoStatus,
+  type ShownPhoto
+} from './job-photos.svelte.ts';
 export { JobState } from './job.svelte.ts';
 export { chooseLanguage, startLanguage } from './language.ts';
 export { newJobId } from './new-job.ts';

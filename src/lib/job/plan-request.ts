@@ -1,5 +1,6 @@
 import {
   type CoursePart,
+  type KickChances,
   type LayingEvent,
   type PileStock as PlannerStock,
   type PlanRequest,
@@ -112,7 +113,7 @@ export function planRequestOf(
   const whole: PlanRequest = {
     courses: roof.demand,
     piles: before.map((pile) => plannerStock(pile, needed, settings)),
-    kicks: kickChances(sortedBins, settings.kickAllowanceMm)
+    kicks: kicksOf(sortedBins, settings.kickAllowanceMm)
   };
   const partsLaid = new Map(facts.laid.map((course) => [placeOf(course), course.parts]));
   const progress = layingProgress(
@@ -135,6 +136,17 @@ export function planRequestOf(
     slateAndAHalvesNeeded: needed,
     strayCourses: facts.strayCourses
   };
+}
+
+const kicksKnown = new WeakMap<readonly ThicknessBins[], Map<number, KickChances>>();
+
+/** The chances of kicking of some piles; the same piles are asked after every course. */
+function kicksOf(piles: readonly ThicknessBins[], kickAllowanceMm: number): KickChances {
+  const known = kicksKnown.get(piles) ?? new Map<number, KickChances>();
+  kicksKnown.set(piles, known);
+  const kicks = known.get(kickAllowanceMm) ?? kickChances(piles, kickAllowanceMm);
+  known.set(kickAllowanceMm, kicks);
+  return kicks;
 }
 
 function missingFor(view: JobView, stock: Stock): MissingForPlan[] {

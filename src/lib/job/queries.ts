@@ -124,9 +124,23 @@ export interface PalletTally {
   sorted: number;
 }
 
-/** A pallet's tally for so many piles. */
+const tallies = new WeakMap<PalletPart, Map<string, PalletTally>>();
+
+/**
+ * A pallet's tally for so many piles. A part of a view is never modified, so the same part gives the
+ * same tally, worked out once.
+ */
 export function tallyPallet(view: JobView, palletId: string, piles = pilesOf(view)): PalletTally {
   const part = partOf(view, `pallet:${palletId}`);
+  const known = tallies.get(part) ?? new Map<string, PalletTally>();
+  tallies.set(part, known);
+  const key = `${piles}|${palletId}`;
+  const tally = known.get(key) ?? tallyOf(part, palletId, piles);
+  known.set(key, tally);
+  return tally;
+}
+
+function tallyOf(part: PalletPart, palletId: string, piles: number): PalletTally {
   const declared = current(part.declared);
   const pileParts = Object.entries(part.piles);
   const onPile = new Array<number>(piles).fill(0);

@@ -9,7 +9,7 @@ import {
 import type { BodyOf } from '$lib/journal';
 import { type PalletTally, binsOf, gradesOf, pileOfKey, pilesOf, tallyPallets } from './queries.ts';
 import { current } from '$lib/journal';
-import { type Counts, type JobView, partOf } from '$lib/journal';
+import { type Counts, type JobPart, type JobView, palletIds, partOf } from '$lib/journal';
 
 /** Fewest readings of a pallet that are taken to speak for that pallet alone. Ours. */
 const ENOUGH_READINGS = 8;
@@ -70,9 +70,39 @@ export interface PalletInStock {
  * the thickness spread of their own pallet (of all pallets together where fewer than eight slates
  * of it were gauged), and from the taps where nothing was gauged. A count by hand above the tally
  * takes from what is still to come, so that counting a pile makes no stock. Whole numbers; each pallet's
- * piles sum to its usable slates. A tapped slate is taken to lie anywhere in its pile's spread.
+ * piles sum to its usable slates. The same object as long as no pallet, count by hand, setting or grade
+ * changes, so that asking again costs nothing. A tapped slate is taken to lie anywhere in its pile's spread.
  */
 export function stockOf(view: JobView): Stock {
+  const job = partOf(view, 'job');
+  const now = restsOn(view);
+  const before = known.get(job);
+  if (before && isSame(before.restsOn, now)) return before.stock;
+  const stock = workOut(view);
+  known.set(job, { restsOn: now, stock });
+  return stock;
+}
+
+/** By what the job is, the stock worked out last and what it rests on. */
+const known = new WeakMap<
+  JobPart,
+  { readonly restsOn: readonly unknown[]; readonly stock: Stock }
+>();
+
+/** What a stock rests on beside what the job is: its pallets, and the counts by hand. */
+function restsOn(view: JobView): unknown[] {
+  const { counted } = partOf(view, 'laying');
+  return [
+    ...palletIds(view).map((palletId) => view.get(`pallet:${palletId}`)),
+    ...Object.entries(counted).flatMap(([place, register]) => [place, register.at(-1)?.id])
+  ];
+}
+
+function isSame(one: readonly unknown[], other: readonly unknown[]): boolean {
+  return one.length === other.length && one.every((item, at) => item === other[at]);
+}
+
+function workOut(view: JobView): Stock {
   const tallies = tallyPallets(view);
   const piles = pilesOf(view);
   const spread = mergeBins(tallies.map(spreadOfPallet(tallies)));

@@ -10,6 +10,8 @@ export { default as LanguageChooser } from './LanguageChooser.svelte';
 export { default as Notice } from './Notice.svelte';
 export { default as NumberEntry } from './NumberEntry.svelte';
 export { default as Panel } from './Panel.svelte';
+export { default as PhotoPart } from './PhotoPart.svelte';
+export { default as PhotoStrip } from './PhotoStrip.svelte';
 export { default as PileChooser } from './PileChooser.svelte';
 export { default as PileMark } from './PileMark.svelte';
 export { default as PrintHead } from './PrintHead.svelte';

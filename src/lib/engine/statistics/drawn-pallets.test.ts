@@ -47,9 +47,9 @@ describe('meanOfDrawnPallets', () => {
     const alike = [opened(300, 6), opened(300, 6)];
     const closed = Array<number>(10).fill(300);
     const told = known(meanOfDrawnPallets(alike, closed, 0.95, { alike: 0.5, worth: 2 }));
-    // c = 1/2 − 1/12 times s² = 2/3 of what pallets usually differ by, 1 · (1 + 1/10)
-    const between = ((1 / 2 - 1 / 12) * 2 * 1.1) / 3;
-    const within = 2 * ((1 - 10 / 300) / 4 - (1 / 2 - 1 / 12) / 2) * (1 / 10);
+    // c = 1/2 − 1/12 times s² = 2/3 of what pallets usually differ by, 1 · (1 + 0.1 − 1/300)
+    const between = ((1 / 2 - 1 / 12) * 2 * (1 + 0.1 - 1 / 300)) / 3;
+    const within = 2 * (1 / 4 - (1 / 2 - 1 / 12) / 2) * (1 / 10 - 1 / 300);
     expect(told.standardError).toBeCloseTo(Math.sqrt(between + within), 12);
   });
 });

@@ -28,10 +28,10 @@ export const USUAL_SHARES: UsualPallets = { alike: 0.18, worth: 3 };
  *
  * Definition: ŷ = Σ Mᵢȳᵢ / Σ Mᵢ over the opened, as predictor of the mean over all. With M all slates,
  * aᵢ = Mᵢ / Σ Mᵢ and pallet means drawn with variance s², the error has the variance
- * c·s² + Σ (aᵢ²(1 − mᵢ/Mᵢ) − c/n)⁺ sᵢ²/mᵢ, c = Σ (aᵢ − Mᵢ/M)² over the opened + Σ (Mⱼ/M)² over the closed:
+ * c·s² + Σ (aᵢ² − c/n)⁺ (1 − mᵢ/Mᵢ) sᵢ²/mᵢ, c = Σ (aᵢ − Mᵢ/M)² over the opened + Σ (Mⱼ/M)² over the closed:
  * of pallets of one size the two-stage formula, of unequal ones what those that were opened leave open.
  * The variance of the n opened means is mixed with that of `worth` more, as pallets usually differ:
- * s²ᵢ (ρ/(1 − ρ) + 1/m), since of two pallets that happen to be alike nobody should say that all are.
+ * s²ᵢ (ρ/(1 − ρ) + (1 − m/M)/m), since of two pallets that happen to be alike nobody should say that all are.
  * Degrees of freedom after Satterthwaite, with n − 1 + `worth` for s². Cost: linear in pallets.
  *
  * @throws EngineError as {@link twoStageMean}
@@ -54,7 +54,11 @@ export function meanOfDrawnPallets(
   const inOpened = sum(sampled.map(({ size }) => size));
   const within = pooledVariance(sampled);
   const { drawn, between, freedom } = betweenDrawnPallets(
-    sampled.map(({ size, mean, sampled: gauged }) => ({ size, mean, perReading: 1 / gauged })),
+    sampled.map(({ size, mean, sampled: gauged }) => ({
+      size,
+      mean,
+      perReading: 1 / gauged - 1 / size
+    })),
     unsampledSizes,
     within,
     usual
@@ -62,7 +66,7 @@ export function meanOfDrawnPallets(
   let variance = between;
   let curvature = between ** 2 / freedom;
   for (const { size, sampled: gauged, variance: own, ...pallet } of sampled) {
-    const weight = Math.max(0, (size / inOpened) ** 2 * (1 - gauged / size) - drawn / opened);
+    const weight = Math.max(0, (size / inOpened) ** 2 - drawn / opened) * (1 - gauged / size);
     const part = (weight * (own ?? within)) / gauged;
     variance += part;
     curvature += part ** 2 / Math.max(1, pallet.degreesOfFreedom ?? gauged - 1);

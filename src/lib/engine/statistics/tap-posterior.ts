@@ -1,5 +1,5 @@
 import { EngineError, requireFinite } from '../errors.ts';
-import { type ThicknessBins, binsFromPairs, squaresOf } from '../thickness/index.ts';
+import { type ThicknessBins, squaresOf } from '../thickness/index.ts';
 import { type Hand, logPileChances } from './hand.ts';
 
 /**
@@ -34,22 +34,50 @@ export function tapPosterior(
       `pile ${pile}; the hand knows ${hand.thresholdsMm.length + 1}`
     );
   if (stock.counts.length === 0) return { ok: false, reason: 'empty' };
-  const logs = Array.from(
-    stock.counts,
-    (count, bin) => Math.log(count) + logPileChances(hand, stock.hundredths[bin] / 100)[pile - 1]
+  const chancesOf = rememberedChances(hand);
+  const { hundredths, counts } = stock;
+  const logs = Float64Array.from(
+    counts,
+    (count, bin) => Math.log(count) + chancesOf(hundredths[bin])[pile - 1]
   );
-  const greatest = Math.max(...logs);
+  const greatest = logs.reduce((most, log) => Math.max(most, log), -Infinity);
   const weights = logs.map((log) => Math.exp(log - greatest));
   const total = weights.reduce((sum, weight) => sum + weight, 0);
-  const squares = squaresOf(stock);
+  const isHere = (_value: number, bin: number): boolean => weights[bin] > 0;
+  const chances = weights.map((weight) => weight / total);
   return {
     ok: true,
-    bins: binsFromPairs(
-      weights.map((weight, bin) => {
-        const chance = weight / total;
-        return [stock.hundredths[bin], chance, squares[bin] * (chance / stock.counts[bin]) ** 2];
-      })
-    )
+    bins: {
+      hundredths: hundredths.filter(isHere),
+      counts: chances.filter(isHere),
+      squares: squaresOf(stock)
+        .map((square, bin) => square * (chances[bin] / counts[bin]) ** 2)
+        .filter(isHere)
+    }
+  };
+}
+
+/** By hand, its chances at each thickness: a hand is asked at the same thicknesses by every pallet. */
+const remembered = new WeakMap<
+  object,
+  { readonly of: string; readonly at: Map<number, number[]> }
+>();
+
+function rememberedChances(hand: Pick<Hand, 'thresholdsMm' | 'sdMm'>) {
+  const of = `${hand.thresholdsMm.join()}|${hand.sdMm}`;
+  let known = remembered.get(hand);
+  if (known?.of !== of) {
+    known = { of, at: new Map() };
+    remembered.set(hand, known);
+  }
+  const { at } = known;
+  return (hundredths: number): number[] => {
+    let chances = at.get(hundredths);
+    if (!chances) {
+      chances = logPileChances(hand, hundredths / 100);
+      at.set(hundredths, chances);
+    }
+    return chances;
   };
 }
 

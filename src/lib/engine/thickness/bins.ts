@@ -75,16 +75,62 @@ export function mergeBins(
 ): ThicknessBins {
   if (weights.length !== parts.length)
     throw new EngineError('wrong-length', `${weights.length} weights for ${parts.length} spreads`);
-  function* pairs(): Generator<readonly [number, number, number]> {
-    for (const [index, part] of parts.entries())
-      for (const [bin, hundredths] of part.hundredths.entries())
-        yield [
-          hundredths,
-          part.counts[bin] * weights[index],
-          squaresOf(part)[bin] * weights[index] ** 2
-        ];
+  let [lowest, highest] = [Infinity, -Infinity];
+  for (const { hundredths } of parts)
+    if (hundredths.length > 0) {
+      lowest = Math.min(lowest, hundredths[0]);
+      highest = Math.max(highest, hundredths[hundredths.length - 1]);
+    }
+  if (highest - lowest > WIDEST) return binsFromPairs(pairsOf(parts, weights));
+  const size = Math.max(0, highest - lowest + 1);
+  const totals = new Float64Array(size);
+  const squares = new Float64Array(size);
+  let isWeighted = false;
+  for (const [index, part] of parts.entries()) {
+    const { hundredths, counts } = part;
+    const ownSquares = squaresOf(part);
+    const weight = weights[index];
+    for (let bin = 0; bin < hundredths.length; bin++) {
+      const count = counts[bin] * weight;
+      if (!(count >= 0 && count < Infinity)) return binsFromPairs(pairsOf(parts, weights)); // throws
+      if (count === 0) continue;
+      const square = ownSquares[bin] * weight ** 2;
+      totals[hundredths[bin] - lowest] += count;
+      squares[hundredths[bin] - lowest] += square;
+      isWeighted ||= square !== count;
+    }
   }
-  return binsFromPairs(pairs());
+  let filled = 0;
+  for (let at = 0; at < size; at++) if (totals[at] > 0) filled++;
+  const merged = {
+    hundredths: new Int32Array(filled),
+    counts: new Float64Array(filled),
+    ...(isWeighted && { squares: new Float64Array(filled) })
+  };
+  for (let at = 0, bin = 0; at < size; at++)
+    if (totals[at] > 0) {
+      merged.hundredths[bin] = lowest + at;
+      merged.counts[bin] = totals[at];
+      if (merged.squares) merged.squares[bin] = squares[at];
+      bin++;
+    }
+  return merged;
+}
+
+/** A range of hundredths that is added up in one table; all readings span a tenth of it. */
+const WIDEST = 40_000;
+
+function* pairsOf(
+  parts: readonly ThicknessBins[],
+  weights: readonly number[]
+): Generator<readonly [number, number, number]> {
+  for (const [index, part] of parts.entries())
+    for (const [bin, hundredths] of part.hundredths.entries())
+      yield [
+        hundredths,
+        part.counts[bin] * weights[index],
+        squaresOf(part)[bin] * weights[index] ** 2
+      ];
 }
 
 /**
@@ -97,21 +143,18 @@ export function mergeOfSameReadings(
 ): ThicknessBins {
   const filled = parts.filter(({ counts }, index) => counts.length > 0 && weights[index] > 0);
   if (filled.length < 2) return mergeBins(parts, weights);
-  const roots = new Map<number, number>();
-  for (const [index, part] of parts.entries()) {
-    const squares = squaresOf(part);
-    for (const [bin, hundredths] of part.hundredths.entries())
-      roots.set(
-        hundredths,
-        (roots.get(hundredths) ?? 0) + Math.sqrt(squares[bin]) * weights[index]
-      );
-  }
   const merged = mergeBins(parts, weights);
-  const squares = Float64Array.from(
-    merged.hundredths,
-    (hundredths) => (roots.get(hundredths) ?? 0) ** 2
-  );
-  return { ...merged, squares };
+  const squares = new Float64Array(merged.hundredths.length);
+  for (const [index, part] of parts.entries()) {
+    const own = squaresOf(part);
+    // Both run upwards: each bin of a part is found from the one before it.
+    for (let bin = 0, at = 0; bin < own.length; bin++) {
+      while (merged.hundredths[at] < part.hundredths[bin]) at++;
+      if (merged.hundredths[at] === part.hundredths[bin])
+        squares[at] += Math.sqrt(own[bin]) * weights[index];
+    }
+  }
+  return { ...merged, squares: squares.map((root) => root ** 2) };
 }
 
 /**

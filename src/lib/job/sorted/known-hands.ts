@@ -54,14 +54,17 @@ export function knownHands(view: JobView, stock: Stock): KnownHands {
   };
 }
 
-/** Works the hands out once for as long as nothing that they rest on changes. */
+/**
+ * Works the hands out once for as long as nothing that they rest on changes; the stock stands for
+ * what was counted by hand.
+ */
 export function rememberKnownHands(): typeof knownHands {
   let restsOn: readonly unknown[] = [];
   let known: KnownHands | undefined;
   return (view, stock) => {
     const now = [
       partOf(view, 'job'),
-      ...Object.values(partOf(view, 'laying').counted),
+      stock,
       ...palletIds(view).map((palletId) => partOf(view, `pallet:${palletId}`)),
       ...sorterNames(view).map((sorter) => partOf(view, `sorter:${sorter}`))
     ];

@@ -47,7 +47,15 @@ interface Part {
 /** Tells the piles as sorted for one job after another state of it; see {@link pilesAsSorted}. */
 export function createPilesAsSorted(): (view: JobView, stock: Stock) => PilesAsSorted {
   const knownHandsOf = rememberKnownHands();
-  return (view, stock) => pilesAsSorted(view, stock, knownHandsOf(view, stock));
+  let known: KnownHands | undefined;
+  let of: Stock | undefined;
+  let sorted: PilesAsSorted | undefined;
+  return (view, stock) => {
+    const hands = knownHandsOf(view, stock);
+    if (!sorted || stock !== of || hands !== known) sorted = pilesAsSorted(view, stock, hands);
+    [known, of] = [hands, stock];
+    return sorted;
+  };
 }
 
 /**

@@ -7,6 +7,8 @@ const SLATE = { one: 'slate', other: 'slates' };
 export const sample = {
   title: 'Sample list',
   lead: 'Chance picks the slates, not the eye. Only slates of the list count for the verdict.',
+  caution:
+    'Cut the bands of a crate from the side: they spring. Lift out by hand few at a time, gloves and eye protection on. Local rules decide.',
   choose: 'Plan',
   kinds: {
     attributes: 'Count the slates outside',
@@ -154,20 +156,6 @@ export const measure = {
       `${many(slates, SLATE)}: ${total}, ${per100} per 100${label ? `, pallet ${label}` : ''}`,
     wrong: 'Type 1 to 1,000 slates and a thickness from 1 to 20,000 mm.',
     remove: 'Take back'
-  },
-  photos: {
-    title: 'Photos',
-    hint: 'Made small on this device; the place where it was taken is not kept.',
-    add: 'Add a photo',
-    caption: 'What it shows',
-    captionHint: 'For example: broken corner, pallet B.',
-    working: 'Making the photo small…',
-    tooLarge: (size: string, limit: string) =>
-      `The photo has ${size}; at most ${limit} can be opened on a phone. Take it at a lower resolution.`,
-    notAPhoto: 'This file is no photo that the browser can open. Choose a JPEG or PNG.',
-    failed: (detail: string) => `The photo was not saved (${detail}). Choose it again.`,
-    missing: 'This photo is not on this device.',
-    alt: (caption: string) => `Photo: ${caption}`
   },
   note: {
     title: 'Notes',

@@ -16,6 +16,8 @@ export const jobs = {
     'An invented delivery of six pallets, part measured, part sorted by hand, with a roof.',
   makingExample: 'Making the worked example…',
   newJob: 'New job',
+  quick: 'Quick split',
+  quickHint: 'Twenty slates measured, no pallets, no roof: where to split.',
   jobName: 'Name of the job',
   start: 'Start',
   nameMissing: 'Give the job a name, so that you find it again.',

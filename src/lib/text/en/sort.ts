@@ -58,7 +58,7 @@ export const sort = {
     outsideOrder: (band: string) => `outside the order, ${band}`,
     beyondSpread: (over: string) => `${over} beyond nearly all so far: it would kick`,
     sample: 'Measured',
-    sampleWhy: 'Saved without a pile: grades come next.',
+    sampleWhy: 'Saved; put it back on its pallet.',
     toGrades: 'Set the grades',
     setAside: 'Set aside',
     taper: (taper: string) => `taper ${taper}`,
@@ -196,6 +196,8 @@ export const sort = {
     endingLearnt: 'Learnt: this gauge sends no Enter, so a pause takes the reading.',
     tags: 'Tags and tally sheet'
   },
+  caution:
+    'Lift with help, stack low and level, wear gloves: edges cut. Local rules and the licensed trade decide.',
   clicker: {
     title: 'Keys of a clicker',
     hint: 'By hand the keys 1, 2, 3 … sort at once. Teach other keys here. Some phones keep the volume keys to themselves: then set the clicker to page keys.',

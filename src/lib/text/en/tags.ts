@@ -37,6 +37,8 @@ export const tags = {
   cardTitle: 'Go/no-go card',
   cardHow:
     'Print at 100 %. Measure the check line: it must be 100 mm. Glue the card to stiff plastic and cut the slots out along the inside of their lines. Try each slot with a gauge before use.',
+  cardCare:
+    'Cut away from yourself, on a firm board, cutting-resistant glove on the other hand. Local safety rules apply.',
   checkLine: 'Check line: 100 mm',
   stops: (limit: string, pile: string) => `Does not enter ${limit}: ${pile}`,
   enters: (limit: string, next: string, pile: string) => `Enters ${limit}, not ${next}: ${pile}`,

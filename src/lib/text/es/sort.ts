@@ -62,7 +62,7 @@ export const sort: Catalogue['sort'] = {
     outsideOrder: (band) => `fuera del pedido, ${band}`,
     beyondSpread: (over) => `${over} más allá de casi todas hasta ahora: levantaría a su vecina`,
     sample: 'Medida',
-    sampleWhy: 'Guardada sin montón: ahora faltan los grados.',
+    sampleWhy: 'Guardada; devuélvala a su palé.',
     toGrades: 'Fijar los grados',
     setAside: 'Apartada',
     taper: (taper) => `cuña ${taper}`,
@@ -198,6 +198,8 @@ export const sort: Catalogue['sort'] = {
     endingLearnt: 'Aprendido: el calibre no manda Enter; una pausa toma la lectura.',
     tags: 'Etiquetas y hoja de recuento para imprimir'
   },
+  caution:
+    'Levante con ayuda, apile bajo y a nivel, use guantes: los cantos cortan. Deciden las normas locales y los profesionales.',
   clicker: {
     title: 'Teclas de un pulsador',
     hint: 'A mano, las teclas 1, 2, 3 … clasifican al momento. Enseñe aquí otras teclas. Algunos móviles se reservan las teclas de volumen: use entonces las de página.',

@@ -37,6 +37,8 @@ export const tags: Catalogue['tags'] = {
   cardTitle: 'Galga pasa/no pasa',
   cardHow:
     'Imprima al 100 %. Mida la línea de control: debe medir 100 mm. Pegue la tarjeta sobre plástico rígido y recorte las ranuras por el interior de sus líneas. Compruebe cada ranura con un calibre antes de usarla.',
+  cardCare:
+    'Corte hacia fuera, sobre una tabla firme, con guante anticorte en la otra mano. Valen las normas locales de seguridad.',
   checkLine: 'Línea de control: 100 mm',
   stops: (limit, pile) => `No entra en ${limit}: ${pile}`,
   enters: (limit, next, pile) => `Entra en ${limit}, no en ${next}: ${pile}`,

@@ -58,7 +58,7 @@ export const sort: Catalogue['sort'] = {
     outsideOrder: (band) => `hors commande, ${band}`,
     beyondSpread: (over) => `${over} au-delà de presque toutes jusqu’ici : elle bâillerait`,
     sample: 'Mesurée',
-    sampleWhy: 'Enregistrée sans tas : fixez ensuite les classes.',
+    sampleWhy: 'Enregistrée ; remettez-la sur sa palette.',
     toGrades: 'Fixer les classes',
     setAside: 'Écartée',
     taper: (taper) => `biais ${taper}`,
@@ -195,6 +195,8 @@ export const sort: Catalogue['sort'] = {
     endingLearnt: 'Appris : ce calibre n’envoie pas Entrée ; une pause prend la mesure.',
     tags: 'Étiquettes et feuille à imprimer'
   },
+  caution:
+    'Levez à deux, empilez bas et d’aplomb, portez des gants : les bords coupent. Les règles locales et le métier décident.',
   clicker: {
     title: 'Touches d’une télécommande',
     hint: 'À la main, les touches 1, 2, 3 … trient aussitôt. Apprenez ici d’autres touches. Certains téléphones gardent les touches de volume pour eux : prenez alors celles de page.',

@@ -37,6 +37,8 @@ export const tags: Catalogue['tags'] = {
   cardTitle: 'Carte passe/ne passe pas',
   cardHow:
     'Imprimez à 100 %. Mesurez le trait de contrôle : il doit faire 100 mm. Collez la carte sur un plastique rigide et découpez les fentes à l’intérieur de leurs traits. Vérifiez chaque fente au pied à coulisse avant usage.',
+  cardCare:
+    'Coupez en éloignant la lame de vous, sur une planche ferme, gant anti-coupure à l’autre main. Les règles locales de sécurité s’appliquent.',
   checkLine: 'Trait de contrôle : 100 mm',
   stops: (limit, pile) => `N’entre pas dans ${limit} : ${pile}`,
   enters: (limit, next, pile) => `Entre dans ${limit}, pas dans ${next} : ${pile}`,

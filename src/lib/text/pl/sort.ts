@@ -63,7 +63,7 @@ export const sort: Catalogue['sort'] = {
     outsideOrder: (band) => `poza zamówieniem, ${band}`,
     beyondSpread: (over) => `${over} poza prawie wszystkimi dotąd: podniosłaby sąsiednią`,
     sample: 'Zmierzono',
-    sampleWhy: 'Zapisano bez stosu: teraz ustal klasy.',
+    sampleWhy: 'Zapisano; odłóż ją na jej paletę.',
     toGrades: 'Ustal klasy',
     setAside: 'Odłożono',
     taper: (taper) => `klin ${taper}`,
@@ -198,6 +198,8 @@ export const sort: Catalogue['sort'] = {
     endingLearnt: 'Nauczono: przyrząd nie wysyła Enter; odczyt przyjmuje przerwa.',
     tags: 'Karty i arkusz do druku'
   },
+  caution:
+    'Podnoś z pomocą, układaj nisko i równo, noś rękawice: krawędzie tną. Decydują miejscowe przepisy i uprawnieni fachowcy.',
   clicker: {
     title: 'Klawisze pilota',
     hint: 'Ręcznie klawisze 1, 2, 3 … sortują od razu. Tu można nauczyć innych klawiszy. Niektóre telefony zachowują klawisze głośności dla siebie: wtedy ustaw pilota na klawisze stron.',

@@ -37,6 +37,8 @@ export const tags: Catalogue['tags'] = {
   cardTitle: 'Sprawdzian szczelinowy',
   cardHow:
     'Drukuj w skali 100 %. Zmierz linię kontrolną: musi mieć 100 mm. Naklej kartę na sztywny plastik i wytnij szczeliny po wewnętrznej stronie linii. Przed użyciem sprawdź każdą szczelinę suwmiarką.',
+  cardCare:
+    'Tnij od siebie, na twardej desce, z rękawicą odporną na przecięcie na drugiej dłoni. Obowiązują miejscowe przepisy BHP.',
   checkLine: 'Linia kontrolna: 100 mm',
   stops: (limit, pile) => `Nie wchodzi w ${limit}: ${pile}`,
   enters: (limit, next, pile) => `Wchodzi w ${limit}, nie w ${next}: ${pile}`,

@@ -63,7 +63,7 @@ export const sort: Catalogue['sort'] = {
     outsideOrder: (band) => `în afara comenzii, ${band}`,
     beyondSpread: (over) => `cu ${over} dincolo de aproape toate până acum: ar ridica vecina`,
     sample: 'Măsurată',
-    sampleWhy: 'Salvată fără stivă: urmează clasele.',
+    sampleWhy: 'Salvată; puneți-o înapoi pe paletul ei.',
     toGrades: 'Stabilește clasele',
     setAside: 'Pusă deoparte',
     taper: (taper) => `pană ${taper}`,
@@ -197,6 +197,8 @@ export const sort: Catalogue['sort'] = {
     endingLearnt: 'Învățat: șublerul nu trimite Enter; o pauză ia citirea.',
     tags: 'Etichete și foaie de tipărit'
   },
+  caution:
+    'Ridicați cu ajutor, stivuiți jos și drept, purtați mănuși: muchiile taie. Decid regulile locale și meseriașii autorizați.',
   clicker: {
     title: 'Tastele unei telecomenzi',
     hint: 'Manual, tastele 1, 2, 3 … sortează imediat. Învățați aici alte taste. Unele telefoane păstrează tastele de volum pentru ele: folosiți atunci tastele de pagină.',

@@ -37,6 +37,8 @@ export const tags: Catalogue['tags'] = {
   cardTitle: 'Calibru trece/nu trece',
   cardHow:
     'Tipăriți la 100 %. Măsurați linia de control: trebuie să aibă 100 mm. Lipiți cartonul pe plastic rigid și decupați fantele pe interiorul liniilor. Verificați fiecare fantă cu șublerul înainte de folosire.',
+  cardCare:
+    'Tăiați dinspre dumneavoastră spre afară, pe o scândură fermă, cu mănușă anti-tăiere pe cealaltă mână. Se aplică regulile locale de siguranță.',
   checkLine: 'Linie de control: 100 mm',
   stops: (limit, pile) => `Nu intră în ${limit}: ${pile}`,
   enters: (limit, next, pile) => `Intră în ${limit}, nu în ${next}: ${pile}`,

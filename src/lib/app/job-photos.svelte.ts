@@ -1,7 +1,7 @@
 import { type BodyOf, lastOfEach, own, partOf } from '$lib/journal';
-import type { JobState } from '$lib/app';
+import type { JobState } from './job.svelte.ts';
 import { smallJpeg } from './small-jpeg.ts';
-import { journalStore } from '$lib/app';
+import { journalStore } from './store.ts';
 
 /** What became of the photo chosen last. */
 export type PhotoStatus =
@@ -18,8 +18,8 @@ export interface ShownPhoto extends BodyOf<'photoAdded'> {
   readonly url: string | undefined;
 }
 
-/** Photos of a delivery: made small, kept, shown. */
-export class DeliveryPhotos {
+/** Photos of a job, in the order they were taken: made small, kept, shown. */
+export class JobPhotos {
   readonly #job: () => JobState;
   status = $state.raw<PhotoStatus>({ kind: 'idle' });
   #urls = $state.raw<Readonly<Record<string, string | undefined>>>({});

@@ -1,0 +1,1 @@
+export { default as QuickScreen } from './QuickScreen.svelte';
