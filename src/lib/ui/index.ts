@@ -55,4 +55,5 @@ export {
 } from './slope-outline.ts';
 export { oneFingerOnly } from './touch-guard.ts';
 export { sayPallet, type PalletView } from './views.ts';
+export { whenNear } from './when-near.ts';
 export { wholeSlates } from './whole-slates.ts';
