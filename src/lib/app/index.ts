@@ -19,6 +19,7 @@ export {
   type RestoredJobs
 } from './backup.ts';
 export { today } from './calendar-day.ts';
+export { type CrewOfJob, provideCrew, useCrew } from './crew-context.ts';
 export { device } from './device.svelte.ts';
 export { Feedback, localVoice } from './feedback.ts';
 export { download, readyFile, share, type ReadyFile } from './file-saving.ts';
@@ -27,6 +28,7 @@ export { HealthState } from './health.svelte.ts';
 export { needsInstallHint } from './install-hint.ts';
 export { keepPoints, keptPoints } from './kept-points.ts';
 export { provideJob, useJob } from './job-context.ts';
+export { canShare, isShared } from './is-shared.ts';
 export {
   JobPhotos,
   LARGEST_PHOTO_BYTES,
