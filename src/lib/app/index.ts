@@ -38,6 +38,7 @@ export {
 export { JobState } from './job.svelte.ts';
 export { chooseLanguage, startLanguage } from './language.ts';
 export { newJobId } from './new-job.ts';
+export { useOwnLetters } from './own-letters.ts';
 export { pageTimer } from './page-timer.ts';
 export { printMark } from './print-mark.ts';
 export { PlanDesk, type HeldRisk } from './plan-desk.svelte.ts';
