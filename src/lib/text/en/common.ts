@@ -58,6 +58,8 @@ export const common = {
     courses: 'Courses',
     lay: 'Lay',
     sheet: 'Setting out',
+    crew: 'Crew',
+    join: 'Join a job',
     settings: 'Settings'
   },
   unexpected: 'Something went wrong on this screen. What was saved is safe.',
@@ -74,7 +76,7 @@ export const common = {
     `The browser did not open this device's journal (${detail}). Close other tabs of the app and load the page again; nothing is deleted.`,
   /** What an event was, for "last saved". */
   events: {
-    jobOpened: 'job opened',
+    jobOpened: 'job named',
     jobSettingsSet: 'settings',
     slateSpecSet: 'slate size',
     deliveryDeclared: 'order',

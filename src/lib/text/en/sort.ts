@@ -58,7 +58,7 @@ export const sort = {
     outsideOrder: (band: string) => `outside the order, ${band}`,
     beyondSpread: (over: string) => `${over} beyond nearly all so far: it would kick`,
     sample: 'Measured',
-    sampleWhy: 'Saved; put it back on its pallet.',
+    sampleWhy: 'Put it back on its pallet.',
     toGrades: 'Set the grades',
     setAside: 'Set aside',
     taper: (taper: string) => `taper ${taper}`,

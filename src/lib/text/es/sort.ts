@@ -62,7 +62,7 @@ export const sort: Catalogue['sort'] = {
     outsideOrder: (band) => `fuera del pedido, ${band}`,
     beyondSpread: (over) => `${over} más allá de casi todas hasta ahora: levantaría a su vecina`,
     sample: 'Medida',
-    sampleWhy: 'Guardada; devuélvala a su palé.',
+    sampleWhy: 'Devuélvala a su palé.',
     toGrades: 'Fijar los grados',
     setAside: 'Apartada',
     taper: (taper) => `cuña ${taper}`,

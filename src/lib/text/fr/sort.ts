@@ -58,7 +58,7 @@ export const sort: Catalogue['sort'] = {
     outsideOrder: (band) => `hors commande, ${band}`,
     beyondSpread: (over) => `${over} au-delà de presque toutes jusqu’ici : elle bâillerait`,
     sample: 'Mesurée',
-    sampleWhy: 'Enregistrée ; remettez-la sur sa palette.',
+    sampleWhy: 'Remettez-la sur sa palette.',
     toGrades: 'Fixer les classes',
     setAside: 'Écartée',
     taper: (taper) => `biais ${taper}`,

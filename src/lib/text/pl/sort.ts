@@ -63,7 +63,7 @@ export const sort: Catalogue['sort'] = {
     outsideOrder: (band) => `poza zamówieniem, ${band}`,
     beyondSpread: (over) => `${over} poza prawie wszystkimi dotąd: podniosłaby sąsiednią`,
     sample: 'Zmierzono',
-    sampleWhy: 'Zapisano; odłóż ją na jej paletę.',
+    sampleWhy: 'Odłóż ją na jej paletę.',
     toGrades: 'Ustal klasy',
     setAside: 'Odłożono',
     taper: (taper) => `klin ${taper}`,

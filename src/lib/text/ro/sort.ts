@@ -63,7 +63,7 @@ export const sort: Catalogue['sort'] = {
     outsideOrder: (band) => `în afara comenzii, ${band}`,
     beyondSpread: (over) => `cu ${over} dincolo de aproape toate până acum: ar ridica vecina`,
     sample: 'Măsurată',
-    sampleWhy: 'Salvată; puneți-o înapoi pe paletul ei.',
+    sampleWhy: 'Puneți-o înapoi pe paletul ei.',
     toGrades: 'Stabilește clasele',
     setAside: 'Pusă deoparte',
     taper: (taper) => `pană ${taper}`,
