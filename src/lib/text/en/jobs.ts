@@ -122,7 +122,7 @@ export const jobs = {
   noneLaid: (all: string) => `None yet of ${all}`,
   ofTotal: (part: string, total: string) => `${part} of ${total}`,
   spread: (readings: number, mean: string, low: string, high: string) =>
-    `${many(readings, { one: 'reading', other: 'readings' })}: ${mean} on average, from ${low} to ${high}`,
+    `${many(readings, { one: 'reading averages', other: 'readings average' })} ${mean}, from ${low} to ${high}`,
   importTitle: 'Readings from a file',
   importHint:
     'A CSV file with the columns pallet and thickness_mm, or pallet and grade. It is taken whole or not at all.',
