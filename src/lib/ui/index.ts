@@ -46,4 +46,5 @@ export { sayKickers } from './say-kickers.ts';
 export { courseAt, down, frameOf, outlinePath, piecesPath } from './slope-outline.ts';
 export { oneFingerOnly } from './touch-guard.ts';
 export { sayPallet, type PalletView } from './views.ts';
+export { whenNear } from './when-near.ts';
 export { wholeSlates } from './whole-slates.ts';

@@ -37,7 +37,8 @@ export function exampleRoof(roofId: string, newSlopeId: () => string): NewEvent[
   ];
 }
 
-function slopeBody(slope: SlopeInput, slopeId: string): SlopeBody {
+/** An invented slope as it is entered, with every field that it names. */
+export function slopeBody(slope: SlopeInput, slopeId: string): SlopeBody {
   const square: SlopeEdge = { kind: 'verge', insetAtTopMm: 0 };
   return {
     slopeId,
@@ -48,6 +49,8 @@ function slopeBody(slope: SlopeInput, slopeId: string): SlopeBody {
     eaveHeightMm: slope.eaveHeightMm ?? 0,
     left: { ...(slope.left ?? square) },
     right: { ...(slope.right ?? square) },
-    openings: (slope.openings ?? []).map((opening) => ({ ...opening }))
+    openings: (slope.openings ?? []).map((opening) => ({ ...opening })),
+    ...(slope.ridgeGapMm !== undefined && { ridgeGapMm: slope.ridgeGapMm }),
+    ...(slope.setOutFrom !== undefined && { setOutFrom: slope.setOutFrom })
   };
 }

@@ -1,8 +1,8 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { FormDraft } from './roof-draft.svelte.ts';
 import { type KeptDrafts, keepDrafts, keptDrafts } from './roof-drafts-kept.ts';
-import { blankSlopeForm, slateFormOf } from './roof-forms.ts';
-import type { FieldTrouble } from './roof-reading.ts';
+import { blankSlopeForm, retypeSlope, slateFormOf } from './roof-forms.ts';
+import { type FieldTrouble, readSlopeForm } from './roof-reading.ts';
 
 const empty: FieldTrouble = { field: 'widthMm', code: 'empty', value: null };
 const small: FieldTrouble = { field: 'lengthMm', code: 'too-small', value: 5, limit: 150 };
@@ -90,6 +90,31 @@ describe('drafts kept on the device', () => {
   ])('count as none where %s stands', (text) => {
     kept.set('evencourse.roof-draft.one', text);
     expect(keptDrafts('one')).toBeUndefined();
+  });
+
+  it('of an earlier version, without a field that came since, keep what was typed', () => {
+    const fields = Object.keys(blankSlopeForm('a', '', 'mm')).filter((name) => name !== 'slopeId');
+    for (const field of fields) {
+      const slope: Record<string, unknown> = {
+        ...blankSlopeForm('a', 'South', 'mm'),
+        eaveWidthMm: '6000',
+        left: { kind: 'hip' }
+      };
+      delete slope[field];
+      kept.set('evencourse.roof-draft.one', JSON.stringify({ unit: 'mm', slopes: [slope] }));
+      const [form] = keptDrafts('one')?.slopes ?? [];
+      if (field !== 'eaveWidthMm') expect(form.eaveWidthMm, field).toBe('6000');
+      if (field !== 'left') expect(form.left.kind, field).toBe('hip');
+      expect(() => readSlopeForm(form, 'mm', undefined), field).not.toThrow();
+      expect(retypeSlope(form, 'mm', 'ftIn').eaveWidthMm, field).toBeTypeOf('string');
+    }
+    const opening = { kind: 'chimney', widthMm: '600' };
+    const slope = { ...blankSlopeForm('a', 'South', 'mm'), openings: [opening] };
+    const slate = { lengthMm: '500' };
+    kept.set('evencourse.roof-draft.one', JSON.stringify({ unit: 'mm', slate, slopes: [slope] }));
+    const drafts = keptDrafts('one');
+    expect(drafts?.slopes[0].openings[0]).toMatchObject({ ...opening, heightMm: '' });
+    expect(drafts?.slate).toEqual({ ...slateFormOf(undefined, 'mm'), lengthMm: '500' });
   });
 
   it('last as long as the page where the browser keeps nothing', () => {

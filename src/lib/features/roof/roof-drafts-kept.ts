@@ -1,5 +1,11 @@
 import type { ShownUnit } from '$lib/ui';
-import type { SlateForm, SlopeForm } from './roof-forms.ts';
+import {
+  type SlateForm,
+  type SlopeForm,
+  blankOpening,
+  blankSlopeForm,
+  slateFormOf
+} from './roof-forms.ts';
 
 /** What was typed on a job's roof screen and not saved. */
 export interface KeptDrafts {
@@ -27,38 +33,56 @@ export function keepDrafts(jobId: string, drafts: KeptDrafts): void {
   }
 }
 
-/** The drafts kept of a job; undefined where there are none or they cannot be read. */
+/**
+ * The drafts kept of a job; undefined where there are none or they cannot be read. A field that an
+ * earlier version did not know, or that is no text, starts as in a new form; the others stay as typed.
+ */
 export function keptDrafts(jobId: string): KeptDrafts | undefined {
   try {
     const kept: unknown = JSON.parse(localStorage.getItem(keyOf(jobId)) ?? 'null');
-    return isDrafts(kept) ? kept : undefined;
+    return draftsIn(kept);
   } catch {
     return undefined;
   }
 }
 
-function isDrafts(kept: unknown): kept is KeptDrafts {
-  if (typeof kept !== 'object' || kept === null) return false;
-  const { unit, slate, slopes } = kept as Partial<KeptDrafts>;
-  return (
-    (unit === 'mm' || unit === 'ftIn') &&
-    (slate === undefined || isForm(slate, ['lengthMm', 'headlapMm', 'jointMinMm'])) &&
-    Array.isArray(slopes) &&
-    slopes.every(
-      (slope) =>
-        isForm(slope, ['slopeId', 'name', 'rafterLengthMm', 'ridgeGapMm']) &&
-        isForm(slope.left, ['kind', 'way', 'insetAtTopMm']) &&
-        isForm(slope.right, ['kind', 'way', 'insetAtTopMm']) &&
-        Array.isArray(slope.openings)
-    )
-  );
+function draftsIn(kept: unknown): KeptDrafts | undefined {
+  if (!isRecord(kept) || !Array.isArray(kept.slopes)) return undefined;
+  const { unit, slate, slopes, openId } = kept;
+  if (unit !== 'mm' && unit !== 'ftIn') return undefined;
+  const forms = slopes.map((slope) => slopeIn(slope, unit));
+  if (!forms.every((form) => form !== undefined)) return undefined;
+  return {
+    unit,
+    ...(isRecord(slate) && { slate: completed(slate, slateFormOf(undefined, unit)) }),
+    slopes: forms,
+    ...(typeof openId === 'string' && { openId })
+  };
 }
 
-/** Whether something has these fields as text. */
-function isForm(form: unknown, fields: readonly string[]): boolean {
-  return (
-    typeof form === 'object' &&
-    form !== null &&
-    fields.every((field) => typeof (form as Record<string, unknown>)[field] === 'string')
-  );
+function slopeIn(slope: unknown, unit: ShownUnit): SlopeForm | undefined {
+  if (!isRecord(slope) || typeof slope.slopeId !== 'string') return undefined;
+  const blank = blankSlopeForm(slope.slopeId, '', unit);
+  const openings = (Array.isArray(slope.openings) ? slope.openings : []).filter(isRecord);
+  return {
+    ...completed(slope, blank),
+    left: completed(slope.left, blank.left),
+    right: completed(slope.right, blank.right),
+    openings: openings.map((opening) => completed(opening, blankOpening('rooflight')))
+  };
+}
+
+/** A form with the texts of a kept one where it has them. */
+function completed<Form extends object>(kept: unknown, blank: Form): Form {
+  const texts = isRecord(kept) ? kept : {};
+  return Object.fromEntries(
+    Object.entries(blank).map(([field, value]) => {
+      const isText = Object.hasOwn(texts, field) && typeof texts[field] === typeof value;
+      return [field, isText ? texts[field] : value];
+    })
+  ) as Form;
+}
+
+function isRecord(value: unknown): value is Record<string, unknown> {
+  return typeof value === 'object' && value !== null && !Array.isArray(value);
 }
