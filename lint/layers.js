@@ -18,7 +18,7 @@ const ROOMS = {
   hub: [],
   example: PURE,
   ui: ['text', 'gauge', ...PURE],
-  app: ['storage', 'worker', 'gauge', 'text', ...PURE],
+  app: ['storage', 'worker', 'gauge', 'text', 'sync', ...PURE],
   'features/sort': SHARED,
   'features/grades': SHARED,
   'features/roof': [...SHARED, 'example'],
@@ -28,6 +28,7 @@ const ROOMS = {
   'features/files': SHARED,
   'features/quick': [...SHARED, 'features/sort'],
   'features/tags': SHARED,
+  'features/crew': SHARED,
   'features/jobs': [...SHARED, 'example'],
   routes: ['features/*', 'app', 'ui', 'text']
 };

@@ -1,7 +1,7 @@
 /**
  * npm start: installs what is missing, builds the app, serves it and prints its address. PORT takes
- * another port than 4173; HOST=0.0.0.0 lets other devices on the network in. HUB=1 opens the hub too,
- * whose screens are still to come.
+ * another port than 4173; HOST=0.0.0.0 lets other devices on the network in. HUB=0 leaves the hub
+ * out, through which the devices of a crew share their jobs.
  */
 import { networkInterfaces } from 'node:os';
 import { ensureInstalled, fail, run } from './tools.js';
@@ -13,7 +13,7 @@ const { serve } = await import('./serve.js');
 const { hubKeyLink, openHubForServer, terminalQr } = await import('./hub.js');
 const host = process.env.HOST || '127.0.0.1';
 const base = process.env.BASE_PATH ?? '';
-const hub = process.env.HUB === '1' ? await openHub() : undefined;
+const hub = process.env.HUB === '0' ? undefined : await openHub();
 const options = { host, base, handlers: hub ? [hub.answer] : [] };
 const { url, port } = await serve(wantedPort(), options).catch((error) => {
   if (error.code === 'EADDRINUSE' && !process.env.PORT) return serve(0, options);

@@ -200,6 +200,29 @@ test('the computer test runs, stops when asked, and agrees with the exact figure
   expect(await axeFinds(page)).toEqual([]);
 });
 
+test('slate-and-a-halves counted by pile bind the plan, and too few make it short', async ({
+  page
+}) => {
+  const job = await seeded(page, twoSlopes(260));
+  await page.goto(`${job}/courses`);
+  await expect(page.getByRole('button', { name: 'Use this plan' })).toBeVisible();
+  await openFolds(page, 'Slate-and-a-halves and undereave');
+  await expect(page.getByText(/Nobody counted them/)).toBeVisible();
+  const field = (pile: string) => page.getByLabel(`Slate-and-a-halves of ${pile}, counted now`);
+  await field('1 Thick').fill('some');
+  await page.getByRole('button', { name: 'Save the count' }).click();
+  await expect(page.getByText('Give whole numbers from 0 to 20,000.')).toBeVisible();
+  for (const pile of ['1 Thick', '2 Medium', '3 Thin']) await field(pile).fill('40');
+  await page.getByRole('button', { name: 'Save the count' }).click();
+  await expect(page.getByText('As counted by pile:')).toBeVisible();
+  await page.reload();
+  await expect(page.getByText('As counted by pile:')).toBeVisible();
+  await expect(page.getByRole('button', { name: 'Use this plan' })).toBeVisible();
+  for (const pile of ['1 Thick', '2 Medium', '3 Thin']) await field(pile).fill('1');
+  await page.getByRole('button', { name: 'Save the count' }).click();
+  await expect(page.getByText(/^The roof needs \d+ slate-and-a-halves more/)).toBeVisible();
+});
+
 test('the chance of running out is held under a limit by keeping more back', async ({ page }) => {
   const job = await seeded(page, twoSlopes(260));
   await page.goto(`${job}/courses`);

@@ -88,7 +88,7 @@ test('without grades a reading is saved as measured, on no pile', async ({ page 
   const jobId = await openBench(page, [], 'gauge');
   await gauge(page, '6.4');
   await expect(verdict(page)).toContainText('Measured: 6.40 mm');
-  await expect(verdict(page)).toContainText('put it back on its pallet');
+  await expect(verdict(page)).toContainText('Put it back on its pallet');
   await expect(verdict(page)).toContainText('saved');
   expect((await eventsOf(page, jobId)).at(-1)?.body).toMatchObject({
     palletId: 'pallet-A',
@@ -393,6 +393,18 @@ test('whether readings are in mm is asked once a job, not after an undo or a reo
   await expect(verdict(later)).toContainText('Gauge a slate');
   await expect(later.getByText('Are the readings')).toHaveCount(0);
   await later.close();
+});
+
+test('whether readings are in mm is asked too where slates were just sorted by hand', async ({
+  page
+}) => {
+  await openSortBench(page, { way: 'hand', hasSeenTail: true }, [6, 5]);
+  await page.evaluate(() => sessionStorage.clear());
+  await page.reload();
+  await page.locator('.piles button').first().click();
+  await expect(verdict(page)).toContainText('Thick');
+  await page.getByRole('button', { name: 'Gauge', exact: true }).click();
+  await expect(page.getByText('Are the readings in millimetres?')).toBeVisible();
 });
 
 test('a yes to millimetres is kept with the job', async ({ page, context }) => {

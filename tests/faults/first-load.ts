@@ -14,19 +14,33 @@ export interface FirstLoad {
 }
 
 /**
- * Opens a page with an empty cache and counts the scripts that came until the network was quiet.
+ * Opens a page with an empty cache and counts the scripts that came until it asked for no more.
  *
  * @param folder where the built app is, to gzip its files as a server does
  */
 export async function firstLoad(page: Page, address: string, folder: string): Promise<FirstLoad> {
   const paths = new Set<string>();
+  let [asked, answered] = [0, 0];
   const note = (request: { url(): string; resourceType(): string }): void => {
+    asked++;
     const { pathname } = new URL(request.url());
     if (pathname.endsWith('.js') && request.resourceType() === 'script') paths.add(pathname);
   };
+  const done = (): void => void answered++;
   page.on('request', note);
-  await page.goto(address, { waitUntil: 'networkidle' });
+  page.on('requestfinished', done);
+  page.on('requestfailed', done);
+  await page.goto(address);
+  await page.locator('main h1').first().waitFor();
+  // Until the page is idle with nothing asked for that has not come, twice in a row.
+  for (let quiet = 0; quiet < 2;) {
+    const before = asked;
+    await page.evaluate(() => new Promise((resume) => requestIdleCallback(resume)));
+    quiet = asked === before && answered === asked ? quiet + 1 : 0;
+  }
   page.off('request', note);
+  page.off('requestfinished', done);
+  page.off('requestfailed', done);
   const contents = [...paths].map((path) => readFileSync(join(folder, path)));
   return {
     files: contents.length,

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { createRandom, randomNormal } from '$lib/engine';
-import { kickChances } from '$lib/engine/courses';
+import { kickChances, whatIf } from '$lib/engine/courses';
 import { gradeFigures, misgradedPiles, splitIntoPiles } from '$lib/engine/grading';
 import { normalMisgrading } from '$lib/engine/grading/misgrading';
 import { type ThicknessBins, binsFromPairs, mergeBins, totalCount } from '$lib/engine/thickness';
@@ -128,5 +128,40 @@ describe('kickers told from a sample', () => {
       told: ofSample.toFixed(2)
     });
     expect(Math.abs(ofSample / real - 1)).toBeLessThan(0.03);
+  });
+
+  it.each([20, 60, 300])('%d readings tell every screen the same figure', (readings) => {
+    const random = createRandom(readings);
+    const chanceAbove = normalMisgrading(GAUGE_SD_MM);
+    const run = { slates: 40, startsWithSlateAndAHalf: false, endsWithSlateAndAHalf: false };
+    const course = { slopeId: 's', course: 1, heightMm: 0, runs: [run] };
+    for (let round = 0; round < rounds(40, 400); round++) {
+      const bins = binsOf(
+        Array.from({ length: readings }, () => stock[Math.floor(random() * STOCK)])
+      );
+      const piles = 1 + (round % 8);
+      const boundsMm = boundsOf(piles);
+      const ground = { bins, stockSlates: STOCK, courses: [], kickAllowanceMm: ALLOWANCE_MM };
+      const scaled = scaledTo(bins, STOCK);
+      // Grades, sharp and with slates on a wrong pile, against what a plan is priced with
+      const sharp = gradeFigures(ground)(boundsMm);
+      expect(sharp.expectedKickersPer100Joints).toBeCloseTo(
+        told(splitIntoPiles(scaled, boundsMm)),
+        6
+      );
+      const misgraded = gradeFigures({ ...ground, chanceAbove })(boundsMm);
+      expect(misgraded.expectedKickersPer100Joints).toBeCloseTo(
+        told(misgradedPiles(scaled, boundsMm, chanceAbove)),
+        6
+      );
+      // unsorted, as Findings takes it from these figures and What if tells it
+      const [row] = whatIf(
+        [course],
+        { spread: scaled, slates: STOCK, slateAndAHalves: 0, reservedShare: 0 },
+        { thresholdsMm: [[]], kickAllowancesMm: [ALLOWANCE_MM], reservedShares: [0] }
+      );
+      expect(row.per100Joints).toBeCloseTo(sharp.unsorted.expectedKickersPer100Joints, 6);
+      expect(told([bins])).toBeCloseTo(sharp.unsorted.expectedKickersPer100Joints, 6);
+    }
   });
 });

@@ -19,6 +19,7 @@ export {
   type RestoredJobs
 } from './backup.ts';
 export { today } from './calendar-day.ts';
+export { type CrewOfJob, provideCrew, useCrew } from './crew-context.ts';
 export { device } from './device.svelte.ts';
 export { Feedback, localVoice } from './feedback.ts';
 export { download, readyFile, share, type ReadyFile } from './file-saving.ts';
@@ -27,6 +28,7 @@ export { HealthState } from './health.svelte.ts';
 export { needsInstallHint } from './install-hint.ts';
 export { keepPoints, keptPoints } from './kept-points.ts';
 export { provideJob, useJob } from './job-context.ts';
+export { canShare, isShared } from './is-shared.ts';
 export {
   JobPhotos,
   LARGEST_PHOTO_BYTES,
@@ -36,6 +38,7 @@ export {
 export { JobState } from './job.svelte.ts';
 export { chooseLanguage, startLanguage } from './language.ts';
 export { newJobId } from './new-job.ts';
+export { useOwnLetters } from './own-letters.ts';
 export { pageTimer } from './page-timer.ts';
 export { printMark } from './print-mark.ts';
 export { PlanDesk, type HeldRisk } from './plan-desk.svelte.ts';

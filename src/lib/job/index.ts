@@ -81,3 +81,4 @@ export {
 } from './slate-judgement.ts';
 export { stockOf } from './stock.ts';
 export { UsualRange } from './usual-range.ts';
+export { wideCount } from './wide-count.ts';

@@ -5,6 +5,8 @@ import type { NewEvent } from '$lib/journal/events.ts';
 import { EMPTY_VIEW, type JobView } from '$lib/journal';
 import { nextStep } from './next-step.ts';
 import { type PlanGround, planRequestOf } from './plan-request.ts';
+import { gradesOf } from './queries.ts';
+import { wideCount } from './wide-count.ts';
 import { adoptedPlanOf, planAdoption, shortfallsOf } from './adopted-plan.ts';
 import { TestJournal as Journal } from '../../../tests/support/test-journal.ts';
 
@@ -87,6 +89,55 @@ describe('the next step once laying began', () => {
     expect(nextStep(journal.view)).toBe('done');
     expect(nextStep(journal.view, body.courses.length)).toBe('done');
     expect(nextStep(journal.view, body.courses.length + 1)).toBe('lay');
+  });
+});
+
+describe('slate-and-a-halves counted by themselves', () => {
+  /** Slates of each pile that are left, kept back and to come. */
+  const slatesOf = (ground: PlanGround) =>
+    ground.request.piles.map(({ slates, reservedSlates }, index) => [
+      slates,
+      reservedSlates,
+      ground.stock.piles[index].toCome
+    ]);
+  const count = (journal: Journal, pile: number, wide: number): NewEvent => ({
+    type: 'pileCounted',
+    body: wideCount(groundOf(journal.view), pile, wide, gradesOf(journal.view)?.gradesId ?? null)
+  });
+
+  it('change no full slate, before sorting, part sorted or with courses laid and slates lost', () => {
+    const taps = (n: number): NewEvent[] =>
+      Array.from({ length: n }, (_, at) => ({
+        type: 'slateTapped',
+        body: { palletId: 'p1', pile: 1 + (at % 3), gradesId: null }
+      }));
+    for (const sorted of [0, 150, 400]) {
+      const { journal, body } = adopted(readyJournal().add(...taps(sorted)));
+      const check = (): void => {
+        const was = slatesOf(groundOf(journal.view));
+        for (const pile of [1, 2, 3]) journal.add(count(journal, pile, 20 + pile));
+        const now = groundOf(journal.view);
+        expect(slatesOf(now)).toEqual(was);
+        expect(now.request.piles.map((pile) => pile.slateAndAHalves)).toEqual([21, 22, 23]);
+      };
+      check();
+      if (sorted < 400) continue;
+      const [first, second] = body.courses;
+      for (const { slopeId, course, piles } of [first, second])
+        journal.add({ type: 'courseLaid', body: { slopeId, course, piles } });
+      journal.add({
+        type: 'slatesLost',
+        body: { pile: 2, gradesId: null, slates: 4, reason: 'broken' }
+      });
+      check();
+    }
+  });
+
+  it('make a plan short that takes more than were counted', () => {
+    const journal = readyJournal();
+    for (const pile of [1, 2, 3]) journal.add(count(journal, pile, 1));
+    const { request } = groundOf(journal.view);
+    expect(planCourses(request)).toMatchObject({ status: 'short' });
   });
 });
 

@@ -9,6 +9,18 @@ export {
   type SyncJournal,
   newCrewState
 } from './crew-state.ts';
+export {
+  type Joiner,
+  type Mate,
+  crewOf,
+  inviteMate,
+  joinCrew,
+  moveIn,
+  newToken,
+  readHubKey,
+  startCrew
+} from './crew.ts';
+export { LiveLine, SILENT_MS } from './live.ts';
 export { HubClient, HubRefused, HubSilent } from './hub-client.ts';
 export {
   type Invitation,

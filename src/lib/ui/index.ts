@@ -4,6 +4,7 @@ export { default as Field } from './Field.svelte';
 export { default as FilePicker } from './FilePicker.svelte';
 export { default as FittedTable } from './FittedTable.svelte';
 export { default as Fold } from './Fold.svelte';
+export { default as Hatch } from './Hatch.svelte';
 export { default as Keypad } from './Keypad.svelte';
 export { default as LanguageChooser } from './LanguageChooser.svelte';
 export { default as Notice } from './Notice.svelte';
@@ -18,6 +19,7 @@ export { default as RoofElevation } from './RoofElevation.svelte';
 export { default as Sign } from './Sign.svelte';
 export { default as Slab } from './Slab.svelte';
 export { default as SlopeElevation } from './SlopeElevation.svelte';
+export { default as SlopeFrame } from './SlopeFrame.svelte';
 export { default as StatusStrip } from './StatusStrip.svelte';
 export { default as StepTrack } from './StepTrack.svelte';
 export { default as StepBar } from './StepBar.svelte';
@@ -43,7 +45,14 @@ export { Printing } from './printing.svelte.ts';
 export { roofNet } from './roof-net.ts';
 export { sayChance } from './say-chance.ts';
 export { sayKickers } from './say-kickers.ts';
-export { courseAt, down, frameOf, outlinePath, piecesPath } from './slope-outline.ts';
+export {
+  courseAt,
+  down,
+  frameOf,
+  numberedCourses,
+  outlinePath,
+  piecesPath
+} from './slope-outline.ts';
 export { oneFingerOnly } from './touch-guard.ts';
 export { sayPallet, type PalletView } from './views.ts';
 export { whenNear } from './when-near.ts';

@@ -71,3 +71,23 @@ export function courseAt(laid: SlopeLayout, fromEaveMm: number): number {
   const found = laid.courses.findLast((course) => course.tailMm <= fromEaveMm);
   return found?.course ?? 1;
 }
+
+/**
+ * Courses that carry their number on a drawing: the first, the last, and every so-manyth that is clear
+ * of the last.
+ *
+ * @param clearMm height that a number takes, in the slope's own millimetres
+ */
+export function numberedCourses<C extends { readonly course: number; readonly tailMm: number }>(
+  courses: readonly C[],
+  every: number,
+  clearMm: number
+): C[] {
+  const last = courses[courses.length - 1];
+  return courses.filter(
+    ({ course, tailMm }, index) =>
+      index === 0 ||
+      index === courses.length - 1 ||
+      (course % every === 0 && last.tailMm - tailMm > clearMm)
+  );
+}

@@ -10,7 +10,7 @@ import {
 import type { JobState } from '$lib/app';
 import { sharesThatRelease } from './narrow-reserve.ts';
 import type { HeldRisk, PlanDesk } from '$lib/app';
-import { ASSUMED_HAND_SD_MM } from '$lib/job';
+import { ASSUMED_HAND_SD_MM, wideCount } from '$lib/job';
 
 /** Roofs that a trial lays each way. */
 export const TRIAL_TIMES = 500;
@@ -138,6 +138,27 @@ export class CoursesState {
     const input = { request: made.request, short: shortage, knowledge };
     const ways = await runTask('waysOut', input).result.catch(() => []);
     this.#ways = { of: shortage, ways };
+  }
+
+  /**
+   * Records the slate-and-a-halves that stand with each pile now; piles without a number stay as they
+   * are. Resolves to whether it was saved.
+   */
+  async countWides(counts: readonly (number | undefined)[]): Promise<boolean> {
+    const { ground } = this.#desk;
+    if (!ground) return false;
+    const gradesId = this.#job().grades?.gradesId ?? null;
+    const acts = counts.flatMap((wides, index) =>
+      wides === undefined
+        ? []
+        : [
+            {
+              type: 'pileCounted' as const,
+              body: wideCount(ground, index + 1, wides, gradesId)
+            }
+          ]
+    );
+    return acts.length > 0 && (await this.#job().act(acts)) !== undefined;
   }
 
   /** The shares for breakage and spares that a narrower reserve comes to. */

@@ -107,8 +107,9 @@ export class SortState {
   readonly asks = $derived.by(() => {
     if (this.input.isUnitInDoubt) return 'unit';
     if (this.#preferences.values.way === 'hand') return undefined;
-    if (this.told || this.prompt || this.refusal) return undefined;
+    if (this.prompt || this.refusal) return undefined;
     if (!this.isUnitKnown) return 'unit';
+    if (this.told) return undefined;
     return this.#preferences.values.hasSeenTail ? undefined : 'tail';
   });
   readonly undoable: StoredEvent[] = $derived.by(() =>
@@ -324,6 +325,8 @@ export class SortState {
   #take(reading: AcceptedReading, source: InputSource): void {
     this.feedback.prime();
     this.refusal = undefined;
+    this.#isUnitAnswered = true;
+    this.#unitMark.set();
     if (!this.desk.current) return this.#refuseWithoutPallet(reading);
     const wanted = this.#job().settings.pointsPerSlate;
     const step = this.#slate.take(reading.valueMm, wanted, this.#preferences.values.holdsStill);

@@ -58,6 +58,8 @@ export const common = {
     courses: 'Courses',
     lay: 'Lay',
     sheet: 'Setting out',
+    crew: 'Crew',
+    join: 'Join a job',
     settings: 'Settings'
   },
   unexpected: 'Something went wrong on this screen. What was saved is safe.',

@@ -110,10 +110,15 @@ export const courses = {
     assumed: (n: number) =>
       `The rest of the roof takes ${wides(n)}. Nobody counted them, so we take it that there are enough of each thickness. Count them here, or order by pile:`,
     counted: 'As counted by pile:',
+    notCounted: 'not yet',
+    count: 'Count now',
+    countOf: (pile: string) => `Slate-and-a-halves of ${pile}, counted now`,
+    save: 'Save the count',
+    refused: 'Give whole numbers from 0 to 20,000.',
     none: 'No course needs a slate-and-a-half.',
     takes: 'Plan takes',
     order: 'With reserve',
-    stands: 'Counted'
+    stands: 'Stands there'
   },
   undereave: (n: number, wide: number) =>
     `The undereave row comes on top: ${many(n, { one: 'undereave slate', other: 'undereave slates' })}${wide > 0 ? ` and ${wide.toLocaleString('en')} of the width of a slate-and-a-half` : ''}.`,

@@ -6,6 +6,7 @@ const first = { common };
 /** The sections that a screen fetches when it opens: they would slow down every start. */
 export const LATER = {
   courses: async () => (await import('./courses.ts')).courses,
+  crew: async () => (await import('./crew.ts')).crew,
   delivery: async () => (await import('./delivery.ts')).delivery,
   files: async () => (await import('./files.ts')).files,
   grades: async () => (await import('./grades.ts')).grades,

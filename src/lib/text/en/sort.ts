@@ -59,7 +59,7 @@ export const sort = {
     beyondSpread: (over: string) =>
       `${over} beyond nearly all so far: measure it again, else set it aside`,
     sample: 'Measured',
-    sampleWhy: 'Saved; put it back on its pallet.',
+    sampleWhy: 'Put it back on its pallet.',
     toGrades: 'Set the grades',
     setAside: 'Set aside',
     taper: (taper: string) => `taper ${taper}`,

@@ -49,6 +49,8 @@ export const common: Partial<Catalogue['common']> = {
     courses: 'Hiladas',
     lay: 'Colocar',
     sheet: 'Replanteo',
+    crew: 'Cuadrilla',
+    join: 'Unirse a un trabajo',
     settings: 'Ajustes'
   },
   unexpected: 'Algo falló en esta pantalla. Lo guardado está a salvo.',

@@ -63,7 +63,7 @@ export const sort: Catalogue['sort'] = {
     beyondSpread: (over) =>
       `${over} más allá de casi todas hasta ahora: mídala otra vez o apártela`,
     sample: 'Medida',
-    sampleWhy: 'Guardada; devuélvala a su palé.',
+    sampleWhy: 'Devuélvala a su palé.',
     toGrades: 'Fijar los grados',
     setAside: 'Apartada',
     taper: (taper) => `cuña ${taper}`,

@@ -49,6 +49,8 @@ export const common: Partial<Catalogue['common']> = {
     courses: 'Rangs',
     lay: 'Poser',
     sheet: 'Traçage',
+    crew: 'Équipe',
+    join: 'Rejoindre un chantier',
     settings: 'Réglages'
   },
   unexpected: 'Un problème est survenu sur cet écran. Ce qui est enregistré est à l’abri.',

@@ -59,7 +59,7 @@ export const sort: Catalogue['sort'] = {
     beyondSpread: (over) =>
       `${over} au-delà de presque toutes jusqu’ici : remesurer, sinon mettre de côté`,
     sample: 'Mesurée',
-    sampleWhy: 'Enregistrée ; remettez-la sur sa palette.',
+    sampleWhy: 'Remettez-la sur sa palette.',
     toGrades: 'Fixer les classes',
     setAside: 'Écartée',
     taper: (taper) => `biais ${taper}`,

@@ -48,6 +48,8 @@ export const common: Partial<Catalogue['common']> = {
     courses: 'Rzędy',
     lay: 'Układaj',
     sheet: 'Trasowanie',
+    crew: 'Ekipa',
+    join: 'Dołącz do zlecenia',
     settings: 'Ustawienia'
   },
   unexpected: 'Coś poszło źle na tym ekranie. To, co zapisano, jest bezpieczne.',

@@ -64,7 +64,7 @@ export const sort: Catalogue['sort'] = {
     beyondSpread: (over) =>
       `${over} poza prawie wszystkimi dotąd: zmierz ponownie albo odłóż na bok`,
     sample: 'Zmierzono',
-    sampleWhy: 'Zapisano; odłóż ją na jej paletę.',
+    sampleWhy: 'Odłóż ją na jej paletę.',
     toGrades: 'Ustal klasy',
     setAside: 'Odłożono',
     taper: (taper) => `klin ${taper}`,

@@ -49,6 +49,8 @@ export const common: Partial<Catalogue['common']> = {
     courses: 'Rânduri',
     lay: 'Montaj',
     sheet: 'Trasare',
+    crew: 'Echipă',
+    join: 'Intră într-o lucrare',
     settings: 'Setări'
   },
   unexpected: 'Ceva nu a mers pe acest ecran. Ce s-a salvat este în siguranță.',

@@ -64,7 +64,7 @@ export const sort: Catalogue['sort'] = {
     beyondSpread: (over) =>
       `cu ${over} dincolo de aproape toate până acum: măsoară din nou sau pune deoparte`,
     sample: 'Măsurată',
-    sampleWhy: 'Salvată; puneți-o înapoi pe paletul ei.',
+    sampleWhy: 'Puneți-o înapoi pe paletul ei.',
     toGrades: 'Stabilește clasele',
     setAside: 'Pusă deoparte',
     taper: (taper) => `pană ${taper}`,

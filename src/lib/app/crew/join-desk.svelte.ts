@@ -1,0 +1,81 @@
+import type { Invitation, InvitationFault } from '$lib/sync';
+import { preferences } from '../preferences.svelte.ts';
+import { journalStore } from '../store.ts';
+import { keepCrew, keepHubKey, ownHub } from './crew-memory.ts';
+import { type HubFault, faultOf } from './hub-fault.ts';
+
+const fetchNow = (url: string, init: RequestInit): Promise<Response> => fetch(url, init);
+
+/** Reading a link that was sent, scanned or pasted, and joining the job that it opens. */
+export class JoinDesk {
+  readonly #base: string;
+  /** What the link turned out to be. */
+  found = $state<'nothing' | 'invitation' | 'hub-key'>('nothing');
+  fault = $state<InvitationFault | HubFault | 'no-job' | 'nothing-yet'>();
+  isBusy = $state(false);
+  #invitation: Invitation | undefined;
+  /** The same for every try with one link: an answer that was lost does no harm then. */
+  #token = '';
+
+  constructor(base: string) {
+    this.#base = base;
+  }
+
+  /** Reads a link. A hub key is kept at once; an invitation waits for a name. */
+  async read(text: string): Promise<void> {
+    this.fault = undefined;
+    const { newToken, readHubKey, readInvitation } = await import('$lib/sync');
+    const key = readHubKey(text);
+    if (key) {
+      await keepHubKey({ origin: ownHub(this.#base), key });
+      this.found = 'hub-key';
+      return;
+    }
+    const read = await readInvitation(text);
+    if (!read.ok) {
+      this.fault = read.fault;
+      return;
+    }
+    this.#invitation = read.invitation;
+    this.#token = newToken();
+    this.found = 'invitation';
+  }
+
+  /**
+   * Joins under a name, and brings the job here.
+   *
+   * @returns the job, or undefined where that failed; `fault` says why
+   */
+  async join(name: string): Promise<string | undefined> {
+    const invitation = this.#invitation;
+    if (!invitation) return undefined;
+    this.isBusy = true;
+    this.fault = undefined;
+    try {
+      preferences.set({ nickname: name });
+      const { Exchange, HubClient, deriveKeys, joinCrew } = await import('$lib/sync');
+      const store = journalStore();
+      const device = await store.deviceId();
+      const state = await joinCrew(fetchNow, invitation, this.#token, { device, name });
+      if (!state) {
+        this.fault = 'no-job';
+        return undefined;
+      }
+      const { link } = state;
+      await keepCrew(state);
+      const keys = await deriveKeys(link.jobKey, link.space);
+      const hub = new HubClient(fetchNow, link);
+      const parts = { journal: store, hub, keys, now: Date.now, save: keepCrew };
+      const { outcome } = await new Exchange(state, parts).run();
+      if (await store.open(link.jobId)) return link.jobId;
+      // The link stands; the job comes with the next try.
+      this.fault = outcome === 'shared' ? 'nothing-yet' : 'no-answer';
+      return undefined;
+    } catch (error) {
+      this.fault = faultOf(error);
+      return undefined;
+    } finally {
+      this.isBusy = false;
+    }
+  }
+}

@@ -1,0 +1,109 @@
+import { pluralizer } from '../plural.ts';
+
+const many = pluralizer('en');
+const entries = (n: number): string => many(n, { one: 'entry', other: 'entries' });
+
+/** The crew of a job: who is on it, and what has reached them. */
+export const crew = {
+  title: 'Crew',
+  intro: 'One job on every device of the crew. Each goes on without signal.',
+  /** In one line on every screen of a shared job. */
+  strip: (notShared: number) =>
+    notShared === 0 ? 'Shared with the crew' : `${entries(notShared)} not shared yet`,
+  removedStrip: 'Not shared: removed from the crew',
+  state: {
+    shared: 'All your entries are with the crew.',
+    waiting: (n: number) => `${entries(n)} not shared yet. They go out by themselves with signal.`,
+    first: 'Looking for the hub…',
+    'no-answer': 'No signal, or the hub is down. Work on: nothing is lost.',
+    removed:
+      'This device was removed from the crew. The job stays here, but nothing goes out any more. Ask for a new invitation.',
+    'hub-full': 'The hub has no room left. Entries wait here; tell whoever runs it.',
+    'device-full': 'This device has no room left. Free some space, then open the job again.',
+    wait: 'The hub is busy. The app tries again in half a minute.',
+    refused: 'The hub refused the entries. They wait here; load the newest version of the app.'
+  },
+  lastShared: (when: string) => `Last shared ${when}.`,
+  shareNow: 'Share now',
+  alone: 'This job is on this device only.',
+  noKey:
+    'To start a crew, open the hub link on this device: whoever runs the hub has it. Without a hub, send the job as a file.',
+  toFiles: 'Send the job as a file',
+  insecure:
+    'Sharing needs an https address; this one is plain http. Saving works, and a job can be sent as a file.',
+  name: 'Your name, as the crew sees it',
+  needsName: 'Write a name, so that the others know who it is.',
+  start: 'Start a crew for this job',
+  started: 'The crew is started. Invite the others.',
+  people: 'Who is on this job',
+  you: 'you',
+  keeper: 'may invite',
+  nameless: 'no name',
+  heard: (when: string) => `last heard from ${when}`,
+  neverHeard: 'not heard from yet',
+  remove: 'Remove',
+  removeWhom: (name: string) => `Remove ${name}`,
+  removeSure: (name: string) =>
+    `Remove ${name} from the crew? What he entered stays. His device keeps its copy.`,
+  wasRemoved: 'removed',
+  invite: 'Invite somebody',
+  inviteKeeper: 'Invite somebody who may invite too',
+  inviteHow:
+    'Good for one person and seven days. Let him scan it, or send the link. Whoever has it can read the job.',
+  qrAlt: 'The invitation as a QR code',
+  copy: 'Copy the link',
+  copied: 'Copied.',
+  notCopied: 'Not copied: mark the link and copy it.',
+  send: 'Send the link',
+  lock: 'Change the lock',
+  lockHow:
+    'Takes a new key for the job. Use it when a device was lost. Everybody else must be invited again. What was shared before stays on their devices.',
+  lockSure: 'Change the lock? Everybody else must be invited again.',
+  leave: 'Leave the crew',
+  leaveHow: 'The job stays on this device. Nothing goes out or comes in any more.',
+  leaveSure: 'Leave the crew? The job stays on this device.',
+  sees: 'What the hub can see',
+  seesWhat:
+    'The hub keeps the entries sealed and cannot read them. It sees how large they are, when they come, from which address, and how many devices there are. Backups of the hub hold sealed entries too.',
+  news: (name: string, n: number, pallet: string) =>
+    `${name || 'Crew'}: ${n} more sorted from pallet ${pallet}`,
+  moreEntries: (n: number) => `${entries(n)} from the crew`,
+  warnings: {
+    held: (name: string) =>
+      `Entries of ${name} do not fit and wait. The job is as it was; compare fingerprints with him.`,
+    copied: 'This phone was copied: the hub has other entries under its number.',
+    'put-back': 'The hub was put back from an old copy. The app sends again what it lost.',
+    withheld: (name: string) =>
+      `The hub gives less of ${name} than others saw. Ask whoever runs it; compare fingerprints.`
+  },
+  faults: {
+    'no-answer': 'The hub does not answer. Look at the signal and the address, then try again.',
+    'not-let-in': 'The hub does not know this key. Ask whoever runs it for a new link.',
+    removed: 'This device was removed from the crew. Ask for a new invitation.',
+    'keeper-only': 'Only whoever may invite can do that.',
+    'last-keeper': 'This is the last one who may invite. Invite another first.',
+    'too-many': 'Too many tries in a minute. Wait a minute, then try again.',
+    full: 'The hub has no room left. Tell whoever runs it.',
+    used: 'This invitation was used already. Each is good for one person: ask for another.',
+    expired: 'This invitation is older than seven days. Ask for another.',
+    revoked: 'This invitation was taken back. Ask for another.',
+    'unknown-invitation': 'The hub does not know this invitation. Ask for another.',
+    'other-version': 'Hub and app do not fit each other. Load the newest version of the app.',
+    failed: 'The hub could not do it. Try again; tell whoever runs it if it stays so.',
+    'not-an-invitation': 'That is not an invitation. Paste the whole link that you were sent.',
+    cut: 'Some of the link is missing. Copy it whole, or scan it.',
+    'too-new': 'The link is of a newer version. Load the newest version of the app first.',
+    'no-job': 'Nobody of the crew has put the job there yet. Try again in a minute.',
+    'nothing-yet': 'You are let in, but the job is not there yet. Try again in a minute.'
+  },
+  join: {
+    title: 'Join a job',
+    paste: 'The link that you were sent',
+    read: 'Open the link',
+    found: 'You are invited to a job. It comes to this device and stays shared.',
+    join: 'Join',
+    working: 'Fetching the job…',
+    keyKept: 'This device can start crews now. Open a job, then Crew.',
+    toJobs: 'To the jobs'
+  }
+};
