@@ -75,7 +75,7 @@ async function tapPile(page: Page): Promise<void> {
   await expect(page.locator('.verdict .status')).toContainText('saved');
 }
 
-test('two phones hold one job: invited, sorted on both, a day without signal, removed', async ({
+test('J32, J35: two phones hold one job: invited, sorted on both, a day without signal, removed', async ({
   browser
 }) => {
   const keeper = await newPhone(browser);

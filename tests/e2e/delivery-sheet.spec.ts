@@ -194,7 +194,7 @@ test('the example: a signed sheet prints to PDF, and anyone can work its hash ou
   await expect(page.getByText(/^Taken by Wren on .*: it may be holed and fixed\.$/)).toBeVisible();
   await expect(page.getByText('can end your right to claim').first()).toBeVisible();
   await page.goto(job);
-  await page.getByRole('link', { name: /^Taken by Wren on \d/ }).click();
+  await page.getByRole('link', { name: /Taken by Wren on \d/ }).click();
   await expect(panel.getByRole('heading', { level: 2 })).toHaveText(/^Taken by Wren on \d/);
 
   await page.getByRole('link', { name: 'Sheet for the supplier' }).click();

@@ -24,6 +24,7 @@ async function glance(page: Page, name: string): Promise<string> {
 
 test('every screen counts the same slates on the same piles', async ({ page }) => {
   const job = await openExample(page);
+  await openFolds(page, 'What is on each pile?');
   const ofJob = page.locator('.piles li');
   await expect(ofJob).toHaveCount(3);
   const onJob = (await ofJob.allInnerTexts()).map((text) => numbersOf(text)[1]);
@@ -114,5 +115,6 @@ test('a pile counted far below the book is short by the same slates on every scr
     page.getByText(new RegExp(`slates delivered: \\d+ set aside.*${reason}`))
   ).toBeVisible();
   await page.goto(job);
+  await openFolds(page, 'What is on each pile?');
   await expect(page.getByText(new RegExp(`^[\\d,]+ usable of .*${reason}`))).toBeVisible();
 });

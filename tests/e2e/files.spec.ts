@@ -122,7 +122,7 @@ test('a long refusal stands clear of the bar of steps, and no file counts as not
   await page.goto(`${job}/files`);
   const wrong = Array.from({ length: 60 }, (_, row) => `A,${60 + row}`).join('\n');
   await choose(page, `pallet,thickness_mm\n${wrong}\n`);
-  const refusal = page.getByText('Nothing was taken in. The file needs mending:');
+  const refusal = page.getByText('Nothing was taken in. Fix the file:');
   await expect(refusal).toBeInViewport({ ratio: 1 });
   await expect(page.getByText('readings.csv:')).toBeInViewport({ ratio: 1 });
   const bar = await page.getByRole('navigation', { name: 'Steps of the job' }).boundingBox();

@@ -4,7 +4,7 @@ import { saved } from '../faults/files.ts';
 import { gaugeSlate, startSorting } from '../faults/sorting.ts';
 import { expect, startJob, test } from './helpers.ts';
 
-test('J7, J23: the health page shows a good write, what is kept, and works every view out anew', async ({
+test('J7, J23: the health page shows a good write, what is kept, and recalculates every view', async ({
   page
 }) => {
   await startSorting(page, 'Secret Barn');
@@ -16,7 +16,7 @@ test('J7, J23: the health page shows a good write, what is kept, and works every
   await expect(page.getByRole('row', { name: 'Jobs 2', exact: true })).toBeVisible();
   await expect(page.getByRole('row', { name: 'Entries 5', exact: true })).toBeVisible();
   await expect(page.getByRole('row', { name: 'Entries not backed up 5' })).toBeVisible();
-  await expect(page.getByRole('row', { name: 'Jobs to be folded anew 0' })).toBeVisible();
+  await expect(page.getByRole('row', { name: 'Jobs to recalculate 0' })).toBeVisible();
   await expect(page.getByText('The browser may clear the data')).toBeVisible();
   await page.getByRole('button', { name: 'Ask the browser to keep the data' }).click();
   await expect(

@@ -9,6 +9,7 @@ function numbersOf(text: string): number[] {
 }
 
 async function fact(page: Page, name: string): Promise<number> {
+  await openFolds(page, 'Every count');
   const row = page.locator('dl > div').filter({ hasText: name });
   return numbersOf(await row.locator('dd').innerText())[0];
 }
@@ -26,6 +27,7 @@ async function bookOfLay(page: Page): Promise<{ left: number; lost: number }[]> 
 
 /** What the job page says of each pile: left, of these piled, laid, lost. */
 async function pilesOfJob(page: Page): Promise<number[][]> {
+  await openFolds(page, 'What is on each pile?');
   const piles = page.locator('.piles li > span:last-child');
   await expect(piles).toHaveCount(3);
   return (await piles.allInnerTexts()).map(numbersOf);
@@ -60,6 +62,7 @@ test('once laying began, the job page tells what is left of each pile, as Lay do
   expect(book.map(({ lost }) => lost).sort()).toEqual([0, 0, 3]);
 
   await page.goto(job);
+  await openFolds(page, 'What is on each pile?');
   await expect(page.getByText('What is left of each pile now')).toBeVisible();
   const piles = await pilesOfJob(page);
   const began = [261, 261, 258];
@@ -82,6 +85,7 @@ test('what stands on a pile is told apart from what is left of it while slates a
   await expect(page.getByText('1 of 72 courses laid')).toBeVisible();
   const book = await bookOfLay(page);
   await page.goto(job);
+  await openFolds(page, 'What is on each pile?');
   await expect(page.getByText('What is left of each pile now')).toBeVisible();
   for (const [index, [left, standing, taken = 0]] of (await pilesOfJob(page)).entries()) {
     expect(left).toBe(book[index].left);
@@ -99,6 +103,7 @@ test('without a roof to tell it by, the job page says that laid slates are still
     { type: 'courseLaid', body: { slopeId: 'gone', course: 1, piles } }
   ]);
   await page.goto(`/job/${jobId}`);
+  await openFolds(page, 'What is on each pile?');
   await expect(page.getByText('what 1 course took since is not taken off')).toBeVisible();
 });
 
@@ -107,12 +112,12 @@ test('the readings of the job page add up: the sample, before the grades, and wh
 }) => {
   await openExample(page);
   const parts = [
-    await fact(page, 'Sample'),
-    await fact(page, 'Gauged before there were grades, on no pile'),
-    await fact(page, 'measured at the gauge')
+    await fact(page, 'Sample list'),
+    await fact(page, 'Sample slates measured'),
+    await fact(page, 'of these measured')
   ];
   expect(parts).toEqual([100, 325, 369]);
-  expect(await fact(page, 'Thickness by gauge')).toBe(794);
+  expect(await fact(page, 'Thickness measured')).toBe(794);
 });
 
 /** Slates measured on Sort before there were grades. */
@@ -130,8 +135,8 @@ test('slates measured on Sort lead on to the grades, and until then each pallet 
   const next = page.locator('.next');
   await expect(next).toContainText('Measure a sample');
   await expect(next).toContainText('Still to measure: 2 slates from pallet B, 20 slates from');
-  expect(await fact(page, 'Gauged before there were grades, on no pile')).toBe(43);
-  await expect(page.getByText('Sample', { exact: true })).toHaveCount(0);
+  expect(await fact(page, 'Sample slates measured')).toBe(43);
+  await expect(page.getByText('Sample list', { exact: true })).toHaveCount(0);
   await next.getByRole('link', { name: 'Measure a sample' }).click();
   await page.getByRole('button', { name: 'Gauge', exact: true }).click();
   await page.getByRole('button', { name: 'Yes, millimetres' }).click();

@@ -1,6 +1,6 @@
 import { backUp, restore } from '../faults/files.ts';
 import { isTooWide } from './courses-job.ts';
-import { expect, openExample, startJob, test } from './helpers.ts';
+import { expect, openEveryFold, openExample, openFolds, startJob, test } from './helpers.ts';
 
 test('a backup restored on a fresh device opens the same job, and one tap leads on', async ({
   page,
@@ -10,10 +10,13 @@ test('a backup restored on a fresh device opens the same job, and one tap leads 
 }) => {
   const address = await openExample(page);
   const facts = async (on: typeof page): Promise<string> => {
-    await expect(on.getByText('Thickness by gauge', { exact: true })).toBeVisible();
+    await expect(on.getByRole('heading', { name: 'Every count' })).toBeVisible();
+    await openEveryFold(on);
+    await expect(on.getByText('Thickness measured', { exact: true })).toBeVisible();
+    await expect(on.getByRole('img', { name: /^The roof/ })).toBeVisible();
     // What each device says of its own backups differs; the job does not.
     return (await on.locator('main').innerText()).replace(
-      /\n+.*on this device only[^]*?Back up\n+/,
+      /\n+.*(?:on this device only|is backed up)[^]*?Files and backup\n+/,
       '\n'
     );
   };
@@ -57,5 +60,6 @@ test('a file of readings is refused with its lines and taken in once mended', as
   await expect(page.getByText('Taken in: 3 slates on 2 pallets.')).toBeVisible();
   await expect(page.getByText('Nothing was taken in.')).toHaveCount(0);
   await page.goto(job);
+  await openFolds(page, 'Every count');
   await expect(page.getByText('5.87 mm on average')).toBeVisible();
 });

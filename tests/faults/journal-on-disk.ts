@@ -102,10 +102,10 @@ export async function expectSameWhenRebuilt(page: Page, jobId: string): Promise<
   const before = await jobOnDisk(page, jobId);
   await page.goto('/settings');
   await page
-    .getByRole('button', { name: /^Rebuild/ })
+    .getByRole('button', { name: /^Recalculate/ })
     .first()
     .click();
-  await expect(page.getByText('worked out anew from')).toBeVisible();
+  await expect(page.getByText('recalculated from')).toBeVisible();
   const after = await jobOnDisk(page, jobId);
   expect(after.parts).toBe(before.parts);
   expect(after.events).toEqual(before.events);

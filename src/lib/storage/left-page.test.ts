@@ -14,7 +14,7 @@ function newPage() {
 }
 
 describe('a page that is put by for the Back button', () => {
-  it('bars the database to nobody, and does its work when it is shown again', async () => {
+  it('J31: bars the database to nobody, and does its work when it is shown again', async () => {
     const page = newPage();
     const left = new EvencourseDatabase(NAME, page.events);
     const next = new EvencourseDatabase(NAME, new EventTarget());

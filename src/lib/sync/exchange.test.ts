@@ -23,7 +23,7 @@ afterEach(() => hub.end());
 
 const id = (device: TestDevice) => device.store.deviceId();
 
-describe('an exchange', () => {
+describe('J32: an exchange', () => {
   it('brings what one did to the other, and back', async () => {
     await wren.act(gauged(640), gauged(655));
     expect(await wren.exchange()).toEqual({
@@ -137,7 +137,7 @@ describe('an exchange', () => {
   });
 });
 
-describe('a hub that was put back from an old copy', () => {
+describe('J34: a hub that was put back from an old copy', () => {
   it('gets all again from the author, and it is told', async () => {
     await wren.act(gauged(600));
     await wren.exchange();
@@ -209,7 +209,7 @@ describe('a copied phone', () => {
   });
 });
 
-describe('a hostile hub or member', () => {
+describe('J33: a hostile hub or member', () => {
   /** A parcel sealed by whoever has the keys of the crew, put straight into the hub. */
   async function plant(device: TestDevice, events: StoredEvent[], note = { seen: {}, after: '' }) {
     const run = { device: await id(device), events };

@@ -15,6 +15,9 @@ function plain(text: string): string {
     .toLowerCase();
 }
 
+/** A job as the list has it. */
+export type JobOfList = JobsState['jobs'][number];
+
 /** The list of jobs on this device. */
 export class JobsState {
   jobs = $state.raw<JobSummary[]>([]);

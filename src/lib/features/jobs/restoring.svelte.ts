@@ -44,12 +44,13 @@ export class RestoringState {
     take: (how: TakingIn) => Promise<ImportResult>,
     maySeveral = false
   ): Promise<void> {
-    this.isBusy = true;
     this.answer = undefined;
     this.#asked = undefined;
     this.asksWhich = '';
     this.asksRescue = undefined;
     try {
+      await words.load('files'); // the list of jobs opens without them
+      this.isBusy = true;
       const how = await import('./take-in.ts');
       const several = maySeveral ? await how.restoreEach(file) : undefined;
       if (several) {

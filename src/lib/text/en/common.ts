@@ -76,7 +76,7 @@ export const common = {
     `The browser did not open this device's journal (${detail}). Close other tabs of the app and load the page again; nothing is deleted.`,
   /** What an event was, for "last saved". */
   events: {
-    jobOpened: 'job opened',
+    jobOpened: 'job named',
     jobSettingsSet: 'settings',
     slateSpecSet: 'slate size',
     deliveryDeclared: 'order',

@@ -63,7 +63,7 @@ export const delivery = {
     over: (days: number, last: string) =>
       `The time to claim ended on ${last}, ${many(days, DAY)} ago.`,
     notArrived: 'The day of arrival lies ahead. Check it.',
-    unset: 'Days left to claim: enter the day of arrival and the days the order allows.',
+    unset: 'Enter the day of arrival and the days to claim.',
     doNotFix: 'Do not hole or fix yet: it can end your right to claim.',
     refused: 'Refused: do not hole or fix; keep the slates as they came.',
     taken: (who: string, when: string) => `Taken by ${who} on ${when}: it may be holed and fixed.`,

@@ -9,7 +9,7 @@ export const files = {
   title: 'Files and backup',
   importTitle: 'Readings from a file',
   importHint:
-    'Columns pallet and thickness_mm, or pallet and grade (thick, medium, thin or 1 to 8). Taken whole or not at all.',
+    'Columns pallet and thickness_mm, or pallet and grade (thick, medium, thin or 1 to 8). One bad line and nothing is loaded.',
   chooseCsv: 'Choose a CSV file',
   reading: 'Reading the file…',
   writing: 'Writing the file…',
@@ -36,9 +36,9 @@ export const files = {
   leftOut: (n: number) => `Left out, because the job has them already: ${readings(n)}.`,
   allLeftOut: 'Nothing was taken in: the job is as it was.',
   moreProblems: (n: number) => `Show ${many(n, { one: 'more problem', other: 'more problems' })}`,
-  refused: 'Nothing was taken in. The file needs mending:',
+  refused: 'Nothing was taken in. Fix the file:',
   exportTitle: 'Readings to a file',
-  exportHint: 'One line a slate: what was gauged, told by hand and set aside.',
+  exportHint: 'One line a slate: measured, sorted by eye or set aside.',
   exportStandard: 'CSV, point and comma',
   exportSpreadsheet: 'CSV for a spreadsheet with decimal comma',
   ready: (name: string, isForSpreadsheet: boolean) =>
@@ -48,7 +48,7 @@ export const files = {
   saveFile: 'Save the file',
   shareFile: 'Share the file',
   notSaved:
-    'The readings were not saved; nothing changed. Mend what the red strip says, then choose the file again.',
+    'The readings were not saved; nothing changed. Do what the red strip says, then choose the file again.',
   backupTitle: 'Backup',
   backupHint:
     'One file with every entry and photo of this job. Keep it somewhere else; any device with this app can take it in.',

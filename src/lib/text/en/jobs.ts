@@ -6,6 +6,7 @@ import { gone } from './gone.ts';
 const many = pluralizer('en');
 const jobCount = (n: number) => many(n, { one: 'job', other: 'jobs' });
 const OTHER_PALLET = { one: 'other pallet', other: 'other pallets' };
+const count = (n: number): string => n.toLocaleString('en');
 
 /** Words of the job list and the overview of one job. */
 export const jobs = {
@@ -13,7 +14,7 @@ export const jobs = {
   lead: 'Sort natural slates by thickness and lay every course even.',
   openExample: 'Open the worked example',
   exampleHint:
-    'An invented delivery of six pallets, part measured, part sorted by hand, with a roof.',
+    'An invented delivery of six pallets, part measured, part sorted by eye, with a roof.',
   makingExample: 'Making the worked example…',
   newJob: 'New job',
   quick: 'Quick split',
@@ -26,7 +27,6 @@ export const jobs = {
   installHint:
     'Install the app, so that it starts without a network and the phone keeps the entries: tap Share, then Add to Home Screen.',
   none: 'No job on this device yet.',
-  entries: (n: number) => common.entries(n),
   find: 'Find a job',
   foundNone: (wanted: string) => `No job has “${wanted}” in its name.`,
   showMore: (n: number) => `Show ${n} more`,
@@ -39,26 +39,25 @@ export const jobs = {
     `Taken in: ${jobCount(n)}, ${common.entries(added)} of them new.`,
   notRestored: (n: number) => `Not taken in: ${jobCount(n)}. Choose the file of each by itself.`,
   moreJobs: (n: number) => `And ${jobCount(n)} more.`,
-  restore: 'Restore a backup',
-  restoreHint: 'A file that this app wrote, on this device or another: one job or several.',
+  restore: 'Open a job sent to me',
+  restoreHint: 'A file of one or more jobs, or a backup, that this app wrote.',
   restoreChoose: 'Choose a job file',
   settings: 'Settings and health',
   lastEntry: (moment: string) => `last entry ${moment}`,
-  overviewTitle: 'Job',
+  /** How far a job of the list is, beside its next step. */
+  progress: {
+    measured: (n: string, of: string) => `${n} of ${of} measured`,
+    sorted: (n: string, of: string) => `${n} of ${of} sorted`,
+    laid: (n: string, of: string) => `${n} of ${of} courses laid`
+  },
   next: 'Next',
   nextSteps: {
-    pallets: {
-      title: 'Enter the pallets',
-      why: 'How many pallets came, and how many slates are on each.'
-    },
-    sample: {
-      title: 'Measure a sample',
-      why: 'About 20 slates from each pallet, or 60 in all, show the spread of thickness.'
-    },
-    grades: { title: 'Set the grades', why: 'Cut the spread into piles before sorting.' },
-    roof: { title: 'Enter the roof', why: 'The roof decides how many slates each course takes.' },
+    pallets: { title: 'Enter the pallets', why: 'How many pallets came, and their slates.' },
+    sample: { title: 'Measure a sample', why: '' },
+    grades: { title: 'Set the grades', why: 'Split the slates into piles before sorting.' },
+    roof: { title: 'Enter the roof', why: 'It says how many slates each course takes.' },
     plan: { title: 'Make the plan', why: 'Give every course its pile, from eave to ridge.' },
-    sort: { title: 'Sort the slates', why: 'Log each slate on to its pile.' },
+    sort: { title: 'Sort the slates', why: 'Put each slate on its pile.' },
     lay: { title: 'Lay', why: 'Mark courses as they are laid.' },
     done: { title: 'All courses are laid', why: 'Print or back up the record.' }
   },
@@ -70,37 +69,58 @@ export const jobs = {
     const rest = others > 0 ? [`and some from ${many(others, OTHER_PALLET)}`] : [];
     return `Still to measure: ${[...said, ...rest].join(', ')}.`;
   },
+  /** The steps of a job with how far each one is. */
+  track: {
+    label: 'How far the job is',
+    titles: {
+      pallets: 'Pallets',
+      delivery: 'Delivery',
+      sample: 'Measured',
+      grades: 'Grades',
+      roof: 'Roof',
+      plan: 'Plan',
+      sort: 'Sorted',
+      lay: 'Laid'
+    },
+    facts: {
+      none: 'not yet',
+      pallets: (pallets: number, slates: number) =>
+        slates > 0 ? `${count(pallets)} with ${common.slates(slates)}` : count(pallets)
+    }
+  },
+  undecided: 'verdict not signed',
+  unjudged: 'not checked',
+  decidedBy,
+  roofPicture: 'The roof, each course in the shade of its pile',
+  safe: (unexported: number, backedUpAt: string) =>
+    unexported === 0
+      ? 'Everything is backed up.'
+      : backedUpAt
+        ? `${common.entries(unexported)} on this device only, since the backup of ${backedUpAt}.`
+        : `Not backed up: ${common.entries(unexported)} on this device only.`,
+  devices: (n: number) => `${count(n)} devices have added entries.`,
+  counts: 'Every count',
   facts: {
     stock: 'Stock',
-    delivery: 'Delivery',
-    sample: 'Sample',
-    beforeGrades: 'Gauged before there were grades, on no pile',
-    sorted: 'Sorted so far',
-    gauged: 'of these, measured at the gauge',
-    tapped: 'of these, told by hand',
-    setAside: 'of these, set aside',
-    thickness: 'Thickness by gauge',
-    grades: 'Grades',
-    roof: 'Roof',
-    plan: 'Plan',
-    laid: 'Laid'
+    sample: 'Sample list',
+    beforeGrades: 'Sample slates measured',
+    sorted: 'Sorted',
+    gauged: 'of these measured',
+    tapped: 'of these sorted by eye',
+    setAside: 'of these set aside',
+    thickness: 'Thickness measured'
   },
-  decidedBy,
-  undecided: 'No verdict is signed yet',
-  slopes: (n: number) => (n === 1 ? '1 slope' : `${n} slopes`),
-  planned: (courses: number, kickers: number) =>
-    `${common.courses(courses)}, about ${many(Math.round(kickers), { one: 'kicker', other: 'kickers' })} expected`,
-  plannedUnmeasured: (courses: number) =>
-    `${common.courses(courses)}; kickers unknown, no slate was measured`,
-  onPile: (n: number) => `${n.toLocaleString('en')} of them piled`,
+  slopes: (n: number) => many(n, { one: 'slope', other: 'slopes' }),
+  pilesTitle: 'What is on each pile?',
+  onPile: (n: number) => `${count(n)} of them piled`,
   pilesLeft: 'What is left of each pile now, laid and lost slates taken off, as on Lay.',
   pilesBefore: (laid: number) =>
     `The piles as they were sorted: ${laid > 0 ? `what ${common.courses(laid)} took` : 'what was lost'} since is not taken off, because the slate or the roof is not entered in full.`,
   leftOfPile: (left: number, standing: number) =>
-    `${common.slates(left)} left, ${standing.toLocaleString('en')} of them piled`,
-  laidOfPile: (n: number) => `${n.toLocaleString('en')} laid`,
-  lostOfPile: (n: number) => `${n.toLocaleString('en')} lost`,
-  more: 'More',
+    `${common.slates(left)} left, ${count(standing)} of them piled`,
+  laidOfPile: (n: number) => `${count(n)} laid`,
+  lostOfPile: (n: number) => `${count(n)} lost`,
+  more: 'Setting out, tags, settings',
   tags: 'Tags and tally sheet',
   files: 'Files and backup',
   noPallets: 'No pallets entered',
@@ -108,28 +128,15 @@ export const jobs = {
     n === all ? 'slates not counted' : `slates not counted on ${n} of them`,
   sampleStays: (slates: string) => `${slates} measured and put back on their pallets`,
   noSample: 'None yet',
-  sortedOf: (sorted: string, all: string) => `${sorted} of ${all}`,
   noneSorted: 'None yet',
   noReadings: 'No readings yet',
   usable: (usable: string, delivered: string, others: readonly string[]) =>
     `${usable} usable of ${delivered}: the others are ${others.join('; ')}.`,
   usableAside: 'set aside, or are expected to be',
   gone,
-  noGrades: 'Not set',
-  noRoof: 'Not entered',
-  noPlan: 'Not made',
-  nothingToLay: 'No plan yet',
-  noneLaid: (all: string) => `None yet of ${all}`,
   ofTotal: (part: string, total: string) => `${part} of ${total}`,
   spread: (readings: number, mean: string, low: string, high: string) =>
     `${many(readings, { one: 'reading averages', other: 'readings average' })} ${mean}, from ${low} to ${high}`,
-  importTitle: 'Readings from a file',
-  importHint:
-    'A CSV file with the columns pallet and thickness_mm, or pallet and grade. It is taken whole or not at all.',
-  importButton: 'Import CSV',
-  exportButton: 'Export CSV',
-  exportCountryButton: 'Export for a spreadsheet with decimal comma',
-  imported: (slates: string, pallets: string) => `Imported ${slates} on ${pallets}.`,
   safety:
-    'Slates are heavy and brittle. Stack low and level, lift with help, wet or extract the dust when you cut or hole, and work at height only from a proper scaffold. Local rules and the licensed trade decide.'
+    'Slates are heavy and brittle. Stack low, lift with help, wet or extract the dust. Local rules and the licensed trade decide.'
 };

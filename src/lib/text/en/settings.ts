@@ -24,7 +24,7 @@ export const settings = {
     events: 'Entries',
     photos: 'Photos',
     unexported: 'Entries not backed up',
-    staleViews: 'Jobs to be folded anew',
+    staleViews: 'Jobs to recalculate',
     offline: 'Starts without a network',
     version: 'Version'
   },
@@ -35,12 +35,12 @@ export const settings = {
     refilled: 'yes: parts were missing and have been fetched again',
     lacking: 'not yet: load the app once more while online'
   },
-  rebuildTitle: 'Mend and export',
+  rebuildTitle: 'Recalculate and export',
   rebuildHint:
-    'Rebuild works every figure of a job out anew from its entries. It deletes nothing and may take a minute.',
-  rebuild: 'Rebuild',
+    'Recalculates a job from its saved entries. It deletes nothing and may take a minute.',
+  rebuild: 'Recalculate',
   rebuilt: (name: string, entries: number) =>
-    `${name}: worked out anew from ${common.entries(entries)}.`,
+    `${name}: recalculated from ${common.entries(entries)}.`,
   exportAll: 'Make a file of each job',
   exportingAll: 'Making the backup files…',
   exportAllHint: 'One file of all jobs is made under All jobs; here, a file of each.',

@@ -50,7 +50,7 @@ export const common: Partial<Catalogue['common']> = {
     lay: 'Colocar',
     sheet: 'Replanteo',
     crew: 'Cuadrilla',
-    join: 'Unirse a un trabajo',
+    join: 'Unirse a una obra',
     settings: 'Ajustes'
   },
   unexpected: 'Algo falló en esta pantalla. Lo guardado está a salvo.',

@@ -49,7 +49,7 @@ export const common: Partial<Catalogue['common']> = {
     lay: 'Układaj',
     sheet: 'Trasowanie',
     crew: 'Ekipa',
-    join: 'Dołącz do zlecenia',
+    join: 'Dołącz do budowy',
     settings: 'Ustawienia'
   },
   unexpected: 'Coś poszło źle na tym ekranie. To, co zapisano, jest bezpieczne.',
