@@ -43,11 +43,18 @@ for (const { example, slopes } of ROOFS)
       const width = await line.evaluate((element) => element.getBoundingClientRect().width);
       expect((width * 25.4) / 96).toBeCloseTo(100, 2); // 96 CSS pixels are an inch by definition
     }
-    const printed = await page.pdf({ preferCSSPageSize: true, printBackground: true });
+    const printed = await page.pdf({ format: 'A4', printBackground: true });
     expect(printed.subarray(0, 5).toString()).toBe('%PDF-');
     const text = printed.toString('latin1');
-    expect(text).toContain('/MediaBox [0 0 594.95996 841.91998]'); // A4 in points
-    expect(text.match(/\/Type \/Page\b/g)!.length).toBeGreaterThanOrEqual(slopes);
+    const [, pageWidth, pageHeight] = /\/MediaBox \[0 0 ([\d.]+) ([\d.]+)\]/
+      .exec(text)!
+      .map(Number);
+    expect(Math.abs(pageWidth - 595.3)).toBeLessThan(1); // A4 in points
+    expect(Math.abs(pageHeight - 841.9)).toBeLessThan(1.1);
+    const pages = text.match(/\/Type \/Page\b/g)!.length;
+    expect(pages).toBeGreaterThanOrEqual(2 * slopes);
+    // two pages a slope, and one for the undereave of the whole roof
+    expect(pages).toBeLessThanOrEqual(2 * slopes + 1);
   });
 
 test('the drawing is to the scale it names, and rod and perp marks are those worked out by hand', async ({
@@ -66,12 +73,12 @@ test('the drawing is to the scale it names, and rod and perp marks are those wor
   await expect(perps).toContainText('254 mm'); // 250 + 4.167; bond B 375 + 4.167
 
   await page.emulateMedia({ media: 'print' });
-  await expect(slope.getByRole('heading', { name: 'Drawing, 1 : 50 on paper' })).toBeVisible();
+  await expect(slope.getByRole('heading', { name: 'Drawing, 1 : 75 on paper' })).toBeVisible();
   const outline = slope.locator('.paper-only .outline');
   const widthMm = await outline.evaluate(
     (element) => ((element as SVGGraphicsElement).getBoundingClientRect().width * 25.4) / 96
   );
-  expect(widthMm).toBeCloseTo(8000 / 50, 0);
+  expect(widthMm).toBeCloseTo(8000 / 75, 0);
 });
 
 test('the sheet says what is missing before there is a roof', async ({ page }) => {

@@ -55,9 +55,9 @@ export const grades = {
     repeats: (n: string) => `less ${n} counted as second readings of the same slates`,
     noneSeen: 'none seen',
     basis: (readings: string, slates: string, mean: string) =>
-      `${readings} of ${slates}; mean ${mean}`,
+      `${readings} of ${slates}; mean of the stock ${mean}`,
     basisWithTaps: (readings: string, taps: string, slates: string, mean: string) =>
-      `${readings} and ${taps} sorted by eye, of ${slates}; mean ${mean}`,
+      `${readings} and ${taps} sorted by eye, of ${slates}; mean of the stock ${mean}`,
     partOfTaps: (counted: string, taps: string) => `${counted} of ${taps}`,
     meanBetween: (low: string, high: string) => `, between ${low} and ${high} with 95 % confidence`
   },

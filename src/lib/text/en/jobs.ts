@@ -136,7 +136,7 @@ export const jobs = {
   gone,
   ofTotal: (part: string, total: string) => `${part} of ${total}`,
   spread: (readings: number, mean: string, low: string, high: string) =>
-    `${many(readings, { one: 'reading', other: 'readings' })}: ${mean} on average, from ${low} to ${high}`,
+    `${many(readings, { one: 'reading averages', other: 'readings average' })} ${mean}, from ${low} to ${high}`,
   safety:
     'Slates are heavy and brittle. Stack low, lift with help, wet or extract the dust. Local rules and the licensed trade decide.'
 };

@@ -11,7 +11,6 @@ export const sheet = {
   problems: 'The roof cannot be set out yet. Fix the marked fields on the Roof screen.',
   toRoof: 'Go to Roof',
   printHint: 'Print at 100 %, without fitting to the page, and check the line of 100 mm first.',
-  printed: (day: string) => `Printed ${day}`,
   slopeChooser: 'Slopes on this sheet',
   scaleLine: 'This line is 100 mm long. Measure it: if it is not, the sheet is not to scale.',
   slate: (length: string, width: string) => `Slate ${length} × ${width}`,

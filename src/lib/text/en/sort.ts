@@ -56,7 +56,8 @@ export const sort = {
     measureAgain: 'Measure again',
     keep: 'Keep',
     outsideOrder: (band: string) => `outside the order, ${band}`,
-    beyondSpread: (over: string) => `${over} beyond nearly all so far: it would kick`,
+    beyondSpread: (over: string) =>
+      `${over} beyond nearly all so far: measure it again, else set it aside`,
     sample: 'Measured',
     sampleWhy: 'Put it back on its pallet.',
     toGrades: 'Set the grades',

@@ -60,7 +60,8 @@ export const sort: Catalogue['sort'] = {
     measureAgain: 'Medir otra vez',
     keep: 'Conservar',
     outsideOrder: (band) => `fuera del pedido, ${band}`,
-    beyondSpread: (over) => `${over} más allá de casi todas hasta ahora: levantaría a su vecina`,
+    beyondSpread: (over) =>
+      `${over} más allá de casi todas hasta ahora: mídala otra vez o apártela`,
     sample: 'Medida',
     sampleWhy: 'Devuélvala a su palé.',
     toGrades: 'Fijar los grados',

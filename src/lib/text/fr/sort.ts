@@ -56,7 +56,8 @@ export const sort: Catalogue['sort'] = {
     measureAgain: 'Mesurer encore',
     keep: 'Garder',
     outsideOrder: (band) => `hors commande, ${band}`,
-    beyondSpread: (over) => `${over} au-delà de presque toutes jusqu’ici : elle bâillerait`,
+    beyondSpread: (over) =>
+      `${over} au-delà de presque toutes jusqu’ici : remesurer, sinon mettre de côté`,
     sample: 'Mesurée',
     sampleWhy: 'Remettez-la sur sa palette.',
     toGrades: 'Fixer les classes',

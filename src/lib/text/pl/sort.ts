@@ -61,7 +61,8 @@ export const sort: Catalogue['sort'] = {
     measureAgain: 'Zmierz ponownie',
     keep: 'Zostaw',
     outsideOrder: (band) => `poza zamówieniem, ${band}`,
-    beyondSpread: (over) => `${over} poza prawie wszystkimi dotąd: podniosłaby sąsiednią`,
+    beyondSpread: (over) =>
+      `${over} poza prawie wszystkimi dotąd: zmierz ponownie albo odłóż na bok`,
     sample: 'Zmierzono',
     sampleWhy: 'Odłóż ją na jej paletę.',
     toGrades: 'Ustal klasy',

@@ -61,7 +61,8 @@ export const sort: Catalogue['sort'] = {
     measureAgain: 'Măsurați iar',
     keep: 'Păstrați',
     outsideOrder: (band) => `în afara comenzii, ${band}`,
-    beyondSpread: (over) => `cu ${over} dincolo de aproape toate până acum: ar ridica vecina`,
+    beyondSpread: (over) =>
+      `cu ${over} dincolo de aproape toate până acum: măsoară din nou sau pune deoparte`,
     sample: 'Măsurată',
     sampleWhy: 'Puneți-o înapoi pe paletul ei.',
     toGrades: 'Stabilește clasele',
