@@ -44,7 +44,7 @@ test('J27, J30: of a damaged job what is left is saved, called no backup, and op
   expect(await restore(page, rest.text)).toContain('entries are missing in it');
   await page.getByRole('button', { name: 'Take it in as a job of its own' }).click();
   await page.getByRole('link', { name: 'Open the job' }).click();
-  await expect(page.getByText('Long barn (2)')).toBeVisible();
+  await expect(page.getByRole('heading', { name: 'Long barn (2)' })).toBeVisible();
   await expect(page.getByText('2 entries of that one are missing here.')).toBeVisible();
   expect(jobIdOf(page)).not.toBe(jobId);
   const own = await backUp(page, page.url());
