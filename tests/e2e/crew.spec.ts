@@ -66,6 +66,7 @@ async function onPiles(page: Page): Promise<number> {
 
 /** Taps a pile: another than before, since the same one twice at once is a bounce of one tap. */
 async function tapPile(page: Page): Promise<void> {
+  await expect(page.locator('.piles button .count').first()).toBeVisible();
   const before = await onPiles(page);
   await page
     .locator('.piles button')

@@ -28,7 +28,7 @@ test('where the scripts are gone, words say so, and loading again is enough once
   await page.goto('/');
   isGone = false;
   await page.getByRole('link', { name: 'Load again' }).click();
-  await expect(page.getByRole('heading', { name: 'Jobs' })).toBeVisible();
+  await expect(page.getByRole('button', { name: 'Open the worked example' })).toBeVisible();
   await expect(page.getByText(safe)).toHaveCount(0);
   await context.close();
 });

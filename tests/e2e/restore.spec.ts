@@ -61,5 +61,5 @@ test('a file of readings is refused with its lines and taken in once mended', as
   await expect(page.getByText('Nothing was taken in.')).toHaveCount(0);
   await page.goto(job);
   await openFolds(page, 'Every count');
-  await expect(page.getByText('5.87 mm on average')).toBeVisible();
+  await expect(page.getByText('3 readings average 5.87 mm')).toBeVisible();
 });

@@ -11,7 +11,7 @@ export function useOwnLetters(): void {
   if (navigator.serviceWorker?.controller) return use();
   let looks = 0;
   const look = (): void => {
-    if (document.querySelector('main button') || ++looks >= LOOKS) use();
+    if (document.querySelector('main .primary') || ++looks >= LOOKS) use();
     else setTimeout(whenIdle, LOOK_MS);
   };
   const whenIdle = (): void => {
