@@ -1,6 +1,6 @@
 import AxeBuilder from '@axe-core/playwright';
 import type { Page } from '@playwright/test';
-import { expect, startJob, test } from './helpers.ts';
+import { expect, openFolds, startJob, test } from './helpers.ts';
 import { eventsOf } from './seed-job.ts';
 import { openSortBench } from './sort-bench.ts';
 
@@ -126,6 +126,7 @@ test('before grades the pallet and its table count what was measured; of slates 
   await expect(page.getByText('4 slates measured or sorted today')).toBeVisible();
   await expect(page.getByText('left on the pallets')).toHaveCount(0);
   await page.goto(`/job/${jobId}`);
+  await openFolds(page, 'Every count');
   await expect(page.getByText('4 pallets, slates not counted on 1 of them')).toBeVisible();
 });
 
