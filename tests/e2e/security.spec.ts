@@ -33,7 +33,7 @@ plainTest(
   'the policy stops injected scripts, handlers, eval and foreign requests',
   async ({ page }) => {
     await page.goto('/');
-    await page.getByRole('heading', { name: 'Jobs' }).waitFor();
+    await page.getByRole('button', { name: 'Open the worked example' }).waitFor();
     const blocked = await page.evaluate(async () => {
       const violations: string[] = [];
       addEventListener('securitypolicyviolation', (event) =>
