@@ -69,6 +69,7 @@ test('a finished list is judged as a whole; one dull slate marked alone tells no
 }) => {
   const job = await seed(page, delivery(80, { spare: { ring: 'dull' } }));
   await page.goto(`${job}/delivery/findings`);
+  await expect(page.locator('main details').first()).toBeVisible();
   await openEveryFold(page);
   await expect(page.getByText(/In the whole delivery: \d/).first()).toBeVisible();
   const ring = page

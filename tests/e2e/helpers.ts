@@ -90,7 +90,6 @@ export async function openFolds(page: Page, ...titles: string[]): Promise<Locato
 
 /** Opens every fold of the screen; what is folded is made when its fold opens, and may hold more. */
 export async function openEveryFold(page: Page): Promise<void> {
-  await expect(page.locator('main details').first()).toBeVisible();
   await expect(async () => {
     const closed = await page.locator('main details').evaluateAll((parts) => {
       const folds = (parts as HTMLDetailsElement[]).filter((part) => !part.open);
