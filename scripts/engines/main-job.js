@@ -15,7 +15,9 @@ const PATIENCE_MS = 180_000;
 /** Slates that Sort counts on the piles of the pallet in use. */
 const ON_PILES = `[...document.querySelectorAll('.piles button .count')]
   .reduce((sum, one) => sum + Number(one.textContent.replace(/\\D/g, '')), 0)`;
-const COURSES = `document.querySelectorAll('.scroll-x:has(tfoot) tbody tr').length`;
+/** Courses of the plan, in the table that a fold holds. */
+const COURSES = `(document.querySelectorAll('main details').forEach((fold) => (fold.open = true)),
+  document.querySelectorAll('.scroll-x:has(tfoot) tbody tr').length)`;
 
 /**
  * The worked example, 20 taps, the plan, a reload, and a start without a network.
