@@ -126,6 +126,32 @@ test('J32, J35: two phones hold one job: invited, sorted on both, a day without 
     expect(held).not.toContain(word);
 });
 
+test('who leaves a job while it is being shared, and opens it again, goes on sharing', async ({
+  browser
+}) => {
+  const page = await newPhone(browser);
+  const job = await startCrew(page);
+  await page.goto('/');
+  // The hub's first answer comes only once the job was left.
+  let answer: () => void = () => undefined;
+  const isLeft = new Promise<void>((resolve) => (answer = resolve));
+  let isAsked: () => void = () => undefined;
+  const asked = new Promise<void>((resolve) => (isAsked = resolve));
+  await page.route('**/hub/1/*/pull', async (route) => {
+    isAsked();
+    await isLeft;
+    await route.continue();
+  });
+  await page.locator(`a[href$="${job}"]`).first().click();
+  await asked;
+  await expect(page.getByText('Looking for the hub…')).toBeVisible();
+  await page.getByRole('link', { name: 'All jobs' }).click();
+  await expect(page.getByRole('heading', { name: 'Evencourse' })).toBeVisible();
+  answer();
+  await page.locator(`a[href$="${job}"]`).first().click();
+  await expect(page.getByText('Shared with the crew')).toBeVisible();
+});
+
 test('an invitation lets one person in, once', async ({ browser }) => {
   const keeper = await newPhone(browser);
   await startCrew(keeper);

@@ -25,6 +25,7 @@ export { default as StepTrack } from './StepTrack.svelte';
 export { default as StepBar } from './StepBar.svelte';
 export { default as TailDrawing } from './TailDrawing.svelte';
 export { default as Verdict } from './Verdict.svelte';
+export { default as WarningLines } from './WarningLines.svelte';
 export { sayAct, sayUndo } from './act-words.ts';
 export { type CoursePlace } from './by-slope.ts';
 export { linearScale, stepFor, ticksBetween } from './chart-scale.ts';

@@ -4,14 +4,13 @@ import { journalStore } from '../store.ts';
 import { type KeptHubKey, keepHubKey, recallHubKey } from './crew-memory.ts';
 import { type HubFault, faultOf } from './hub-fault.ts';
 import type { SharingState } from './sharing.svelte.ts';
+import { fetchNow } from './fetch-now.ts';
 
 /** An invitation just made. */
 export interface OpenInvitation {
   readonly id: string;
   readonly url: string;
 }
-
-const fetchNow = (url: string, init: RequestInit): Promise<Response> => fetch(url, init);
 
 /** What can be done about a job's crew: start one, invite, remove, change the lock. */
 export class CrewDesk {

@@ -3,8 +3,7 @@ import { preferences } from '../preferences.svelte.ts';
 import { journalStore } from '../store.ts';
 import { keepCrew, keepHubKey, ownHub } from './crew-memory.ts';
 import { type HubFault, faultOf } from './hub-fault.ts';
-
-const fetchNow = (url: string, init: RequestInit): Promise<Response> => fetch(url, init);
+import { fetchNow } from './fetch-now.ts';
 
 /** Reading a link that was sent, scanned or pasted, and joining the job that it opens. */
 export class JoinDesk {

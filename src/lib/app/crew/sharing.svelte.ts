@@ -10,6 +10,7 @@ import type {
 import { forgetCrew, keepCrew, recallCrew } from './crew-memory.ts';
 import { preferences } from '../preferences.svelte.ts';
 import { journalStore } from '../store.ts';
+import { fetchNow } from './fetch-now.ts';
 
 /** Acts are gathered so long before they are sent. */
 const GATHER_MS = 1_000;
@@ -68,7 +69,11 @@ export class SharingState {
     this.status = state ? 'linked' : 'alone';
     if (!state) return;
     this.#channel = new BroadcastChannel(`evencourse crew ${this.jobId}`);
-    this.#channel.onmessage = ({ data }: MessageEvent<Told>) => this.#show(data);
+    this.#channel.onmessage = ({ data }: MessageEvent<Told | 'how'>) => {
+      if (data !== 'how') this.#show(data);
+      else if (this.#exchange && this.outcome) this.#tell();
+    };
+    this.#channel.postMessage('how');
     const { signal } = this.#stop;
     // One page a device; another takes over when this one goes.
     await navigator.locks
@@ -128,6 +133,8 @@ export class SharingState {
     };
     document.addEventListener('visibilitychange', onShown, { signal });
     await this.shareNow();
+    // Whoever left the job meanwhile must not leave a line behind that keeps the lock.
+    if (signal.aborted) return unwatch();
     this.#line = new LiveLine({
       hub: new HubClient(fetchNow, this.state.link),
       onNews: () => void this.shareNow(),
@@ -191,11 +198,17 @@ export class SharingState {
 
   #take({ outcome, notShared, warnings }: CrewReport): void {
     const sharedAt = outcome === 'shared' ? Date.now() : this.sharedAt;
-    const told: Told = { outcome, notShared, warnings: [...warnings], sharedAt };
-    this.#show(told);
-    this.#channel?.postMessage(told);
+    this.#show({ outcome, notShared, warnings, sharedAt });
+    this.#tell();
     if (['wait', 'hub-full', 'device-full'].includes(outcome))
       setTimeout(() => void this.shareNow(), AGAIN_MS);
+  }
+
+  /** Tells the other pages of this device how the sharing stands. */
+  #tell(): void {
+    const { outcome, notShared, sharedAt } = this;
+    const told = { outcome, notShared, sharedAt, warnings: [...this.warnings] };
+    if (outcome) this.#channel?.postMessage(told);
   }
 
   #show({ outcome, notShared, warnings, sharedAt }: Told): void {
@@ -222,9 +235,6 @@ export class SharingState {
     this.news = { sorted, entries: this.news.entries + entries };
   }
 }
-
-/** Fetch as this page's own, which must not be called as a method. */
-const fetchNow = (url: string, init: RequestInit): Promise<Response> => fetch(url, init);
 
 /** Whether a hub gave no answer, or said no. */
 function isOfHub(error: unknown): boolean {

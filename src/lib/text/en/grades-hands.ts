@@ -5,13 +5,13 @@ const many = pluralizer('en');
 /** Words on what each hand is known by, on the grades screen. */
 export const hands = {
   title: 'Sorted by eye: how good?',
-  noTaps: 'No slate was put on a pile by hand yet.',
+  noTaps: 'No slate was sorted by eye yet.',
   counts: (taps: string) =>
-    `${taps} told by hand count in the spread in millimetres, by what spot checks of each pile say.`,
+    `${taps} sorted by eye count in the spread in millimetres: the measured slates of each pile say how thick they are.`,
   leftOut: (taps: string) =>
-    `${taps} do not count in millimetres: no slate of their sorter was checked yet. They count for piles.`,
-  none: 'Taps count for piles and not for millimetres: no tapped slate was checked yet. Measure one when the app asks.',
-  nothingGauged: 'Taps count for piles and not for millimetres: nothing is gauged yet.',
+    `${taps} count on their piles only. Measure a few slates of that sorter, so that they count in millimetres too.`,
+  none: 'Measure a few sorted slates when the app asks, so that the counts can be trusted.',
+  nothingGauged: 'Nothing is measured yet. Measure a sample, so that the counts can be trusted.',
   working: 'Working out what taps say in millimetres…',
   use: 'Count taps in the spread above',
   noName: 'no name',
@@ -19,9 +19,9 @@ export const hands = {
   earlier: (moment: string) => `Under the grades of ${moment}:`,
   before: 'Before there were grades:',
   taps: (taps: string, checks: string) =>
-    `${taps} put on piles by hand, ${checks} gauged as a check.`,
-  table: 'Told by hand (rows) and by gauge (columns), slates',
-  told: 'By hand',
+    `${taps} sorted by eye, ${checks} of them measured as a check.`,
+  table: 'Sorted by eye (rows) and by gauge (columns), slates',
+  told: 'By eye',
   agreement: (linear: string, linearError: string, quadratic: string, quadraticError: string) =>
     `Agreement with the gauge beyond chance: ${linear}, give or take ${linearError}, where 1 is full agreement and 0 is what chance alone gives (weighted kappa, linear weights, with its standard error; quadratic weights: ${quadratic}, give or take ${quadraticError}).`,
   noKappa: 'Kappa needs checked slates of more than one pile.',
@@ -43,7 +43,7 @@ export const hands = {
 /** Words of the gauge study, on the grades screen. */
 export const study = {
   title: 'Test the gauge',
-  why: 'Ten slates, two or three people, two or three rounds each: tells how far the gauge itself strays. Number the slates with chalk, mark where to gauge, and do not look at earlier readings.',
+  why: 'Ten slates, two or three people, two or three rounds each: shows how far the gauge itself can be off. Number the slates with chalk, mark where to gauge, and do not look at earlier readings.',
   parts: 'Slates',
   sorters: 'People',
   trials: 'Rounds',
@@ -80,7 +80,7 @@ export const study = {
     'no-constants': 'The pencil method has no constants for this size.'
   },
   keep: 'Keep this study',
-  notKept: 'Not saved; the readings are still here. Mend what the red strip says, then try again.',
-  kept: (sd: string) => `Kept study: repeatability SD ${sd}. It is reckoned with in this job.`,
+  notKept: 'Not saved; the readings are still here. Do what the red strip says, then try again.',
+  kept: (sd: string) => `Kept study: repeatability SD ${sd}. This job allows for it.`,
   cancel: 'Leave the study'
 };

@@ -149,7 +149,7 @@ export const grades = {
     onPile: 'On pile',
     toCome: 'To come',
     together: 'In all',
-    anew: 'Split again',
+    splitAgain: 'Split again',
     plan: (kickers: string, joints: number) =>
       `The current plan: ${kickers} joints in 100 will show (${many(joints, { one: 'joint', other: 'joints' })}), slates on a wrong pile included.`,
     sharp: (kickers: string) => `If every slate lay on its right pile: ${kickers}.`
