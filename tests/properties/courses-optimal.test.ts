@@ -1,13 +1,34 @@
 import * as fc from 'fast-check';
 import loadHighs from 'highs';
 import { describe, expect, it } from 'vitest';
-import { checkPlan, planCourses } from '$lib/engine/courses';
+import { type PlanRequest, checkPlan, planCourses } from '$lib/engine/courses';
 import { bruteForceOptimum } from './courses-brute-force.ts';
 import { planRequests } from './courses-cases.ts';
 import { milpOf } from './courses-milp.ts';
 import { rounds } from '../support/rounds.ts';
 
 const BILLIONTHS_PER_THOUSANDTH = 1e6;
+
+/** The plan of a request is what trying everything finds, or there is none. */
+function expectBest(
+  request: PlanRequest,
+  seen: { optimal: number; short: number; changeovers: number }
+): void {
+  const plan = planCourses(request);
+  const best = bruteForceOptimum(request);
+  seen[plan.status]++;
+  if (plan.status === 'short') {
+    expect(best).toBeUndefined();
+    return;
+  }
+  expect(checkPlan(request, plan)).toEqual([]);
+  expect({
+    thousandths: plan.objective / BILLIONTHS_PER_THOUSANDTH,
+    changeovers: plan.changeovers,
+    pieces: plan.piles.map((pile) => pile.slates + pile.slateAndAHalves)
+  }).toEqual(best);
+  if (plan.changeovers > 0) seen.changeovers++;
+}
 
 describe('the planner is exact', () => {
   it('agrees with trying everything on small roofs: kickers, changeovers, thicker stock lower', () => {
@@ -20,22 +41,7 @@ describe('the planner is exact', () => {
       piles: 4
     });
     fc.assert(
-      fc.property(small, (request) => {
-        const plan = planCourses(request);
-        const best = bruteForceOptimum(request);
-        seen[plan.status]++;
-        if (plan.status === 'short') {
-          expect(best).toBeUndefined();
-          return;
-        }
-        expect(checkPlan(request, plan)).toEqual([]);
-        expect({
-          thousandths: plan.objective / BILLIONTHS_PER_THOUSANDTH,
-          changeovers: plan.changeovers,
-          pieces: plan.piles.map((pile) => pile.slates + pile.slateAndAHalves)
-        }).toEqual(best);
-        if (plan.changeovers > 0) seen.changeovers++;
-      }),
+      fc.property(small, (request) => expectBest(request, seen)),
       { seed: 20260, numRuns: rounds(1000, 4000) }
     );
     expect(seen.optimal).toBeGreaterThan(rounds(1500 / 4, 1500));
@@ -53,22 +59,7 @@ describe('the planner is exact', () => {
       piles: 4
     });
     fc.assert(
-      fc.property(shared, (request) => {
-        const plan = planCourses(request);
-        const best = bruteForceOptimum(request);
-        seen[plan.status]++;
-        if (plan.status === 'short') {
-          expect(best).toBeUndefined();
-          return;
-        }
-        expect(checkPlan(request, plan)).toEqual([]);
-        expect({
-          thousandths: plan.objective / BILLIONTHS_PER_THOUSANDTH,
-          changeovers: plan.changeovers,
-          pieces: plan.piles.map((pile) => pile.slates + pile.slateAndAHalves)
-        }).toEqual(best);
-        if (plan.changeovers > 0) seen.changeovers++;
-      }),
+      fc.property(shared, (request) => expectBest(request, seen)),
       { seed: 4040, numRuns: rounds(400, 1600) }
     );
     expect(seen.optimal).toBeGreaterThan(rounds(150, 600));
