@@ -113,6 +113,9 @@ test.describe('on the first screen of a phone', () => {
       const table = page.locator('.tally .scroll-x');
       await expect(table).toBeVisible();
       await expect(page.locator('html')).toHaveAttribute('lang', locale);
+      // Words are as wide as the app's own letters make them.
+      await expect(page.locator('html')).toHaveClass(/own-letters/);
+      await page.evaluate(() => document.fonts.ready.then(() => undefined));
       const cutOff = () => table.evaluate((place) => place.scrollWidth - place.clientWidth);
       expect(await cutOff()).toBe(0);
       await page.setViewportSize({ width: 820, height: 1180 });
