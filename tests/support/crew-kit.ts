@@ -7,7 +7,7 @@ import { testSurroundings } from './store-contract/test-surroundings.ts';
 import { type Hub, createHub, hashOf } from '../../src/hub/handler.ts';
 import { SqliteHubStore } from '../../src/hub/sqlite-store.ts';
 import { randomBytes, toBase64Url } from '../../src/lib/sync/bytes.ts';
-import { type CrewState, newCrewState } from '../../src/lib/sync/crew-state.ts';
+import { type CrewRecord, newCrewState } from '../../src/lib/sync/crew-state.ts';
 import { Exchange } from '../../src/lib/sync/exchange.ts';
 import { type Fetch, HubClient } from '../../src/lib/sync/hub-client.ts';
 import { type SpaceKeys, deriveKeys, newJobKey } from '../../src/lib/sync/keys.ts';
@@ -105,7 +105,7 @@ export class TestDevice {
   readonly store: MemoryStore;
   readonly database: MemoryDatabase;
   readonly hub: TestHub;
-  state!: CrewState;
+  state!: CrewRecord;
   keys!: SpaceKeys;
 
   constructor(hub: TestHub, seed: number, database = new MemoryDatabase()) {

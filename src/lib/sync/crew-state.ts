@@ -32,7 +32,7 @@ export interface Held {
 }
 
 /** What is remembered between one exchange and the next. Losing it costs time, never data. */
-export interface CrewState {
+export interface CrewRecord {
   readonly link: CrewLink;
   readonly tips: Record<string, Tip>;
   readonly held: Record<string, Held>;
@@ -45,7 +45,7 @@ export interface CrewState {
   readonly photosWanted: readonly StoredEvent[];
 }
 
-export function newCrewState(link: CrewLink): CrewState {
+export function newCrewState(link: CrewLink): CrewRecord {
   return {
     link,
     tips: {},

@@ -3,7 +3,7 @@ import { TestHub, JOB } from '../../../tests/support/crew-kit.ts';
 import { hashOf } from '../../hub/handler.ts';
 import { randomBytes, toBase64Url } from './bytes.ts';
 import { crewOf, inviteMate, joinCrew, moveIn, newToken, readHubKey, startCrew } from './crew.ts';
-import type { CrewState } from './crew-state.ts';
+import type { CrewRecord } from './crew-state.ts';
 import { HubRefused } from './hub-client.ts';
 import { readInvitation } from './invitation.ts';
 
@@ -12,7 +12,7 @@ const origin = 'http://hub.test';
 const hubKey = toBase64Url(randomBytes(32));
 const device = (n: number) => `018f0000-0000-7000-8000-0000000000${n}`;
 const keeper = { device: device(11), name: 'Wren' };
-let mine: CrewState;
+let mine: CrewRecord;
 
 beforeAll(async () => {
   await hub.start();

@@ -1,6 +1,6 @@
 import type { AccessEntry, Role } from '../../hub/protocol.ts';
 import { fromBase64Url, randomBytes, toBase64Url, utf8 } from './bytes.ts';
-import { type CrewLink, type CrewState, newCrewState } from './crew-state.ts';
+import { type CrewLink, type CrewRecord, newCrewState } from './crew-state.ts';
 import { type Fetch, HubClient } from './hub-client.ts';
 import { type Invitation, writeInvitation } from './invitation.ts';
 import { deriveKeys, hashText, newJobKey, seal, unseal } from './keys.ts';
@@ -40,7 +40,7 @@ export async function startCrew(
   { origin, hubKey }: { readonly origin: string; readonly hubKey: string },
   jobId: string,
   { device, name }: Joiner
-): Promise<CrewState> {
+): Promise<CrewRecord> {
   const space = toBase64Url(randomBytes(16));
   const [jobKey, token] = [newJobKey(), newToken()];
   const label = await sealSignature(jobKey, device, { name, jobId });
@@ -65,7 +65,7 @@ export async function joinCrew(
   { origin, invite, secret, jobKey }: Invitation,
   token: string,
   { device, name }: Joiner
-): Promise<CrewState | undefined> {
+): Promise<CrewRecord | undefined> {
   const label = await sealSignature(jobKey, device, { name, jobId: '' });
   const entry = { tokenHash: await hashText(token), device, label };
   const anyone = new HubClient(fetch, { origin, space: '', token: '' });
@@ -124,9 +124,9 @@ export async function crewOf(
  */
 export async function moveIn(
   fetch: Fetch,
-  state: CrewState,
+  state: CrewRecord,
   { device, name }: Joiner
-): Promise<CrewState> {
+): Promise<CrewRecord> {
   const { link } = state;
   const token = newToken();
   const label = await sealSignature(link.jobKey, device, { name, jobId: link.jobId });

@@ -4,7 +4,7 @@ import { type Heads, LIMITS, type SealedParcel } from '../../hub/protocol.ts';
 import type {
   CrewOutcome,
   CrewReport,
-  CrewState,
+  CrewRecord,
   CrewWarning,
   Held,
   SyncJournal,
@@ -28,7 +28,7 @@ export interface ExchangeParts {
   readonly keys: SpaceKeys;
   readonly now: () => number;
   /** Keeps the state; called whenever hub and journal agree on more. */
-  readonly save: (state: CrewState) => Promise<void>;
+  readonly save: (state: CrewRecord) => Promise<void>;
 }
 
 /** Events that are to be merged, and how far they bring a device. */
@@ -46,18 +46,18 @@ interface Arrival {
  */
 export class Exchange {
   readonly #parts: ExchangeParts;
-  #state: CrewState;
+  #state: CrewRecord;
   #heads: Heads = {};
   #received = 0;
   #putBack = new Map<string, CrewWarning>();
 
-  constructor(state: CrewState, parts: ExchangeParts) {
+  constructor(state: CrewRecord, parts: ExchangeParts) {
     this.#parts = parts;
     // What was held is tried once more by whoever starts anew: the app may be newer.
     this.#state = { ...state, held: {} };
   }
 
-  get state(): CrewState {
+  get state(): CrewRecord {
     return this.#state;
   }
 

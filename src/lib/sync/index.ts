@@ -3,7 +3,7 @@ export {
   type CrewLink,
   type CrewOutcome,
   type CrewReport,
-  type CrewState,
+  type CrewRecord,
   type CrewWarning,
   type Held,
   type SyncJournal,

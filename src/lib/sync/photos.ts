@@ -1,7 +1,7 @@
 import type { StoredEvent } from '$lib/journal';
 import { PHOTO_TYPES, type StoredPhoto, sha256Hex } from '$lib/storage';
 import { joinBytes } from './bytes.ts';
-import type { CrewState, SyncJournal } from './crew-state.ts';
+import type { CrewRecord, SyncJournal } from './crew-state.ts';
 import type { HubClient } from './hub-client.ts';
 import { type SpaceKeys, photoName, seal, unseal } from './keys.ts';
 
@@ -9,13 +9,13 @@ interface Parts {
   readonly journal: SyncJournal;
   readonly hub: HubClient;
   readonly keys: SpaceKeys;
-  readonly save: (state: CrewState) => Promise<void>;
+  readonly save: (state: CrewRecord) => Promise<void>;
 }
 
 const besideOf = (space: string, name: string) => ['evencourse-photo', 1, space, name];
 
 /** Gives the hub the photos of acts that it has, one after another. */
-export async function givePhotos(state: CrewState, parts: Parts): Promise<CrewState> {
+export async function givePhotos(state: CrewRecord, parts: Parts): Promise<CrewRecord> {
   const { journal, hub, keys, save } = parts;
   const { space } = state.link;
   while (state.photosToGive.length > 0) {
@@ -34,7 +34,7 @@ export async function givePhotos(state: CrewState, parts: Parts): Promise<CrewSt
 }
 
 /** Fetches the photos of acts that came in; one that the hub does not have yet is asked for again. */
-export async function fetchPhotos(state: CrewState, parts: Parts): Promise<CrewState> {
+export async function fetchPhotos(state: CrewRecord, parts: Parts): Promise<CrewRecord> {
   const { journal, hub, keys, save } = parts;
   const { space } = state.link;
   for (const act of state.photosWanted) {

@@ -1,4 +1,4 @@
-import type { CrewState } from '$lib/sync';
+import type { CrewRecord } from '$lib/sync';
 import { journalStore } from '../store.ts';
 import { crewRow } from '../is-shared.ts';
 
@@ -11,11 +11,11 @@ export interface KeptHubKey {
 const HUB_KEY = 'hubKey';
 
 /** How far a job is shared, and with which hub; undefined for a job that is on this device alone. */
-export async function recallCrew(jobId: string): Promise<CrewState | undefined> {
-  return (await journalStore().readDevice(crewRow(jobId))) as CrewState | undefined;
+export async function recallCrew(jobId: string): Promise<CrewRecord | undefined> {
+  return (await journalStore().readDevice(crewRow(jobId))) as CrewRecord | undefined;
 }
 
-export function keepCrew(state: CrewState): Promise<void> {
+export function keepCrew(state: CrewRecord): Promise<void> {
   return journalStore().writeDevice(crewRow(state.link.jobId), state);
 }
 

@@ -6,6 +6,6 @@ export {
   recallCrew,
   recallHubKey
 } from './crew-memory.ts';
-export { CrewDesk } from './crew-desk.svelte.ts';
-export { JoinDesk } from './join-desk.svelte.ts';
+export { CrewState } from './crew.svelte.ts';
+export { JoinState } from './join.svelte.ts';
 export { SharingState, type CrewNews } from './sharing.svelte.ts';

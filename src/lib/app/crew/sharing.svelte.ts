@@ -2,7 +2,7 @@ import type { StoredEvent } from '$lib/journal';
 import type {
   CrewOutcome,
   CrewReport,
-  CrewState,
+  CrewRecord,
   CrewWarning,
   Exchange,
   LiveLine
@@ -46,7 +46,7 @@ export class SharingState {
   warnings = $state.raw<readonly CrewWarning[]>([]);
   /** When hub and device last agreed, ms since 1970; 0 for never. */
   sharedAt = $state(0);
-  state = $state.raw<CrewState>();
+  state = $state.raw<CrewRecord>();
   news = $state.raw<CrewNews>({ sorted: {}, entries: 0 });
 
   #stop = new AbortController();
@@ -89,7 +89,7 @@ export class SharingState {
   }
 
   /** Begins to share a job that was just linked. */
-  async link(state: CrewState): Promise<void> {
+  async link(state: CrewRecord): Promise<void> {
     await keepCrew(state);
     this.close();
     this.#stop = new AbortController();
@@ -113,7 +113,7 @@ export class SharingState {
     await this.#running;
   }
 
-  async #share(kept: CrewState): Promise<void> {
+  async #share(kept: CrewRecord): Promise<void> {
     const { LiveLine, HubClient } = await import('$lib/sync');
     const { signal } = this.#stop;
     if (signal.aborted) return;

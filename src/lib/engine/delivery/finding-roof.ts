@@ -16,11 +16,11 @@ export interface RoofNeed {
  * `enough`: need and reserve are met over the whole interval. `reserve short`: the need is met, the
  * reserve is not. `short`: the need is not met. `uncertain`: the interval does not tell.
  */
-export type RoofState = 'enough' | 'reserve short' | 'short' | 'uncertain';
+export type RoofAnswer = 'enough' | 'reserve short' | 'short' | 'uncertain';
 
 /** Third finding: whether the delivery makes this roof. */
 export interface RoofFinding {
-  readonly state: RoofState;
+  readonly state: RoofAnswer;
   readonly judged: number;
   /** Sampled slates that cannot go on the roof as full slates. */
   readonly unusable: number;
@@ -56,7 +56,7 @@ export function findRoofFit(
   const usableInterval = usableIn(lotSize, judged.length, unusable, level);
   const wanted = need.slates + need.reserve;
   return {
-    state: roofState(usableInterval, need),
+    state: roofAnswer(usableInterval, need),
     judged: judged.length,
     unusable,
     usableInterval,
@@ -76,7 +76,7 @@ function usableIn(lotSize: number, judged: number, unusable: number, level: numb
   return { low: lotSize - bad.high, high: lotSize - bad.low, level };
 }
 
-function roofState(usable: Interval, need: RoofNeed): RoofState {
+function roofAnswer(usable: Interval, need: RoofNeed): RoofAnswer {
   const wanted = need.slates + need.reserve;
   if (usable.low >= wanted) return 'enough';
   if (usable.high < need.slates) return 'short';
@@ -99,7 +99,7 @@ export function mostUnusableForEnough(
   level: number
 ): number | undefined {
   const isEnough = (unusable: number): boolean =>
-    roofState(usableIn(lotSize, judged, unusable, level), need) === 'enough';
+    roofAnswer(usableIn(lotSize, judged, unusable, level), need) === 'enough';
   if (!isEnough(0)) return undefined;
   let most = 0;
   let tooMany = judged + 1;

@@ -118,7 +118,7 @@ export type {
   SortingFinding,
   SortingTerms
 } from './finding-sorting.ts';
-export type { RoofFinding, RoofNeed, RoofState } from './finding-roof.ts';
+export type { RoofFinding, RoofNeed, RoofAnswer } from './finding-roof.ts';
 export {
   compareJudgedPallets,
   type PalletFinding,

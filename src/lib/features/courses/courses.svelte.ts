@@ -9,7 +9,7 @@ import {
 } from './courses-choices.ts';
 import type { JobState } from '$lib/app';
 import { sharesThatRelease } from './narrow-reserve.ts';
-import type { HeldRisk, PlanDesk } from '$lib/app';
+import type { HeldRisk, PlanState } from '$lib/app';
 import { ASSUMED_HAND_SD_MM, wideCount } from '$lib/job';
 
 /** Roofs that a trial lays each way. */
@@ -35,7 +35,7 @@ export interface WhatIfLine {
 /** What the Courses screen works out beside the plan: ways out, risk, what if, trial laying. */
 export class CoursesState {
   readonly #job: () => JobState;
-  readonly #desk: PlanDesk;
+  readonly #desk: PlanState;
   #counts = $state.raw<PileCounts>();
   #ways = $state.raw<{ of: Shortage; ways: readonly WayOut[] }>();
   #whatIf = $state.raw<{ of: PlanGround; lines: readonly WhatIfLine[] }>();
@@ -45,7 +45,7 @@ export class CoursesState {
   /** What was chosen here: a chance, none (null), or nothing yet. */
   #holdUnder = $state<number | null>();
 
-  constructor(job: () => JobState, desk: PlanDesk) {
+  constructor(job: () => JobState, desk: PlanState) {
     this.#job = job;
     this.#desk = desk;
   }

@@ -97,7 +97,7 @@ export function readOrder(form: OrderForm): { problems: OrderProblems; acts: New
 }
 
 /** The order being typed. What is typed stays until it is saved or the page is left. */
-export class OrderDesk {
+export class OrderState {
   readonly #job: () => JobState;
   form = $state() as OrderForm;
   /** Whether a save was tried: problems of untouched fields are shown from then on. */

@@ -4,7 +4,7 @@ import { piecesOfParts } from '$lib/job';
 import type { JobState } from '$lib/app';
 import { drawOf, lastLaidAct, lowerElsewhere, rogueStretches, slopeProgress } from '$lib/job';
 import { pilesLeft } from '$lib/job';
-import type { PlanDesk } from '$lib/app';
+import type { PlanState } from '$lib/app';
 
 /** Largest accepted chance for each joint beside a rogue. Ours, a starting value. */
 export const ROGUE_CHANCE = 0.1;
@@ -26,7 +26,7 @@ export interface RogueAnswer {
 /** What is done on the roof: courses laid, slates lost, piles counted, and the last of it undone. */
 export class LayState {
   readonly #job: () => JobState;
-  readonly #desk: PlanDesk;
+  readonly #desk: PlanState;
   #slopeId = $state<string>();
   isBusy = $state(false);
   /** Whether the last act was not saved. */
@@ -34,7 +34,7 @@ export class LayState {
   /** Whether the last thing done was an undo. */
   isUndone = $state(false);
 
-  constructor(job: () => JobState, desk: PlanDesk) {
+  constructor(job: () => JobState, desk: PlanState) {
     this.#job = job;
     this.#desk = desk;
   }

@@ -30,7 +30,7 @@ export interface ListedSlope {
  * The roof screen: the slate and the slopes as they are being typed, what is wrong with them, and
  * the roof that they make. What is typed is kept on the device until it is saved or discarded.
  */
-export class RoofDesk {
+export class RoofState {
   readonly #job: () => JobState;
   /** The unit that the forms are written in; follows the job's together with their texts. */
   #unit = $state<ShownUnit>('mm');

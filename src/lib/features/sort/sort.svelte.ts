@@ -14,7 +14,7 @@ import { Feedback } from '$lib/app';
 import { GaugeInput, type InputSource, type InputRefusal } from '$lib/app';
 import type { JobState } from '$lib/app';
 import { HandKeys } from './hand-keys.svelte.ts';
-import { PalletDesk } from './pallet-desk.svelte.ts';
+import { PalletState } from './pallet.svelte.ts';
 import type { Preferences } from '$lib/app';
 import { likelyRangeOf, undoableActs } from '$lib/job';
 import { partOf } from '$lib/journal';
@@ -45,7 +45,7 @@ type LastEntry =
 export class SortState {
   readonly #job: () => JobState;
   readonly #preferences: Preferences;
-  readonly desk: PalletDesk;
+  readonly desk: PalletState;
   readonly input: GaugeInput;
   /** The gauge on a cable, once its set-up was opened: see `openSerial`. */
   serial = $state.raw<SerialConnection>();
@@ -119,7 +119,7 @@ export class SortState {
   constructor(job: () => JobState, preferences: Preferences, random: () => number = Math.random) {
     this.#job = job;
     this.#preferences = preferences;
-    this.desk = new PalletDesk(job, preferences);
+    this.desk = new PalletState(job, preferences);
     this.feedback = new Feedback(() => preferences.values);
     this.checks = new SpotChecks(job, () => preferences.values.nickname, random);
     this.keys = new HandKeys(preferences, {

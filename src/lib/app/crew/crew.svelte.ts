@@ -13,7 +13,7 @@ export interface OpenInvitation {
 }
 
 /** What can be done about a job's crew: start one, invite, remove, change the lock. */
-export class CrewDesk {
+export class CrewState {
   readonly #sharing: () => SharingState;
   mates = $state.raw<readonly Mate[]>([]);
   invitation = $state.raw<OpenInvitation>();

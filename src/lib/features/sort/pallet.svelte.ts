@@ -8,7 +8,7 @@ import type { Preferences } from '$lib/app';
 const MOST_OPEN = 8;
 
 /** The pallets of a job while sorting: which are open, and which one slates come from now. */
-export class PalletDesk {
+export class PalletState {
   readonly #job: () => JobState;
   readonly #preferences: Preferences;
   readonly #counter = new PalletCounter();

@@ -6,7 +6,7 @@ import { type HubFault, faultOf } from './hub-fault.ts';
 import { fetchNow } from './fetch-now.ts';
 
 /** Reading a link that was sent, scanned or pasted, and joining the job that it opens. */
-export class JoinDesk {
+export class JoinState {
   readonly #base: string;
   /** What the link turned out to be. */
   found = $state<'nothing' | 'invitation' | 'hub-key'>('nothing');

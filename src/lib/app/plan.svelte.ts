@@ -41,7 +41,7 @@ export type PlanStage =
  * The plan in force and the one that could take its place: what the Courses and the Lay screen
  * share. Plans are made in the worker; nothing is in the journal before `adopt`.
  */
-export class PlanDesk {
+export class PlanState {
   readonly #job: () => JobState;
   made = $state.raw<MadePlan>();
   isPlanning = $state(false);
