@@ -33,7 +33,8 @@ export {
   rightAtMm,
   widthAtMm,
   stripAreaMm2,
-  slopeAreaMm2
+  slopeAreaMm2,
+  openingsAsSlated
 } from './slope-shape.ts';
 export { slopeProblems } from './slope-problems.ts';
 export {

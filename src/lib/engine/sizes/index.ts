@@ -1,0 +1,27 @@
+export {
+  type SetWidths,
+  type SlateSet,
+  type SetsProblem,
+  MOST_SETS,
+  LEAST_BATTEN_STEP_MM,
+  meanWidthMm,
+  specOfSet,
+  setsProblems,
+  isStepPossible
+} from './slate-sets.ts';
+export { type CourseAsBattened, type CourseFault, checkCourses } from './course-check.ts';
+export {
+  type SetCourses,
+  type SetCourseLine,
+  type SetsSetOut,
+  setOutSets,
+  toTopBattenMm
+} from './set-out-sets.ts';
+export { courseNeed, slatedWidths, unitAreaM2 } from './course-need.ts';
+export {
+  type SetStock,
+  type SetUse,
+  type ChosenSets,
+  type NoSetsFit,
+  chooseCourses
+} from './choose-courses.ts';
