@@ -25,3 +25,18 @@ export {
   type NoSetsFit,
   chooseCourses
 } from './choose-courses.ts';
+export {
+  type RandomLaying,
+  type RandomLayingRequest,
+  SLATES_IN_REACH,
+  layRandomWidths,
+  evenWidthsMm
+} from './random-laying.ts';
+export {
+  type Ranged,
+  type WeighedSize,
+  CUSTOMARY_DENSITY,
+  countByWeight,
+  densityOfPallet
+} from './by-weight.ts';
+export { type OldHolePlace, type OldHoles, NEAR_HOLES_MM, oldHolesUnder } from './old-holes.ts';
