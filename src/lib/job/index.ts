@@ -53,6 +53,7 @@ export {
   jobName,
   pilesOf,
   settingsOf,
+  sizesOf,
   slopesOf,
   specOf,
   tallyPallets,

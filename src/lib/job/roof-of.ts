@@ -92,6 +92,11 @@ export function roofLayoutOf(view: JobView): RoofOfJob {
   return roof;
 }
 
+/** Takes a layout as that of a job part: of one of several sizes, which is laid out with the others. */
+export function rememberRoof(job: JobPart, roof: RoofOfJob): void {
+  laidOut.set(job, roof);
+}
+
 function layOut(view: JobView): RoofOfJob {
   const spec = slateSpecOf(view);
   if (!spec) return { ok: false, reason: 'no-slate' };

@@ -36,6 +36,7 @@ export {
   slopeAreaMm2,
   openingsAsSlated
 } from './slope-shape.ts';
+export { sideLapOfRandom } from './side-lap.ts';
 export { slopeProblems } from './slope-problems.ts';
 export {
   type CourseLine,
@@ -63,7 +64,10 @@ export {
   type RoofRefused,
   type RoofTotals,
   layOutRoof,
-  courseOf
+  layOutSlope,
+  roofOf,
+  courseOf,
+  lastCourse
 } from './layout.ts';
 export {
   type NailLength,

@@ -120,7 +120,14 @@ export function layOutRoof(slopes: readonly Slope[], spec: SlateSpec): RoofLayou
   }
   if (problems.length > 0) return deepFreeze({ ok: false, reason: 'problems', problems });
 
-  const laid = slopes.map((slope) => layOutSlope(slope, spec));
+  return roofOf(
+    slopes.map((slope) => layOutSlope(slope, spec)),
+    spec
+  );
+}
+
+/** A roof of slopes that are laid out, frozen. @throws nothing. Source: bookkeeping. */
+export function roofOf(laid: readonly SlopeLayout[], spec: SlateSpec): RoofLayout {
   const demand = laid
     .flatMap(({ slope, courses }) =>
       courses
@@ -137,9 +144,24 @@ export function layOutRoof(slopes: readonly Slope[], spec: SlateSpec): RoofLayou
   });
 }
 
-function layOutSlope(given: Slope, spec: SlateSpec): SlopeLayout {
+/**
+ * Lays out one slope on courses that are set out: all of them, or those of one of several sets.
+ *
+ * @param given sound slope; not modified
+ * @param spec sound slate
+ * @param setOutAs the courses and battens, from the eave up; of one length when left out
+ * @param hasUndereave whether the first of these courses is the eave's, with a short one under it
+ * @throws EngineError as `setOutCourses`
+ * Source: as `layOutRoof`.
+ */
+export function layOutSlope(
+  given: Slope,
+  spec: SlateSpec,
+  setOutAs?: CourseSetOut,
+  hasUndereave = true
+): SlopeLayout {
   const slope = meetingAtRidge(structuredCopy(given));
-  const { courses: lines, undereaveLengthMm, ...setOut } = setOutCourses(slope, spec);
+  const { courses: lines, undereaveLengthMm, ...setOut } = setOutAs ?? setOutCourses(slope, spec);
   const perps = setOutPerps(slope, spec);
   const pattern = undereavePattern(spec, setOut.gaugeMm);
   const fullHoleMm = holeFromTailMm(spec, setOut.gaugeMm);
@@ -161,20 +183,22 @@ function layOutSlope(given: Slope, spec: SlateSpec): SlopeLayout {
     };
   });
   const first = lines[0];
-  const undereaveRuns = piecesInCourse(
-    slope,
-    {
-      tailMm: first.tailMm,
-      headMm: first.tailMm + undereaveLengthMm,
-      holeMm: first.tailMm + pattern.holeFromTailMm,
-      marginMm: first.marginMm
-    },
-    perps.bonds[bondOfCourse(0)],
-    spec
-  );
+  const undereaveRuns = hasUndereave
+    ? piecesInCourse(
+        slope,
+        {
+          tailMm: first.tailMm,
+          headMm: first.tailMm + undereaveLengthMm,
+          holeMm: first.tailMm + pattern.holeFromTailMm,
+          marginMm: first.marginMm
+        },
+        perps.bonds[bondOfCourse(0)],
+        spec
+      )
+    : [];
   const undereaveCounts = countPieces(undereaveRuns);
   const counts = addCounts(courses.map((course) => course.counts));
-  const sideLapMm = leastSideLapMm(courses);
+  const sideLapMm = spec.randomWidths ? undefined : leastSideLapMm(courses);
   const piecesOf = (runs: readonly PieceRun[]) => runs.flatMap((run) => run.pieces);
   const pieces = courses.flatMap((course) => piecesOf(course.runs));
   const narrow = pieces
@@ -201,7 +225,9 @@ function layOutSlope(given: Slope, spec: SlateSpec): SlopeLayout {
       slateAndAHalves: counts.slateAndAHalf,
       undereaveSlates: slatesUsed(undereaveCounts),
       undereaveSlateAndAHalves: undereaveCounts.slateAndAHalf,
-      areaM2: slopeAreaMm2(slope) / 1e6,
+      areaM2: setOutAs
+        ? courses.reduce((sum, course) => sum + course.areaM2, 0)
+        : slopeAreaMm2(slope) / 1e6,
       battenM: battenLengthM(
         slope,
         setOut.battens.map((batten) => batten.fromEaveMm)
@@ -258,6 +284,11 @@ function deepFreeze<Data>(data: Data): Data {
     Object.freeze(data);
   }
   return data;
+}
+
+/** Number of a slope's topmost course, counted from the eave; 0 without any. */
+export function lastCourse(laid: Pick<SlopeLayout, 'courses'>): number {
+  return laid.courses.at(-1)?.course ?? 0;
 }
 
 /** The course of a layout by slope and number. @throws EngineError `out-of-range` where none is */

@@ -40,3 +40,4 @@ export {
   densityOfPallet
 } from './by-weight.ts';
 export { type OldHolePlace, type OldHoles, NEAR_HOLES_MM, oldHolesUnder } from './old-holes.ts';
+export { type SetRoofs, layOutSets, setRoofProblems } from './set-roofs.ts';

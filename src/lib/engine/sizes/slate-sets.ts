@@ -93,7 +93,10 @@ export function specOfSet(base: SlateSpec, set: SlateSet): SlateSpec {
     lengthMm: set.lengthMm,
     widthMm,
     slateAndAHalfWidthMm: 1.5 * widthMm,
-    narrowestCutMm: Math.min(base.narrowestCutMm, widthMm)
+    narrowestCutMm: Math.min(base.narrowestCutMm, widthMm),
+    ...(set.widths.kind === 'random' && {
+      randomWidths: { fromMm: set.widths.fromMm, toMm: set.widths.toMm }
+    })
   });
 }
 

@@ -78,6 +78,8 @@ export const common = {
     jobOpened: 'job named',
     jobSettingsSet: 'settings',
     slateSpecSet: 'slate size',
+    slateSizesSet: 'sizes of slate',
+    setCoursesChosen: 'courses of each size',
     deliveryDeclared: 'order',
     palletAdded: 'pallet',
     sampleDrawn: 'sample list',

@@ -68,6 +68,8 @@ export const common: Partial<Catalogue['common']> = {
     jobOpened: 'obra abierta',
     jobSettingsSet: 'ajustes',
     slateSpecSet: 'medida de pizarra',
+    slateSizesSet: 'tamaños de pizarra',
+    setCoursesChosen: 'hiladas de cada tamaño',
     deliveryDeclared: 'pedido',
     palletAdded: 'palé',
     sampleDrawn: 'lista de muestra',

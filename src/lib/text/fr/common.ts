@@ -69,6 +69,8 @@ export const common: Partial<Catalogue['common']> = {
     jobOpened: 'chantier ouvert',
     jobSettingsSet: 'réglages',
     slateSpecSet: 'format d’ardoise',
+    slateSizesSet: 'formats d’ardoise',
+    setCoursesChosen: 'rangs de chaque format',
     deliveryDeclared: 'commande',
     palletAdded: 'palette',
     sampleDrawn: 'liste d’échantillon',

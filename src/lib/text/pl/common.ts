@@ -68,6 +68,8 @@ export const common: Partial<Catalogue['common']> = {
     jobOpened: 'otwarto budowę',
     jobSettingsSet: 'ustawienia',
     slateSpecSet: 'wymiar płytki',
+    slateSizesSet: 'rozmiary łupka',
+    setCoursesChosen: 'rzędy każdego rozmiaru',
     deliveryDeclared: 'zamówienie',
     palletAdded: 'paleta',
     sampleDrawn: 'lista próbki',

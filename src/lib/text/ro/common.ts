@@ -69,6 +69,8 @@ export const common: Partial<Catalogue['common']> = {
     jobOpened: 'lucrare deschisă',
     jobSettingsSet: 'setări',
     slateSpecSet: 'mărimea plăcii',
+    slateSizesSet: 'mărimi de ardezie',
+    setCoursesChosen: 'rânduri pe mărime',
     deliveryDeclared: 'comandă',
     palletAdded: 'palet',
     sampleDrawn: 'lista probei',
