@@ -41,3 +41,8 @@ export {
 } from './by-weight.ts';
 export { type OldHolePlace, type OldHoles, NEAR_HOLES_MM, oldHolesUnder } from './old-holes.ts';
 export { type SetRoofs, layOutSets, setRoofProblems } from './set-roofs.ts';
+export {
+  type BoundariesCompared,
+  type BoundariesUnknown,
+  compareBoundaries
+} from './shared-boundaries.ts';

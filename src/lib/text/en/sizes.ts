@@ -82,6 +82,18 @@ export const sizes = {
       `Then about ${often} joints in 100 still need a cut or a swap; laid as they come, ${asTheyCome}.`,
     simulated: (joints: string) => `Simulated over ${joints} joints, all widths alike.`
   },
+  boundaries: {
+    title: 'Boundaries: each length its own, or shared',
+    tooFew: 'Gauge some slates of every length first.',
+    figures: (own: string, shared: string) =>
+      `Each length its own: ${own} kickers in 100 joints. The same for all: ${shared}.`,
+    better: {
+      own: 'Set them for each length.',
+      shared: 'Share them: one setting of the gauge serves all lengths.'
+    },
+    use: (thresholds: string) => `Use ${thresholds} for every length`,
+    used: 'In use for every length. Slates sorted before stay on their piles.'
+  },
   weight: {
     title: 'Count by weight',
     lead: 'What a delivery in tonnes comes to in slates.',
