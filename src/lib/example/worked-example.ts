@@ -91,8 +91,9 @@ export interface ExampleDevice {
 }
 
 /**
- * A worked example as events, the long barn unless other acts are given, to be merged into a store in one transaction: as if done on this
- * device in the hours before `endsAt`, at the pace of a gauge and of a hand.
+ * A worked example as events, the long barn unless other acts are given, to be merged into a store in
+ * one transaction: as if done on this device in the hours before `endsAt`, at the pace of a gauge and
+ * of a hand.
  */
 export function exampleEvents(
   device: ExampleDevice,
