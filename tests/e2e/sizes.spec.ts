@@ -53,7 +53,7 @@ test('several lengths are entered from the slate, a wrong one is told, and the c
   await expect(fields(1).getByRole('textbox', { name: 'Length' })).toHaveValue('500');
   await page.getByRole('button', { name: 'Add a length' }).click();
   await fields(2).getByRole('textbox', { name: 'Length' }).fill('600');
-  await fields(2).getByLabel('Width').fill('200');
+  await fields(2).getByRole('textbox', { name: 'Width' }).fill('200');
   await page.getByRole('button', { name: 'Save the sizes' }).click();
   await expect(page.getByText('the longest goes lowest')).toBeVisible();
   await fields(2).getByRole('textbox', { name: 'Length' }).fill('400');
@@ -64,7 +64,7 @@ test('several lengths are entered from the slate, a wrong one is told, and the c
   await fields(3).getByLabel('Widest').fill('250');
   await page.getByRole('button', { name: 'Save the sizes' }).click();
   await expect(
-    page.getByText(/^From the eave: \d+ courses of 500 mm × 250 mm, then/)
+    page.getByText(/^From the eave: \d+ courses of 500 mm, then \d+ courses of 400 mm, then/)
   ).toBeVisible();
   await expect(page.getByRole('group', { name: 'Slates in hand' }).getByRole('button')).toHaveText([
     '500 mm',
@@ -84,7 +84,7 @@ test('a mixed pallet: the length is chosen by tap or by key before the pile, and
   await page.getByLabel('Several lengths mixed').check();
   await page.getByRole('button', { name: 'Add pallet' }).click();
   const bar = page.getByRole('group', { name: 'Slates in hand' });
-  const pile = () => page.getByRole('button', { name: /Thick/ });
+  const pile = () => page.getByRole('group', { name: 'On the piles' }).getByRole('button').first();
   await pile().click();
   await bar.getByRole('button', { name: '400 mm' }).click();
   await expect(bar.getByRole('button', { name: '400 mm' })).toHaveAttribute('aria-pressed', 'true');
@@ -180,7 +180,7 @@ test('J80 a job of one size sees nothing of sizes, and writes nothing of them', 
   await page.getByLabel('Slates on it').fill('100');
   await expect(page.getByLabel('Several lengths mixed')).toHaveCount(0);
   await page.getByRole('button', { name: 'Add pallet' }).click();
-  await page.getByRole('button', { name: /Thick/ }).click();
+  await page.getByRole('group', { name: 'On the piles' }).getByRole('button').first().click();
   await expect(page.getByText('Saved').first()).toBeVisible();
   for (const screen of ['', '/sort', '/grades', '/roof', '/sheet', '/courses', '/lay']) {
     await page.goto(`/job/${jobId}${screen}`);

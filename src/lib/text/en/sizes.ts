@@ -1,7 +1,7 @@
 import { pluralizer } from '../plural.ts';
 
 const plural = pluralizer('en');
-const courses = (n: number) => plural(n, { one: '1 course', other: `${n} courses` });
+const courses = (n: number) => plural(n, { one: 'course', other: 'courses' });
 
 /** Words for a roof of several lengths, random widths, slates by weight and reclaimed slates. */
 export const sizes = {
