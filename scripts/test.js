@@ -4,11 +4,20 @@
  * properties, whose words are shown when they are done. `npm run test:long` has the full sizes.
  */
 import { spawn } from 'node:child_process';
-import { ROOT, ensureChromium, ensureInstalled, ensurePostgres, fail, run } from './tools.js';
+import {
+  ROOT,
+  ensureChromium,
+  ensureInstalled,
+  ensurePoppler,
+  ensurePostgres,
+  fail,
+  run
+} from './tools.js';
 
 ensureInstalled();
 const chromium = ensureChromium();
 ensurePostgres();
+ensurePoppler();
 if (!run('npm', ['run', '--silent', 'build'])) fail('Failed: build.');
 const units = runQuietly('npm', ['run', '--silent', 'test:unit', '--', '--maxWorkers=1']);
 const browser = runAloud('npm', ['run', '--silent', 'test:e2e'], { CHROMIUM_PATH: chromium });
