@@ -1,7 +1,7 @@
 import AxeBuilder from '@axe-core/playwright';
 import type { Page } from '@playwright/test';
 import { expect, openFolds, startJob, test } from './helpers.ts';
-import { PAPERS, expectHeads, printed } from './paper.ts';
+import { PAPERS, expectHeads, printed, spaceless } from './paper.ts';
 
 /** Rules of WCAG 2.2, levels A and AA. */
 const WCAG = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
@@ -41,16 +41,16 @@ for (const { example, slopes } of ROOFS)
       // the whole roof on one page, then two pages a slope
       expect(pages).toHaveLength(1 + 2 * slopes);
       expectHeads(pages, 'Barn', 'Setting out');
-      expect(pages[0].text).toContain('Whole roof');
-      for (const name of names) expect(pages[0].text).toContain(name.slice(0, 18));
+      expect(pages[0].says).toContain('Wholeroof');
+      for (const name of names) expect(pages[0].says).toContain(spaceless(name.slice(0, 18)));
       for (const [index, name] of names.entries()) {
         const [first, second] = pages.slice(1 + 2 * index, 3 + 2 * index);
         expect(first.lines[0]).toContain(name);
         expect(second.lines.slice(0, 2).join(' ')).toContain(name);
         for (const words of ['This line is 100 mm long', 'Undereave slate', 'Full slate', 'left'])
-          expect(first.text).toContain(words);
+          expect(first.says).toContain(spaceless(words));
         for (const words of ['Before you cut', 'Waste end', 'towards the eave', 'Start:'])
-          expect(first.text + second.text).toContain(words);
+          expect(first.says + second.says).toContain(spaceless(words));
         expectEveryCourse(second.lines);
       }
     }
@@ -113,12 +113,14 @@ test('the drawing is to the scale it names, and rod and perp marks are those wor
 
   await page.emulateMedia({ media: 'print' });
   const first = page.locator('[data-slope]').first();
-  await expect(first.getByText(/Drawn 1 : 75\./)).toBeVisible();
+  const told = await first.getByText(/Drawn 1 : \d+\./).textContent();
+  const scale = Number(/Drawn 1 : (\d+)/.exec(told ?? '')?.[1]);
+  expect(scale).toBeGreaterThanOrEqual(50);
   const outline = first.locator('.outline');
   const widthMm = await outline.evaluate(
     (element) => ((element as SVGGraphicsElement).getBoundingClientRect().width * 25.4) / 96
   );
-  expect(widthMm).toBeCloseTo(8000 / 75, 0);
+  expect(widthMm).toBeCloseTo(8100 / scale, 0); // 8000 and two overhangs of 50
 });
 
 test('the sheet says what is missing before there is a roof', async ({ page }) => {
@@ -140,4 +142,37 @@ test('the sheet reads on a phone of 320 px and axe finds nothing', async ({ page
   await page.setViewportSize({ width: 320, height: 12_000 });
   const { violations } = await new AxeBuilder({ page }).withTags(WCAG).analyze();
   expect(violations.map(({ id, nodes }) => `${id}: ${nodes[0].html}`)).toEqual([]);
+});
+
+test('a slope out of square is told, shared over its courses and printed at left and right', async ({
+  page
+}) => {
+  const job = await enterExample(page, 'gable, two equal slopes');
+  await openFolds(page, 'Each slope');
+  await page.getByRole('button', { name: /^Change / }).click();
+  await page.getByText('Ridge, eave height, setting out, out of square').click();
+  await page.getByLabel('Rafter at the right edge').fill('9000');
+  await page.getByRole('button', { name: /^Save / }).click();
+  await expect(page.getByText(/out by more than a course/)).toBeVisible();
+  await page.getByLabel('Rafter at the right edge').fill('5526');
+  await page.getByLabel('Diagonal, eave left to ridge right').fill('20000');
+  await page.getByRole('button', { name: /^Save / }).click();
+  await expect(page.getByText(/No slope with these sides has such a diagonal/)).toBeVisible();
+  // Pythagoras with the right side: √(8000² + 5526²) = 9723, so that the right verge is square
+  await page.getByRole('button', { name: 'Use 9,723 mm' }).click();
+  await page.getByRole('button', { name: /^Save / }).click();
+  await expect(page.getByText('The right side is 26 mm longer').first()).toBeVisible();
+  await page.goto(`${job}/sheet`);
+  await expect(page.locator('article')).toHaveCount(2);
+  for (const paper of PAPERS) {
+    const pages = await printed(page, paper);
+    expect(pages).toHaveLength(5);
+    expectHeads(pages, 'Barn', 'Setting out');
+    const lines = pages[2].lines;
+    expect(pages[2].says).toContain(spaceless('The right side is 26 mm longer'));
+    // Batten 1 at 450 on both sides; the top one 25 below the ridge: 5475 and 5501.
+    expect(lines.find((line) => /^1\s/.test(line))).toMatch(/^1\s+450\s+450\s/);
+    expect(lines.some((line) => /\s5,475\s+(\S+\s+)?5,501\s/.test(line))).toBe(true);
+    expectEveryCourse(lines);
+  }
 });

@@ -35,6 +35,7 @@ export {
   stripAreaMm2,
   slopeAreaMm2
 } from './slope-shape.ts';
+export { type OutOfSquare, type SharedBatten } from './out-of-square.ts';
 export { slopeProblems } from './slope-problems.ts';
 export {
   type CourseLine,

@@ -13,6 +13,13 @@ import {
 import type { FieldProblem } from './field-problem.ts';
 import { holeFromTailMm } from './gauge.ts';
 import { NAILS_PER_PIECE, battenLengthM } from './materials.ts';
+import {
+  type OutOfSquare,
+  type SharedBatten,
+  asMeasured,
+  outOfSquareOf,
+  sharedBattens
+} from './out-of-square.ts';
 import { type PerpMarks, bondOfCourse, setOutPerps } from './perps.ts';
 import { type PieceRun, piecesInCourse } from './pieces.ts';
 import { type RoofCheck, checkRoof } from './roof-checks.ts';
@@ -68,6 +75,8 @@ export interface SlopeLayout extends Omit<CourseSetOut, 'courses' | 'undereaveLe
   readonly undereave: UndereaveRow & { readonly runs: readonly PieceRun[] };
   /** Least side lap, beside cut pieces too; left out where no two courses have such joints. */
   readonly sideLapMm?: number;
+  /** Where the slope is out of square: by how much, and its battens with the difference shared. */
+  readonly outOfSquare?: OutOfSquare & { readonly battens: readonly SharedBatten[] };
   readonly totals: RoofTotals;
   readonly checks: readonly RoofCheck[];
 }
@@ -138,7 +147,8 @@ export function layOutRoof(slopes: readonly Slope[], spec: SlateSpec): RoofLayou
 }
 
 function layOutSlope(given: Slope, spec: SlateSpec): SlopeLayout {
-  const slope = meetingAtRidge(structuredCopy(given));
+  const slope = asMeasured(meetingAtRidge(structuredCopy(given)));
+  const outOfSquare = outOfSquareOf(given);
   const { courses: lines, undereaveLengthMm, ...setOut } = setOutCourses(slope, spec);
   const perps = setOutPerps(slope, spec);
   const pattern = undereavePattern(spec, setOut.gaugeMm);
@@ -194,6 +204,9 @@ function layOutSlope(given: Slope, spec: SlateSpec): SlopeLayout {
       runs: undereaveRuns
     },
     ...(sideLapMm !== undefined && { sideLapMm }),
+    ...(outOfSquare && {
+      outOfSquare: { ...outOfSquare, battens: sharedBattens(given, spec, setOut.spaces) }
+    }),
     totals: {
       courses: courses.filter((course) => course.runs.length > 0).length,
       counts,

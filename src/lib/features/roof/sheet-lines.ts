@@ -1,4 +1,10 @@
-import type { CourseDemand, CourseLayout, Piece, SlopeLayout } from '$lib/engine/roof';
+import type {
+  CourseDemand,
+  CourseLayout,
+  Piece,
+  SharedBatten,
+  SlopeLayout
+} from '$lib/engine/roof';
 import { partsOfPieces } from '$lib/job';
 import type { JobView } from '$lib/journal';
 import { current, partOf } from '$lib/journal';
@@ -13,9 +19,8 @@ export interface SheetLine {
   readonly battenMm?: number;
   /** The same from batten 0, as it stands on the gauge rod. */
   readonly rodMm?: number;
-  /** Up the left and the right edge, where the slope is out of square. */
-  readonly leftMm: number;
-  readonly rightMm: number;
+  /** Up the left edge, the middle and the right edge, where the slope is out of square. */
+  readonly shared?: Pick<SharedBatten, 'leftMm' | 'middleMm' | 'rightMm'>;
   readonly bond: string;
   readonly pile?: number;
   readonly slates: number;
@@ -68,7 +73,7 @@ export function sheetLines(
         course: course.course,
         part: 0,
         ...battenOf(laid, Math.min(course.course, last)),
-        ...(course.course > last && { battenMm: undefined, rodMm: undefined }),
+        ...(course.course > last && { battenMm: undefined, rodMm: undefined, shared: undefined }),
         bond: course.bond,
         ...(piles[0] && { pile: piles[0].pile }),
         slates: own,
@@ -91,14 +96,10 @@ export function sheetLines(
 function battenOf(
   laid: SlopeLayout,
   batten: number
-): Pick<SheetLine, 'battenMm' | 'rodMm' | 'leftMm' | 'rightMm'> {
+): Pick<SheetLine, 'battenMm' | 'rodMm' | 'shared'> {
   const { fromEaveMm, fromFirstMm } = laid.battens[batten];
-  return {
-    battenMm: fromEaveMm,
-    rodMm: fromFirstMm,
-    leftMm: fromEaveMm,
-    rightMm: fromEaveMm
-  };
+  const shared = laid.outOfSquare?.battens[batten];
+  return { battenMm: fromEaveMm, rodMm: fromFirstMm, ...(shared && { shared }) };
 }
 
 /** Cut pieces of a course: width at the tail, and at the next tail where it differs. */

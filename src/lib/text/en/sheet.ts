@@ -78,8 +78,9 @@ export const sheet = {
     course: 'Course',
     batten: 'Batten',
     rod: 'On the rod',
-    left: 'Left',
-    right: 'Right',
+    leftMm: 'Batten, left',
+    middleMm: 'middle',
+    rightMm: 'right',
     bond: 'Bond',
     pile: 'Pile',
     slates: 'Slates',
@@ -89,6 +90,18 @@ export const sheet = {
     done: 'Laid',
     undereave: 'Under',
     noPile: '____'
+  },
+  outOfSquare: {
+    title: 'Out of square',
+    longer: (side: 'left' | 'right', by: string, each: string) =>
+      `The ${side} side is ${by} longer: every course takes ${each} of it. Mark the battens at both sides and snap between.`,
+    bow: (way: 'high' | 'low', by: string) =>
+      `The middle is ${by} too ${way}: mark the battens there too.`,
+    ridge: (way: 'wider' | 'narrower', by: string) => `The ridge is ${by} ${way} than the eave.`,
+    verge: (side: 'left' | 'right', where: 'ridge' | 'eave', by: string) =>
+      `${side === 'left' ? 'Left' : 'Right'} verge: cut the verge slates by ${by} at the ${where}, by nothing at the ${where === 'ridge' ? 'eave' : 'ridge'}, evenly between.`,
+    noDiagonal: 'Measure a diagonal to see which verge leans.',
+    perps: (datum: string) => `Perps stay square to the eave, set out from ${datum}.`
   },
   eaves: {
     title: 'Before you cut:',
