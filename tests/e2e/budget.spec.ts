@@ -41,7 +41,8 @@ const STATES: readonly { path: string; empty?: RegExp; half: RegExp; laid: RegEx
   {
     path: '/courses',
     empty: /^No plan yet/,
-    half: /^Thick 1–\d+ · Medium/,
+    // twice the slates it takes: the widest pile, the thick one, is not laid at all
+    half: /^Medium 1–\d+ · Thin/,
     laid: /All 24 courses are laid/
   }
 ];
