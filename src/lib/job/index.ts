@@ -79,6 +79,16 @@ export {
   type JudgingGround,
   type SlateJudgement
 } from './slate-judgement.ts';
+export {
+  SLOPE_FIELDS,
+  SLOPE_FIELD_NAMES,
+  choicesOf,
+  customaryOf,
+  eachSlopeField,
+  slopeBody,
+  type SlopeField,
+  type SlopeTexts
+} from './slope-fields.ts';
 export { stockOf } from './stock.ts';
 export { UsualRange } from './usual-range.ts';
 export { wideCount } from './wide-count.ts';
