@@ -8,7 +8,7 @@ import {
   twoSlopes,
   twoSlopesSorted
 } from './courses-job.ts';
-import { expect, openExample, openFolds, startJob, test } from './helpers.ts';
+import { expect, openExample, openFolds, ownLetters, startJob, test } from './helpers.ts';
 import { type SeedAct, eventsOf, seedJob, smallJob } from './seed-job.ts';
 
 async function ready(
@@ -64,6 +64,7 @@ for (const size of ON_THE_SCAFFOLD)
       const job = await openExample(page);
       await page.goto(`${job}/lay`);
       await expect(page.getByRole('button', { name: 'Course laid' })).toBeVisible();
+      await ownLetters(page);
       const bar = await page.getByRole('navigation', { name: 'Steps of the job' }).boundingBox();
       const isBelow = (bar?.y ?? 0) > 0;
       const bottom = isBelow ? (bar?.y ?? 0) : size.height;
@@ -263,6 +264,7 @@ test('big enough for gloves, sound for a screen reader, narrow enough for 320 px
   page
 }) => {
   await ready(page);
+  await ownLetters(page);
   for (const name of ['Course laid', /1 broken/, 'Several', 'Rogue slate', 'Pile ran out']) {
     const box = await page.getByRole('button', { name }).boundingBox();
     expect(box?.height, String(name)).toBeGreaterThanOrEqual(126);
