@@ -1,5 +1,5 @@
 export { adoptedPlanOf, planAdoption, type AdoptedPlan } from './adopted-plan.ts';
-export { piecesOfParts } from './course-parts.ts';
+export { partsOfPieces, piecesOfParts } from './course-parts.ts';
 export { listCoverage, type ListCoverage } from './delivery-coverage.ts';
 export {
   countedByStanding,
@@ -37,6 +37,13 @@ export { pileMaterials, undereaveNails } from './pile-materials.ts';
 export { pileRows } from './pile-rows.ts';
 export { pilesLeft, type PileLeft } from './piles-left.ts';
 export { placeOf } from './plan-of-parts.ts';
+export {
+  ASSUMED_SOFTNESS,
+  ENOUGH_TAPERS,
+  type TaperOfJob,
+  kickSoftnessOf,
+  taperOf
+} from './kick-softness.ts';
 export { changeOfRest, coursesOn, per100IfSharp, placesOf, wholeRoof } from './plan-reading.ts';
 export {
   planRequestOf,

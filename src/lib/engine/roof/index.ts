@@ -37,6 +37,17 @@ export {
   openingsAsSlated
 } from './slope-shape.ts';
 export { sideLapOfRandom } from './side-lap.ts';
+export {
+  type CourseHeights,
+  type CourseMeeting,
+  type Join,
+  type JoinKind,
+  joinsOf,
+  levelJoinedCourses,
+  meetingsOf,
+  sideLengthMm
+} from './joined-slopes.ts';
+export { type OutOfSquare, type SharedBatten } from './out-of-square.ts';
 export { slopeProblems } from './slope-problems.ts';
 export {
   type CourseLine,
@@ -64,7 +75,9 @@ export {
   type RoofRefused,
   type RoofTotals,
   layOutRoof,
+  type CoursesGiven,
   layOutSlope,
+  slopeAsLaid,
   roofOf,
   courseOf,
   lastCourse

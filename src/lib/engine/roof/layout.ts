@@ -12,7 +12,22 @@ import {
 } from './demand.ts';
 import type { FieldProblem } from './field-problem.ts';
 import { holeFromTailMm } from './gauge.ts';
+import {
+  type CourseMeeting,
+  type Join,
+  alikeAtHips,
+  joinsOf,
+  levelJoinedCourses,
+  meetingsOf
+} from './joined-slopes.ts';
 import { NAILS_PER_PIECE, battenLengthM } from './materials.ts';
+import {
+  type OutOfSquare,
+  type SharedBatten,
+  asMeasured,
+  outOfSquareOf,
+  sharedBattens
+} from './out-of-square.ts';
 import { type PerpMarks, bondOfCourse, setOutPerps } from './perps.ts';
 import { type PieceRun, piecesInCourse } from './pieces.ts';
 import { type RoofCheck, checkRoof } from './roof-checks.ts';
@@ -68,6 +83,8 @@ export interface SlopeLayout extends Omit<CourseSetOut, 'courses' | 'undereaveLe
   readonly undereave: UndereaveRow & { readonly runs: readonly PieceRun[] };
   /** Least side lap, beside cut pieces too; left out where no two courses have such joints. */
   readonly sideLapMm?: number;
+  /** Where the slope is out of square: by how much, and its battens with the difference shared. */
+  readonly outOfSquare?: OutOfSquare & { readonly battens: readonly SharedBatten[] };
   readonly totals: RoofTotals;
   readonly checks: readonly RoofCheck[];
 }
@@ -77,6 +94,9 @@ export interface RoofLayout {
   readonly ok: true;
   readonly spec: SlateSpec;
   readonly slopes: readonly SlopeLayout[];
+  /** Hips, valleys and ridges that slopes share, and how their courses come together there. */
+  readonly joins: readonly Join[];
+  readonly meetings: readonly CourseMeeting[];
   /** Every course that takes a slate, lowest first; at one height in the order of the slopes. */
   readonly demand: readonly CourseDemand[];
   readonly totals: RoofTotals;
@@ -120,14 +140,26 @@ export function layOutRoof(slopes: readonly Slope[], spec: SlateSpec): RoofLayou
   }
   if (problems.length > 0) return deepFreeze({ ok: false, reason: 'problems', problems });
 
-  return roofOf(
-    slopes.map((slope) => layOutSlope(slope, spec)),
-    spec
+  const joins = joinsOf(slopes);
+  const spaces = spacesOfAlike(slopes, joins, spec);
+  const laid = slopes.map((slope) =>
+    layOutSlope(slope, spec, { leastSpaces: spaces.get(slope.id) })
   );
+  return roofOf(laid, spec, joins);
 }
 
-/** A roof of slopes that are laid out, frozen. @throws nothing. Source: bookkeeping. */
-export function roofOf(laid: readonly SlopeLayout[], spec: SlateSpec): RoofLayout {
+/**
+ * A roof of slopes that are laid out, frozen.
+ *
+ * @param joins where the slopes meet, so that courses there are level
+ * @throws nothing
+ * Source: as `layOutRoof`.
+ */
+export function roofOf(
+  laid: readonly SlopeLayout[],
+  spec: SlateSpec,
+  joins: readonly Join[]
+): RoofLayout {
   const demand = laid
     .flatMap(({ slope, courses }) =>
       courses
@@ -135,33 +167,74 @@ export function roofOf(laid: readonly SlopeLayout[], spec: SlateSpec): RoofLayou
         .map((course) => courseDemand(slope.id, course, course.runs))
     )
     .sort((one, other) => one.heightMm - other.heightMm);
+  const heights = new Map(
+    laid.map(({ slope, courses }) => [
+      slope.id,
+      new Map(courses.map(({ course, heightMm }) => [course, heightMm]))
+    ])
+  );
   return deepFreeze({
     ok: true,
     spec: { ...spec },
     slopes: laid,
-    demand,
+    joins,
+    meetings: meetingsOf(joins, heights),
+    demand: levelJoinedCourses(demand, joins),
     totals: sumTotals(laid.map((slope) => slope.totals))
   });
 }
 
+/** Spaces between battens for slopes that meet and were meant to be alike: the most that one needs. */
+function spacesOfAlike(
+  slopes: readonly Slope[],
+  joins: readonly Join[],
+  spec: SlateSpec
+): Map<string, number> {
+  const spaces = new Map<string, number>();
+  for (const group of alikeAtHips(slopes, joins)) {
+    const own = slopes
+      .filter(({ id }) => group.includes(id))
+      .map((slope) => setOutCourses(asMeasured(meetingAtRidge(slope)), spec).spaces);
+    for (const id of group) spaces.set(id, Math.max(...own));
+  }
+  return spaces;
+}
+
+/** A slope as it is laid out: meeting at the ridge, a side out of square as it was measured. */
+export function slopeAsLaid(given: Slope): Slope {
+  return asMeasured(meetingAtRidge(structuredCopy(given)));
+}
+
+/** How a slope's courses are found. */
+export interface CoursesGiven {
+  /** Spaces of a slope that it meets, so that both have as many. */
+  readonly leastSpaces?: number;
+  /** Courses and battens of one of several sets, on a slope as it is laid out. */
+  readonly setOutAs?: CourseSetOut;
+  /** Whether the first of these courses is the eave's, with a short one under it. */
+  readonly hasUndereave?: boolean;
+}
+
 /**
- * Lays out one slope on courses that are set out: all of them, or those of one of several sets.
+ * Lays out one slope: all its courses, or those of one of several sets.
  *
  * @param given sound slope; not modified
  * @param spec sound slate
- * @param setOutAs the courses and battens, from the eave up; of one length when left out
- * @param hasUndereave whether the first of these courses is the eave's, with a short one under it
  * @throws EngineError as `setOutCourses`
  * Source: as `layOutRoof`.
  */
 export function layOutSlope(
   given: Slope,
   spec: SlateSpec,
-  setOutAs?: CourseSetOut,
-  hasUndereave = true
+  { leastSpaces, setOutAs, hasUndereave = true }: CoursesGiven = {}
 ): SlopeLayout {
-  const slope = meetingAtRidge(structuredCopy(given));
-  const { courses: lines, undereaveLengthMm, ...setOut } = setOutAs ?? setOutCourses(slope, spec);
+  const slope = setOutAs ? given : slopeAsLaid(given);
+  const outOfSquare = setOutAs ? undefined : outOfSquareOf(given);
+  const {
+    courses: lines,
+    undereaveLengthMm,
+    ...setOut
+  } = setOutAs ?? setOutCourses(slope, spec, leastSpaces);
   const perps = setOutPerps(slope, spec);
   const pattern = undereavePattern(spec, setOut.gaugeMm);
   const fullHoleMm = holeFromTailMm(spec, setOut.gaugeMm);
@@ -218,6 +291,9 @@ export function layOutSlope(
       runs: undereaveRuns
     },
     ...(sideLapMm !== undefined && { sideLapMm }),
+    ...(outOfSquare && {
+      outOfSquare: { ...outOfSquare, battens: sharedBattens(given, spec, setOut.spaces) }
+    }),
     totals: {
       courses: courses.filter((course) => course.runs.length > 0).length,
       counts,

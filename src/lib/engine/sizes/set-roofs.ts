@@ -6,10 +6,12 @@ import {
   type SlateSpec,
   type Slope,
   type SlopeLayout,
+  joinsOf,
   layOutSlope,
   maximumGaugeMm,
   roofOf,
   slateSpecProblems,
+  slopeAsLaid,
   slopeProblems
 } from '../roof/index.ts';
 import { type SetCourses, type SetsSetOut, setOutSets } from './set-out-sets.ts';
@@ -75,14 +77,19 @@ export function layOutSets(
     chosen.map(({ set }) => set)
   );
   if (problems.length > 0) return { ok: false, problems };
-  const laid = slopes.map((slope) => ({ slope, ...setOutSets(slope, base, chosen) }));
+  const joins = joinsOf(slopes);
+  const laid = slopes
+    .map(slopeAsLaid)
+    .map((slope) => ({ slope, ...setOutSets(slope, base, chosen) }));
   const roofs = chosen.map(({ set }): [string, RoofLayout] => {
     const spec = specOfSet(base, set);
     const parts = laid.flatMap(({ slope, ...setOut }) => {
       const part = partOfSet(slope, spec, set.id, setOut);
       return part ? [part] : [];
     });
-    return [set.id, roofOf(parts, spec)];
+    const has = (id: string) => parts.some((part) => part.slope.id === id);
+    const own = joins.filter(({ one, other }) => has(one) && has(other));
+    return [set.id, roofOf(parts, spec, own)];
   });
   return { ok: true, roofs: Object.fromEntries(roofs) };
 }
@@ -134,5 +141,5 @@ function partOfSet(
     })),
     battens
   };
-  return layOutSlope(slope, spec, part, hasUndereave);
+  return layOutSlope(slope, spec, { setOutAs: part, hasUndereave });
 }

@@ -71,7 +71,7 @@ export class RoofState {
     if (!this.openRead?.body || !this.slateInUse) return undefined;
     // One of several sizes takes some courses only: those of the slope as it is stored.
     if (this.#hasSizes) return this.layouts[this.openRead.body.slopeId];
-    return layoutOf(this.openRead.body, this.slateInUse);
+    return layoutOf(this.openRead.body, this.slateInUse, this.#job().slopes);
   });
 
   readonly list: readonly ListedSlope[] = $derived.by(() => {
@@ -100,7 +100,10 @@ export class RoofState {
         ? Object.fromEntries(this.roof.slopes.map((laid) => [laid.slope.id, laid]))
         : {};
     return Object.fromEntries(
-      this.#job().slopes.map((slope) => [slope.slopeId, slate && layoutOf(slope, slate)])
+      this.#job().slopes.map((slope) => [
+        slope.slopeId,
+        slate && layoutOf(slope, slate, this.#job().slopes)
+      ])
     );
   });
 
@@ -283,7 +286,20 @@ export class RoofState {
   }
 }
 
-function layoutOf(slope: SlopeBody, slate: SlateSpecBody): SlopeLayout | undefined {
-  const roof = layOutRoof([slopeForEngine(slope, slate)], slateForEngine(slate));
-  return roof.ok ? roof.slopes[0] : undefined;
+/** A slope laid out with the others of the roof, which it may meet; alone where one of them is wrong. */
+function layoutOf(
+  slope: SlopeBody,
+  slate: SlateSpecBody,
+  all: readonly SlopeBody[]
+): SlopeLayout | undefined {
+  const spec = slateForEngine(slate);
+  const others = all.filter(({ slopeId }) => slopeId !== slope.slopeId);
+  for (const beside of [others, []]) {
+    const roof = layOutRoof(
+      [slope, ...beside].map((body) => slopeForEngine(body, slate)),
+      spec
+    );
+    if (roof.ok) return roof.slopes[0];
+  }
+  return undefined;
 }

@@ -1,4 +1,4 @@
-import type { RoofLayout, SlateSpec, Slope } from '$lib/engine/roof';
+import { type RoofLayout, type SlateSpec, type Slope, slopeAsLaid } from '$lib/engine/roof';
 import {
   type ChosenSets,
   type SetCourses,
@@ -91,7 +91,7 @@ function workOut(view: JobView, stocks: readonly SetStock[]): SizesLaidOut | Siz
 
   const isStockKnown = stocks.some(({ stock }) => stock > 0);
   const asked = isStockKnown ? stocks : inEqualParts(slopes, stocks);
-  const proposed = chooseCourses(slopes, base, asked);
+  const proposed = chooseCourses(slopes.map(slopeAsLaid), base, asked);
   const chosen = current(partOf(view, 'job').setCourses)?.courses ?? [];
   const courses = chosen.length > 0 ? chosen : undefined;
   const byChoice =
