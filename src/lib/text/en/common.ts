@@ -76,7 +76,8 @@ export const common = {
     `The browser did not open this device's journal (${detail}). Close other tabs of the app and load the page again; nothing is deleted.`,
   /** What an event was, for "last saved". */
   events: {
-    jobOpened: 'job named',
+    jobOpened: 'job opened',
+    jobRenamed: 'job renamed',
     jobSettingsSet: 'settings',
     slateSpecSet: 'slate size',
     deliveryDeclared: 'order',

@@ -67,6 +67,7 @@ export const common: Partial<Catalogue['common']> = {
     `El navegador no abrió el diario de este aparato (${detail}). Cierre otras pestañas de la aplicación y recargue; no se ha borrado nada.`,
   events: {
     jobOpened: 'obra abierta',
+    jobRenamed: 'obra renombrada',
     jobSettingsSet: 'ajustes',
     slateSpecSet: 'medida de pizarra',
     deliveryDeclared: 'pedido',

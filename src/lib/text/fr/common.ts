@@ -68,6 +68,7 @@ export const common: Partial<Catalogue['common']> = {
     `Le navigateur n’a pas ouvert le journal de cet appareil (${detail}). Fermez les autres onglets de l’application et rechargez ; rien n’est effacé.`,
   events: {
     jobOpened: 'chantier ouvert',
+    jobRenamed: 'chantier renommé',
     jobSettingsSet: 'réglages',
     slateSpecSet: 'format d’ardoise',
     deliveryDeclared: 'commande',

@@ -67,6 +67,7 @@ export const common: Partial<Catalogue['common']> = {
     `Przeglądarka nie otworzyła dziennika urządzenia (${detail}). Zamknij inne karty aplikacji i wczytaj stronę ponownie; niczego nie usunięto.`,
   events: {
     jobOpened: 'otwarto budowę',
+    jobRenamed: 'zmieniono nazwę budowy',
     jobSettingsSet: 'ustawienia',
     slateSpecSet: 'wymiar płytki',
     deliveryDeclared: 'zamówienie',

@@ -68,6 +68,7 @@ export const common: Partial<Catalogue['common']> = {
     `Browserul nu a deschis jurnalul aparatului (${detail}). Închideți alte file ale aplicației și reîncărcați; nu s-a șters nimic.`,
   events: {
     jobOpened: 'lucrare deschisă',
+    jobRenamed: 'lucrare redenumită',
     jobSettingsSet: 'setări',
     slateSpecSet: 'mărimea plăcii',
     deliveryDeclared: 'comandă',
