@@ -120,7 +120,8 @@ export function countedByStanding(
   return [...counts].map(([reason, slates]) => ({ reason, slates }));
 }
 
-function placeOf({ palletId, sample }: SampledSlate): Place {
+/** Where a slate of the sample was taken from. */
+export function placeOf({ palletId, sample }: SampledSlate): Place {
   return { palletId, layer: sample.layer ?? 0, place: sample.place ?? 0 };
 }
 

@@ -30,7 +30,14 @@ export {
 } from './lay-reading.ts';
 export { likelyRangeOf } from './likely-range.ts';
 export { nextStep, toMeasure, type NextStep } from './next-step.ts';
-export { firstMinuteOfDay, minutesOf, paceSince, sortedMinutesOf, type Pace } from './pace.ts';
+export {
+  firstMinuteOfDay,
+  jobPace,
+  minutesOf,
+  paceSince,
+  sortedMinutesOf,
+  type Pace
+} from './pace.ts';
 export { PalletCounter, type PalletCount } from './pallet-count.ts';
 export { palletSpreads } from './pallet-spreads.ts';
 export { pileMaterials, undereaveNails } from './pile-materials.ts';
@@ -70,6 +77,7 @@ export {
   type RoofOfJob
 } from './roof-of.ts';
 export { undereaveServedAtMost } from './roof-undereave.ts';
+export { listStep, sampleStep, type ListStep, type SampleStep } from './sample-step.ts';
 export { setAsideForUndereave } from './set-aside-for-undereave.ts';
 export {
   ASSUMED_HAND_SD_MM,
