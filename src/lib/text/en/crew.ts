@@ -45,7 +45,6 @@ export const crew = {
   removeWhom: (name: string) => `Remove ${name}`,
   removeSure: (name: string) =>
     `Remove ${name} from the crew? What he entered stays. His device keeps its copy.`,
-  wasRemoved: 'removed',
   invite: 'Invite somebody',
   inviteKeeper: 'Invite somebody who may invite too',
   inviteHow:
@@ -67,7 +66,6 @@ export const crew = {
     'The hub keeps the entries sealed and cannot read them. It sees how large they are, when they come, from which address, and how many devices there are. Backups of the hub hold sealed entries too.',
   news: (name: string, n: number, pallet: string) =>
     `${name || 'Crew'}: ${n} more sorted from pallet ${pallet}`,
-  moreEntries: (n: number) => `${entries(n)} from the crew`,
   warnings: {
     held: (name: string) =>
       `Entries of ${name} do not fit and wait. The job is as it was; compare fingerprints with him.`,

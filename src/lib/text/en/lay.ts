@@ -47,7 +47,6 @@ export const lay = {
   courseSaved: (slope: string, course: number) => `${slope}, course ${course} laid`,
   lostSaved: (slates: string, pile: string) => `${slates} of ${pile} lost`,
   countSaved: (slates: string, pile: string) => `${pile} counted, ${slates}`,
-  planSaved: 'new plan in use',
   notSaved: 'Not saved. Press “Try again” in the red strip; nothing on this screen is lost.',
   undo: (what: string) => `Undo: ${what}`,
   undone: 'Taken back.',
