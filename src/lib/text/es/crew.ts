@@ -57,7 +57,6 @@ export const crew: Translation['crew'] = {
   sees: 'Qué ve el servidor',
   seesWhat:
     'El servidor guarda los registros sellados y no puede leerlos. Ve su tamaño, cuándo llegan, de qué dirección y cuántos aparatos hay. Sus copias también van selladas.',
-  moreEntries: (n) => `${many(n, ENTRY)} de la cuadrilla`,
   warnings: {
     held: (name) =>
       `Hay registros de ${name} que no encajan y esperan. La obra está como estaba; comparen las huellas.`,

@@ -2,7 +2,6 @@ import { pluralizer } from '../plural.ts';
 import type { Translation } from '../words.svelte.ts';
 
 const many = pluralizer('fr');
-const ENTRY = { one: 'saisie', other: 'saisies' };
 const NOT_SHARED = { one: 'saisie non partagée', other: 'saisies non partagées' };
 
 export const crew: Translation['crew'] = {
@@ -57,7 +56,6 @@ export const crew: Translation['crew'] = {
   sees: 'Ce que voit le serveur',
   seesWhat:
     'Le serveur garde les saisies scellées et ne peut pas les lire. Il voit leur taille, quand elles viennent, de quelle adresse, et combien d’appareils il y a. Ses sauvegardes sont scellées aussi.',
-  moreEntries: (n) => `${many(n, ENTRY)} de l’équipe`,
   warnings: {
     held: (name) =>
       `Des saisies de ${name} ne vont pas et attendent. Le chantier est inchangé ; comparez les empreintes.`,

@@ -2,7 +2,6 @@ import { pluralizer } from '../plural.ts';
 import type { Translation } from '../words.svelte.ts';
 
 const many = pluralizer('pl');
-const ENTRY = { one: 'wpis', few: 'wpisy', many: 'wpisów', other: 'wpisu' };
 const NOT_SHARED = {
   one: 'wpis niewysłany',
   few: 'wpisy niewysłane',
@@ -61,7 +60,6 @@ export const crew: Translation['crew'] = {
   sees: 'Co widzi serwer',
   seesWhat:
     'Serwer trzyma wpisy zapieczętowane i nie może ich czytać. Widzi, jak są duże, kiedy przychodzą, z jakiego adresu i ile jest urządzeń. Jego kopie też są zapieczętowane.',
-  moreEntries: (n) => `${many(n, ENTRY)} od ekipy`,
   warnings: {
     held: (name) =>
       `Wpisy (${name}) nie pasują i czekają. Budowa jest bez zmian; porównajcie odciski.`,

@@ -2,7 +2,6 @@ import { pluralizer } from '../plural.ts';
 import type { Translation } from '../words.svelte.ts';
 
 const many = pluralizer('ro');
-const ENTRY = { one: 'înregistrare', few: 'înregistrări', other: 'de înregistrări' };
 const NOT_SHARED = {
   one: 'înregistrare netrimisă',
   few: 'înregistrări netrimise',
@@ -62,7 +61,6 @@ export const crew: Translation['crew'] = {
   sees: 'Ce vede serverul',
   seesWhat:
     'Serverul ține înregistrările sigilate și nu le poate citi. Vede cât sunt de mari, când vin, de la ce adresă și câte aparate sunt. Și copiile lui sunt sigilate.',
-  moreEntries: (n) => `${many(n, ENTRY)} de la echipă`,
   warnings: {
     held: (name) =>
       `Înregistrări (${name}) nu se potrivesc și așteaptă. Lucrarea este neschimbată; comparați amprentele.`,
