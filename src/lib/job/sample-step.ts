@@ -1,5 +1,5 @@
 import { type JobView, current, partOf } from '$lib/journal';
-import { type Place, placeKey, placeOf } from './delivery-sample.ts';
+import { type Place, placeKey, sampledPlace } from './delivery-sample.ts';
 import type { PalletCount } from './pallet-count.ts';
 
 /**
@@ -74,7 +74,9 @@ export interface ListStep extends Place {
 export function listStep(view: JobView, palletId: string): ListStep | undefined {
   const draw = current(partOf(view, 'job').draws);
   if (!draw || Object.keys(partOf(view, `pallet:${palletId}`).piles).length > 0) return undefined;
-  const done = new Set(partOf(view, 'sample').slates.map(({ value }) => placeKey(placeOf(value))));
+  const done = new Set(
+    partOf(view, 'sample').slates.map(({ value }) => placeKey(sampledPlace(value)))
+  );
   const [next] = draw.positions
     .filter((place) => place.palletId === palletId && !done.has(placeKey(place)))
     .sort((one, other) => one.layer - other.layer || one.place - other.place);
