@@ -84,7 +84,8 @@ export {
   type RoofOfJob
 } from './roof-of.ts';
 export { undereaveServedAtMost } from './roof-undereave.ts';
-export { listStep, sampleStep, type ListStep, type SampleStep } from './sample-step.ts';
+export { listStep, type ListStep } from './list-step.ts';
+export { sampleStep, type SampleStep } from './sample-step.ts';
 export { setAsideForUndereave } from './set-aside-for-undereave.ts';
 export {
   ASSUMED_HAND_SD_MM,

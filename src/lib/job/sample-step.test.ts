@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import type { NewEvent } from '$lib/journal';
 import { TestJournal } from '../../../tests/support/test-journal.ts';
-import { listStep, sampleStep } from './sample-step.ts';
+import { listStep } from './list-step.ts';
+import { sampleStep } from './sample-step.ts';
 
 const pallet = (label: string, measured: number, slates = 480, sorted = 0) => ({
   ...{ palletId: label.toLowerCase(), label, slates, sorted, measured }

@@ -4,7 +4,6 @@ import { settingsOf, slopesOf, specOf } from '$lib/job';
 import { journalStore, newJobId } from '$lib/app';
 import { words } from '$lib/text';
 import type { JobsState } from './jobs.svelte.ts';
-import { plain } from './plain.ts';
 
 export type MenuTask = 'rename' | 'copyRoof' | 'remove';
 
@@ -82,7 +81,7 @@ export class JobMenuState {
   async remove(): Promise<boolean> {
     const { name, jobId } = this.#job;
     this.refusal = '';
-    if (plain(this.typed.trim()) !== plain(name.trim())) {
+    if (!this.#list.isSameName(this.typed, name)) {
       this.problem = words.text.jobMenu.wrongName(name);
       return false;
     }

@@ -2,12 +2,19 @@ import type { JobSummary } from '$lib/storage';
 import { newJobId } from '$lib/app';
 import { journalStore } from '$lib/app';
 import { words } from '$lib/text';
-import { plain } from './plain.ts';
 
 /** From so many jobs on there is a field to find one by its name. */
 const MANY = 8;
 /** So many are shown at first: what comes after the list is not pushed out of sight. */
 const AT_FIRST = 12;
+
+/** A text in small letters without accents, as people type it in haste. */
+function plain(text: string): string {
+  return text
+    .normalize('NFD')
+    .replace(/\p{Mn}/gu, '')
+    .toLowerCase();
+}
 
 /** Where a device keeps which jobs are put away. */
 const AWAY = 'jobsPutAway';
@@ -84,11 +91,15 @@ export class JobsState {
   nameProblem(name: string, exceptFor?: string): string {
     const text = words.text.jobs;
     if (!name.trim()) return text.nameMissing;
-    const wanted = plain(name.trim());
     const isTaken = this.jobs.some(
-      (job) => job.jobId !== exceptFor && plain(job.name.trim()) === wanted
+      (job) => job.jobId !== exceptFor && this.isSameName(job.name, name)
     );
     return isTaken ? text.nameTaken(name.trim()) : '';
+  }
+
+  /** Whether two names are one to whoever types in haste. */
+  isSameName(one: string, other: string): boolean {
+    return plain(one.trim()) === plain(other.trim());
   }
 
   /** Shows the list as it is now, and what was done. */
