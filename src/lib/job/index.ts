@@ -36,6 +36,7 @@ export { palletSpreads } from './pallet-spreads.ts';
 export { pileMaterials, undereaveNails } from './pile-materials.ts';
 export { pileRows } from './pile-rows.ts';
 export { pilesLeft, type PileLeft } from './piles-left.ts';
+export { takeWorkedOut, type PilesWorkedOut } from './piles-worked-out.ts';
 export { placeOf } from './plan-of-parts.ts';
 export { changeOfRest, coursesOn, per100IfSharp, placesOf, wholeRoof } from './plan-reading.ts';
 export {
@@ -89,6 +90,6 @@ export {
   type SlopeField,
   type SlopeTexts
 } from './slope-fields.ts';
-export { stockOf } from './stock.ts';
+export { isSameList, pilesRestOn, stockOf } from './stock.ts';
 export { UsualRange } from './usual-range.ts';
 export { wideCount } from './wide-count.ts';

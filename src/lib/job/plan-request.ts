@@ -140,8 +140,17 @@ export function planRequestOf(
 
 const kicksKnown = new WeakMap<readonly ThicknessBins[], Map<number, KickChances>>();
 
+/** Keeps chances of kicking that were worked out elsewhere for the same piles. */
+export function rememberKicks(
+  piles: readonly ThicknessBins[],
+  kickAllowanceMm: number,
+  kicks: KickChances
+): void {
+  kicksKnown.set(piles, new Map([[kickAllowanceMm, kicks]]));
+}
+
 /** The chances of kicking of some piles; the same piles are asked after every course. */
-function kicksOf(piles: readonly ThicknessBins[], kickAllowanceMm: number): KickChances {
+export function kicksOf(piles: readonly ThicknessBins[], kickAllowanceMm: number): KickChances {
   const known = kicksKnown.get(piles) ?? new Map<number, KickChances>();
   kicksKnown.set(piles, known);
   const kicks = known.get(kickAllowanceMm) ?? kickChances(piles, kickAllowanceMm);
