@@ -1,4 +1,4 @@
-import { expect, openExample, startJob, test } from './helpers.ts';
+import { expect, openExample, ownLetters, startJob, test } from './helpers.ts';
 
 test('order, pallets, list and measuring go on by keyboard, and lose neither focus nor slate @desktop', async ({
   page
@@ -80,6 +80,7 @@ test('order, pallets, list and measuring go on by keyboard, and lose neither foc
   // On a phone the buttons below the keypad stand clear of the bar of steps.
   await page.setViewportSize({ width: 390, height: 844 });
   await page.evaluate(() => scrollTo(0, 0));
+  await ownLetters(page);
   const steps = await page.getByRole('navigation', { name: 'Steps of the job' }).boundingBox();
   for (const name of ['Undo last slate', 'Later']) {
     const box = await page.getByRole('button', { name }).boundingBox();

@@ -38,6 +38,13 @@ export { pileRows } from './pile-rows.ts';
 export { pilesLeft, type PileLeft } from './piles-left.ts';
 export { takeWorkedOut, type PilesWorkedOut } from './piles-worked-out.ts';
 export { placeOf } from './plan-of-parts.ts';
+export {
+  ASSUMED_SOFTNESS,
+  ENOUGH_TAPERS,
+  type TaperOfJob,
+  kickSoftnessOf,
+  taperOf
+} from './kick-softness.ts';
 export { changeOfRest, coursesOn, per100IfSharp, placesOf, wholeRoof } from './plan-reading.ts';
 export {
   planRequestOf,

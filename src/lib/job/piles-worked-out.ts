@@ -1,7 +1,6 @@
 import type { KickChances } from '$lib/engine/courses';
 import type { JobView } from '$lib/journal';
 import { rememberKicks } from './plan-request.ts';
-import { settingsOf } from './queries.ts';
 import { type RoofOfJob, rememberRoof } from './roof-of.ts';
 import type { PilesAsSorted } from './sorted/piles-as-sorted.ts';
 import { type Stock, rememberStock } from './stock.ts';
@@ -18,5 +17,5 @@ export interface PilesWorkedOut {
 export function takeWorkedOut(view: JobView, { stock, roof, sorted, kicks }: PilesWorkedOut): void {
   rememberStock(view, stock);
   rememberRoof(view, roof);
-  rememberKicks(sorted.bins, settingsOf(view).kickAllowanceMm, kicks);
+  rememberKicks(view, sorted.bins, kicks);
 }

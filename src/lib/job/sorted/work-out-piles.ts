@@ -1,7 +1,6 @@
 import type { JobView } from '$lib/journal';
 import type { PilesWorkedOut } from '../piles-worked-out.ts';
 import { kicksOf } from '../plan-request.ts';
-import { settingsOf } from '../queries.ts';
 import { roofLayoutOf } from '../roof-of.ts';
 import { stockOf } from '../stock.ts';
 import { createPilesAsSorted } from './piles-as-sorted.ts';
@@ -10,6 +9,5 @@ import { createPilesAsSorted } from './piles-as-sorted.ts';
 export function workOutPiles(view: JobView): PilesWorkedOut {
   const stock = stockOf(view);
   const sorted = createPilesAsSorted()(view, stock);
-  const kicks = kicksOf(sorted.bins, settingsOf(view).kickAllowanceMm);
-  return { stock, roof: roofLayoutOf(view), sorted, kicks };
+  return { stock, roof: roofLayoutOf(view), sorted, kicks: kicksOf(view, sorted.bins) };
 }
