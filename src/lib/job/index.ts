@@ -1,5 +1,5 @@
 export { adoptedPlanOf, planAdoption, type AdoptedPlan } from './adopted-plan.ts';
-export { piecesOfParts } from './course-parts.ts';
+export { partsOfPieces, piecesOfParts } from './course-parts.ts';
 export { listCoverage, type ListCoverage } from './delivery-coverage.ts';
 export {
   countedByStanding,
