@@ -103,7 +103,11 @@ export const BODY: {
       right: edge,
       openings: fc.constant([]),
       ridgeGapMm: lengthMm,
-      setOutFrom: fc.constantFrom('left' as const, 'right' as const)
+      setOutFrom: fc.constantFrom('left' as const, 'right' as const),
+      rafterLeftMm: lengthMm,
+      rafterRightMm: lengthMm,
+      ridgeWidthMm: lengthMm,
+      diagonalMm: lengthMm
     },
     {
       requiredKeys: [

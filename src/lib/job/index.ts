@@ -1,5 +1,5 @@
 export { adoptedPlanOf, planAdoption, type AdoptedPlan } from './adopted-plan.ts';
-export { piecesOfParts } from './course-parts.ts';
+export { partsOfPieces, piecesOfParts } from './course-parts.ts';
 export { listCoverage, type ListCoverage } from './delivery-coverage.ts';
 export {
   countedByStanding,
@@ -43,6 +43,7 @@ export { palletSpreads } from './pallet-spreads.ts';
 export { pileMaterials, undereaveNails } from './pile-materials.ts';
 export { pileRows } from './pile-rows.ts';
 export { pilesLeft, type PileLeft } from './piles-left.ts';
+export { takeWorkedOut, type PilesWorkedOut } from './piles-worked-out.ts';
 export { placeOf } from './plan-of-parts.ts';
 export {
   ASSUMED_SOFTNESS,
@@ -105,6 +106,6 @@ export {
   type SlopeField,
   type SlopeTexts
 } from './slope-fields.ts';
-export { stockOf } from './stock.ts';
+export { isSameList, pilesRestOn, stockOf } from './stock.ts';
 export { UsualRange } from './usual-range.ts';
 export { wideCount } from './wide-count.ts';

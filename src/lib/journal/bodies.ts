@@ -236,7 +236,11 @@ export const BODIES = {
     right: edge,
     openings: v.pipe(v.array(opening), v.maxLength(50)),
     ridgeGapMm: v.optional(lengthMm),
-    setOutFrom: v.optional(v.picklist(['left', 'right']))
+    setOutFrom: v.optional(v.picklist(['left', 'right'])),
+    rafterLeftMm: v.optional(lengthMm),
+    rafterRightMm: v.optional(lengthMm),
+    ridgeWidthMm: v.optional(lengthMm),
+    diagonalMm: v.optional(lengthMm)
   }),
   slopeRemoved: v.object({ slopeId: key }),
   planAdopted: v.object({
