@@ -91,9 +91,9 @@ export function roofLayoutOf(view: JobView): RoofOfJob {
   return roof;
 }
 
-/** Takes a layout as that of a job part: of one of several sizes, which is laid out with the others. */
-export function rememberRoof(job: JobPart, roof: RoofOfJob): void {
-  laidOut.set(job, roof);
+/** Keeps a layout that was worked out elsewhere: from the same view, or with a job's other sizes. */
+export function rememberRoof(view: JobView, roof: RoofOfJob): void {
+  laidOut.set(partOf(view, 'job'), roof);
 }
 
 function layOut(view: JobView): RoofOfJob {

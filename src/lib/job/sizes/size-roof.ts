@@ -209,7 +209,7 @@ function jobWithRoof(job: JobPart, roof: RoofOfJob): JobPart {
   const before = jobParts.get(job);
   if (before && (before.roof === roof || (!before.roof.ok && !roof.ok))) return before.part;
   const part = { ...job };
-  rememberRoof(part, roof);
+  rememberRoof(new Map([['job', part]]), roof);
   jobParts.set(job, { roof, part });
   return part;
 }
