@@ -57,7 +57,7 @@ export const sizes = {
     chosen: 'Chosen. They stay, whatever is sorted.',
     stale: 'The courses chosen fill the roof no more. These are proposed instead.',
     use: 'Use these courses',
-    free: 'Propose anew',
+    free: 'Propose again',
     short: (m2: string) =>
       `Too little slate: ${m2} m² are missing. Order more, or take another length.`,
     unused: (size: string) => `No course of ${size}.`,
@@ -105,7 +105,7 @@ export const sizes = {
       `About ${n} slates, between ${from} and ${to}.`,
     density: (value: string, from: string, to: string) =>
       `Density ${value} kg/m³ (${from} to ${to}).`,
-    customary: 'Common practice, no source. Weigh a counted pallet to mend it.',
+    customary: 'Common practice, no source. Weigh a counted pallet to know better.',
     mended: 'From the weighed pallet.',
     weighed: 'A weighed pallet',
     kilograms: 'Its slates weigh',
