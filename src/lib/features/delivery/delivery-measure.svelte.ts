@@ -129,12 +129,15 @@ export class MeasureWizard {
   keep(): void {
     const { place, gauged, ring, defects, sides } = this;
     const fields = { ...this.fields };
+    // Points are asked for one after the other: what is read of them changes with the prompt.
+    const begun = this.prompt && this.#slate.begun;
     const slate: KeptSlate | undefined =
-      place && (gauged || this.hasMarks)
+      place && (gauged || begun || this.hasMarks)
         ? {
             place: placeKey(place),
             fields,
             ...(gauged && { gauged }),
+            ...(begun && { begun }),
             ...(ring && { ring }),
             ...(defects && { defects }),
             ...sides.body
@@ -281,12 +284,14 @@ export class MeasureWizard {
     if (!kept || !isOpen) return;
     this.#chosen = kept.place;
     this.gauged = kept.gauged;
+    if (kept.rocks !== undefined) this.sides.start();
+    this.sides.rocks = kept.rocks ?? false;
+    const wanted = this.sides.wanted(this.#job().settings.pointsPerSlate);
+    const asked = kept.begun && this.#slate.resume(kept.begun, wanted);
+    this.prompt = asked && this.sides.promptOf(asked);
     for (const field of FIELDS) this.fields[field] = kept.fields[field] ?? '';
     this.ring = kept.ring;
     this.defects = kept.defects;
-    if (kept.rocks === undefined) return;
-    this.sides.start();
-    this.sides.rocks = kept.rocks;
   }
 
   #act(place: ListedPlace): NewEvent | undefined {

@@ -5,4 +5,5 @@ export { handsOf, type SorterHand } from './grades-hands.ts';
 export { sampleAndSince, sortedUnder, type SortedUnder } from './grades-sorted.ts';
 export { handSdMm, pileCounts, reservesWithinRisk, runOutChances } from './pile-counts.ts';
 export { twistOf, type TwistOfJob } from './twist.ts';
+export { workOutPiles } from './work-out-piles.ts';
 export { createPilesAsSorted, pilesAsSorted, type PilesAsSorted } from './piles-as-sorted.ts';
