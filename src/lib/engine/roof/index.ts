@@ -43,8 +43,20 @@ export {
   joinsOf,
   levelJoinedCourses,
   meetingsOf,
+  type OpenSide,
+  openSides,
   sideLengthMm
 } from './joined-slopes.ts';
+export {
+  START_SHAPES,
+  type ShapeMeasures,
+  type ShapePart,
+  type ShapeSlope,
+  type StartShape,
+  shapeProblems,
+  slopeRound,
+  startShape
+} from './start-shapes.ts';
 export { type OutOfSquare, type SharedBatten } from './out-of-square.ts';
 export { slopeProblems } from './slope-problems.ts';
 export {
