@@ -57,6 +57,13 @@ export {
   slopeRound,
   startShape
 } from './start-shapes.ts';
+export {
+  type OrderAllowances,
+  type OrderedNails,
+  type OrderedSlates,
+  type RoofOrder,
+  roofOrder
+} from './order.ts';
 export { type OutOfSquare, type SharedBatten } from './out-of-square.ts';
 export { slopeProblems } from './slope-problems.ts';
 export {
@@ -95,6 +102,7 @@ export {
   NAILS_PER_PIECE,
   battenLengthM,
   nailLength,
+  slatesCarried,
   nailsByPile,
   massLaidKgPerM2,
   stackOf

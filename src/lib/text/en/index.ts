@@ -12,6 +12,7 @@ export const LATER = {
   grades: async () => (await import('./grades.ts')).grades,
   jobs: async () => (await import('./jobs.ts')).jobs,
   lay: async () => (await import('./lay.ts')).lay,
+  order: async () => (await import('./order.ts')).order,
   photos: async () => (await import('./photos.ts')).photos,
   quick: async () => (await import('./quick.ts')).quick,
   roof: async () => (await import('./roof.ts')).roof,

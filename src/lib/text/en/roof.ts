@@ -29,6 +29,8 @@ export const roof = {
     units: 'Lengths in'
   },
 
+  toOrder: 'See what to order',
+
   unitLabel: 'Lengths in',
   units: { mm: 'Millimetres', ftIn: 'Feet and inches' },
   unitHint: {
@@ -428,7 +430,8 @@ export const roof = {
     noPlan: 'once planned',
     mass: 'Mass laid',
     massUnit: (mass: string) => `${mass} kg/m²`,
-    stack: 'A stack for loading out',
+    carried: 'One person carries',
+    stack: 'A stack for the hoist',
     stackOf: (slates: number, height: string, mass: string) =>
       `${many(slates, { one: 'slate', other: 'slates' })}, ${height}, ${mass} kg`,
     undereaveNails: (nails: number) =>
