@@ -40,6 +40,7 @@ export const BODY: {
   [T in Exclude<EventType, 'entryVoided'>]: fc.Arbitrary<BodyOf<T>>;
 } = {
   jobOpened: fc.record({ name }),
+  jobRenamed: fc.record({ name }),
   jobSettingsSet: fc.record({
     kickAllowanceMm: fc.constantFrom(1, 1.5, 2),
     piles: maybe(fc.constant(3)),

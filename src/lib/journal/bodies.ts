@@ -89,6 +89,7 @@ const riskPoint = v.object({
  */
 export const BODIES = {
   jobOpened: v.object({ name: v.pipe(shortText, v.minLength(1)) }),
+  jobRenamed: v.object({ name: v.pipe(shortText, v.minLength(1)) }),
   jobSettingsSet: v.object({
     kickAllowanceMm: v.optional(v.pipe(v.number(), v.minValue(0), v.maxValue(20))),
     lengthUnit: v.optional(v.picklist(['mm', 'ftIn'])),

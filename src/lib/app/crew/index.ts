@@ -9,3 +9,4 @@ export {
 export { CrewState } from './crew.svelte.ts';
 export { JoinState } from './join.svelte.ts';
 export { SharingState, type CrewNews } from './sharing.svelte.ts';
+export { crewHolding, type CrewHolding } from './crew-holding.ts';
