@@ -30,7 +30,7 @@ describe('what to order', () => {
     ]);
     expect(order.nails.reduce((sum, { takes }) => sum + takes, 0)).toBe(2 * order.pieces);
     expect(order.nails.map(({ lengthMm }) => lengthMm)).toEqual([30, 35]);
-    expect(order.nails[0].takes).toBe(300);
+    expect(order.nails[1].takes).toBe(500);
     expect(roofOrder(totals, ALLOWANCES).nails).toEqual([
       { takes: 2 * order.pieces, order: Math.ceil(2 * order.pieces * 1.025) }
     ]);

@@ -15,7 +15,7 @@ export interface OrderLine {
 }
 
 /** What to order for a job's roof, and the file of it. */
-export class OrderState {
+export class RoofOrderState {
   readonly #job: () => JobState;
   ready = $state.raw<ReadyFile>();
 
