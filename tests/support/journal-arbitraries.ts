@@ -43,7 +43,10 @@ export const BODY: {
   jobRenamed: fc.record({ name }),
   jobSettingsSet: fc.record({
     kickAllowanceMm: fc.constantFrom(1, 1.5, 2),
-    piles: maybe(fc.constant(3))
+    piles: maybe(fc.constant(3)),
+    carryMassKg: maybe(fc.constantFrom(20, 25)),
+    battenWasteShare: maybe(fc.constantFrom(0.05, 0.1)),
+    layingPacePerHour: maybe(fc.constantFrom(null, 40))
   }),
   slateSpecSet: fc.record({
     lengthMm,

@@ -103,7 +103,10 @@ export const BODIES = {
     stackHeightMm: v.optional(lengthMm),
     liftMassKg: v.optional(amount),
     sortingRatePerHour: v.optional(amount),
-    sortingPacePerHour: v.optional(amount)
+    sortingPacePerHour: v.optional(amount),
+    carryMassKg: v.optional(v.pipe(v.number(), v.minValue(1), v.maxValue(200))),
+    battenWasteShare: v.optional(v.pipe(v.number(), v.minValue(0), v.maxValue(0.9))),
+    layingPacePerHour: v.optional(v.nullable(amount))
   }),
   slateSpecSet: v.object({
     lengthMm,
