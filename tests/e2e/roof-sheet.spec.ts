@@ -26,7 +26,7 @@ for (const { example, slopes } of ROOFS)
   test(`the invented roof "${example}" is drawn, set out and printed`, async ({ page }) => {
     const job = await enterExample(page, example);
     await expect(
-      page.getByRole('img', { name: new RegExp(`laid flat, ${slopes} slopes`) }).locator('.face')
+      page.getByRole('img', { name: new RegExp(`from above, ${slopes} slopes`) }).locator('.face')
     ).toHaveCount(slopes);
     await openFolds(page, 'Each slope');
     await expect(page.getByRole('slider')).toBeVisible();

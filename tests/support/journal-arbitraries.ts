@@ -44,7 +44,10 @@ export const BODY: {
   jobRenamed: fc.record({ name }),
   jobSettingsSet: fc.record({
     kickAllowanceMm: fc.constantFrom(1, 1.5, 2),
-    piles: maybe(fc.constant(3))
+    piles: maybe(fc.constant(3)),
+    carryMassKg: maybe(fc.constantFrom(20, 25)),
+    battenWasteShare: maybe(fc.constantFrom(0.05, 0.1)),
+    layingPacePerHour: maybe(fc.constantFrom(null, 40))
   }),
   slateSpecSet: fc.record({
     lengthMm,
@@ -82,7 +85,10 @@ export const BODY: {
       selector: ({ palletId: of, layer, place }) => `${of}|${layer}|${place}`
     })
   }),
-  slateGauged: fc.record({ palletId, points, gradesId, pile: fc.option(pile), sample }),
+  slateGauged: fc.record({
+    ...{ palletId, points, gradesId, pile: fc.option(pile), sample },
+    rocks: maybe(fc.boolean())
+  }),
   slateTapped: fc.record({ palletId, pile, gradesId }),
   slateSetAside: fc.record({ palletId, reason, use, points: maybe(points), sample }),
   slateChecked: fc.record({

@@ -4,6 +4,7 @@ import {
   massLaidKgPerM2,
   nailLength,
   nailsByPile,
+  slatesCarried,
   stackOf
 } from '$lib/engine/roof';
 import { momentsOfBins } from '$lib/engine/thickness';
@@ -20,7 +21,9 @@ export interface PileMaterial {
   /** Nails for the pile's slates in the adopted plan; undefined before there is one. */
   readonly nails?: number;
   readonly massKgPerM2: number;
+  /** What a hoist or the battens take at once, and what one person carries. */
   readonly stack: Stack;
+  readonly carried: Stack;
 }
 
 /**
@@ -68,7 +71,8 @@ function materialOf(
     nailLength: nailLength(thicknessMm),
     ...(nails !== undefined && { nails }),
     massKgPerM2: massLaidKgPerM2(spec.densityKgPerM3, thicknessMm, spec.lengthMm, gaugeMm),
-    stack: stackOf(inStack, thicknessMm, spec)
+    stack: stackOf(inStack, thicknessMm, spec),
+    carried: slatesCarried(settingsOf(view).carryMassKg, thicknessMm, spec)
   };
 }
 

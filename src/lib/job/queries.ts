@@ -18,13 +18,19 @@ export interface JobSettings {
   liftMassKg: number;
   sortingRatePerHour: number | null;
   sortingPacePerHour: number | null;
+  /** Most that one person carries in a go. */
+  carryMassKg: number;
+  battenWasteShare: number;
+  /** Pieces laid an hour by the whole gang. */
+  layingPacePerHour: number | null;
 }
 
 /**
  * Starting values. Kick allowance 1.5 mm: ours, no published source. Breakage 2.5 %: wastage of
  * sized slates in a construction technology text. Spares 2 %: AIA master specification 07 31 26
  * (2011). Stack height: common practice, no source. Mass of a lift: ours, to be set to what the hoist
- * and the scaffold carry.
+ * and the scaffold carry. Mass that a person carries, 25 kg: ours. Batten waste 5 %: common practice, no
+ * source.
  */
 export const DEFAULT_SETTINGS: JobSettings = {
   kickAllowanceMm: 1.5,
@@ -39,7 +45,10 @@ export const DEFAULT_SETTINGS: JobSettings = {
   stackHeightMm: 600,
   liftMassKg: 250,
   sortingRatePerHour: null,
-  sortingPacePerHour: null
+  sortingPacePerHour: null,
+  carryMassKg: 25,
+  battenWasteShare: 0.05,
+  layingPacePerHour: null
 };
 
 /** Settings in force: each field as last set. */

@@ -117,7 +117,10 @@ export const BODIES = {
     stackHeightMm: v.optional(lengthMm),
     liftMassKg: v.optional(amount),
     sortingRatePerHour: v.optional(amount),
-    sortingPacePerHour: v.optional(amount)
+    sortingPacePerHour: v.optional(amount),
+    carryMassKg: v.optional(v.pipe(v.number(), v.minValue(1), v.maxValue(200))),
+    battenWasteShare: v.optional(v.pipe(v.number(), v.minValue(0), v.maxValue(0.9))),
+    layingPacePerHour: v.optional(v.nullable(amount))
   }),
   slateSpecSet: v.object({
     lengthMm,
@@ -211,7 +214,9 @@ export const BODIES = {
     points,
     gradesId,
     pile: v.nullable(pile),
-    sample: v.optional(sampleSlate)
+    sample: v.optional(sampleSlate),
+    /** Whether it rocks on a flat board by more than the kick allowance; left out: not tried. */
+    rocks: v.optional(v.boolean())
   }),
   slateTapped: v.object({ palletId: key, pile, gradesId }),
   slateSetAside: v.object({

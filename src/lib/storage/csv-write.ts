@@ -69,6 +69,13 @@ export function csvLine(cells: readonly CsvCell[], style: CsvStyle = 'standard')
   return written.join(separator) + '\r\n';
 }
 
+/** Rows as a file to save. */
+export function csvFile(rows: readonly (readonly CsvCell[])[], style: CsvStyle): Blob {
+  const mark = style !== 'standard' && style.bom ? '\uFEFF' : '';
+  const text = mark + rows.map((row) => csvLine(row, style)).join('');
+  return new Blob([text], { type: 'text/csv;charset=utf-8' });
+}
+
 /** Takes the apostrophe off that {@link csvLine} put in front of a text. */
 export function withoutGuard(text: string): string {
   return text.startsWith("'") && FORMULA.test(text) ? text.slice(1) : text;

@@ -12,6 +12,7 @@ export {
 } from './csv-types.ts';
 export {
   SPREADSHEET_STYLE,
+  csvFile,
   csvLine,
   type CsvCell,
   type CsvExportRow,

@@ -50,6 +50,26 @@ export function roofNet(slopes: readonly Slope[]): PlacedSlope[] {
   return slopes.map((_, index) => placed.get(index) as PlacedSlope);
 }
 
+/** Steeper than this a slope is drawn laid flat: from above there would be nothing to see. Ours. */
+const STEEPEST_DEGREES = 75;
+
+/** How much of a slope's rafter is seen from above: the cosine of its pitch. */
+export function shareFromAbove({ pitchDegrees }: Pick<Slope, 'pitchDegrees'>): number {
+  return pitchDegrees > STEEPEST_DEGREES ? 1 : Math.cos((pitchDegrees * Math.PI) / 180);
+}
+
+/** The slopes of a roof from above: as `roofNet` joins them, each as long as its rafter is on plan. */
+export function roofFromAbove(slopes: readonly Slope[]): PlacedSlope[] {
+  return roofNet(
+    slopes.map((slope) => ({
+      ...slope,
+      rafterLengthMm: slope.rafterLengthMm * shareFromAbove(slope),
+      left: { kind: slope.left.kind, insetAtTopMm: insetAtTopMm(slope, slope.left) },
+      right: { kind: slope.right.kind, insetAtTopMm: insetAtTopMm(slope, slope.right) }
+    }))
+  );
+}
+
 /** Joins to a placed slope whatever fits: the map grows while it is walked. */
 function joinTo(index: number, slopes: readonly Slope[], placed: Map<number, PlacedSlope>): void {
   const base = placed.get(index) as PlacedSlope;

@@ -45,8 +45,27 @@ export {
   joinsOf,
   levelJoinedCourses,
   meetingsOf,
+  type OpenSide,
+  openSides,
   sideLengthMm
 } from './joined-slopes.ts';
+export {
+  START_SHAPES,
+  type ShapeMeasures,
+  type ShapePart,
+  type ShapeSlope,
+  type StartShape,
+  shapeProblems,
+  slopeRound,
+  startShape
+} from './start-shapes.ts';
+export {
+  type OrderAllowances,
+  type OrderedNails,
+  type OrderedSlates,
+  type RoofOrder,
+  roofOrder
+} from './order.ts';
 export { type OutOfSquare, type SharedBatten } from './out-of-square.ts';
 export { slopeProblems } from './slope-problems.ts';
 export {
@@ -90,6 +109,7 @@ export {
   NAILS_PER_PIECE,
   battenLengthM,
   nailLength,
+  slatesCarried,
   nailsByPile,
   massLaidKgPerM2,
   stackOf

@@ -25,10 +25,10 @@ const SHORTEST_MM = 300;
  * is left of the eave between both insets.
  *
  * For equal pitches at a square corner the inset on plan is the run, so that the hip's length is
- * √(rafter² + run²), the rule of the carpenter's handbooks.
+ * √(rafter² + run²).
  *
  * @returns mm, 0 or more
- * Source: Griffith, Carpentry, "Hip rafters": length from rise and the diagonal of the run; Euclid I 47.
+ * Source: geometry identity, Euclid I 47.
  * @example
  * // a rafter of 5000 at a pitch with a run of 4000: the hip is √(5000² + 4000²) = 6403
  */
@@ -96,6 +96,37 @@ export function joinsOf(slopes: readonly JoinedSlope[]): Join[] {
     if (behind) add('ridge', slope, 'ridge', behind, 'ridge');
   }
   return joins;
+}
+
+/** A hip or valley that no other slope meets yet. */
+export interface OpenSide {
+  readonly slopeId: string;
+  readonly side: 'left' | 'right';
+  readonly kind: 'hip' | 'valley';
+  readonly lengthMm: number;
+}
+
+/**
+ * Hips and valleys of a roof that no other slope meets, as the slopes are listed.
+ *
+ * @param roof slopes laid out and their joins; not modified
+ * @returns lengths in mm
+ */
+export function openSides(roof: {
+  readonly slopes: readonly { readonly slope: Slope }[];
+  readonly joins: readonly Join[];
+}): OpenSide[] {
+  return roof.slopes.flatMap(({ slope }) =>
+    (['left', 'right'] as const).flatMap((side) => {
+      const { kind } = slope[side];
+      if (kind !== 'hip' && kind !== 'valley') return [];
+      const isMet = roof.joins.some(
+        ({ one, oneSide, other, otherSide }) =>
+          (one === slope.id && oneSide === side) || (other === slope.id && otherSide === side)
+      );
+      return isMet ? [] : [{ slopeId: slope.id, side, kind, lengthMm: sideLengthMm(slope, side) }];
+    })
+  );
 }
 
 function isSameLength(one: number, other: number): boolean {

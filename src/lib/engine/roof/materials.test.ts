@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { battenLengthM, nailLength, nailsByPile } from './materials.ts';
+import { battenLengthM, nailLength, nailsByPile, slatesCarried } from './materials.ts';
 import { makeSlope } from './slope-shape.ts';
 
 describe('battenLengthM', () => {
@@ -43,5 +43,18 @@ describe('nails', () => {
     expect(() => nailLength(Number.NaN)).toThrow(/not-finite/);
     expect(() => nailLength(0)).toThrow(/out-of-range/);
     expect(() => nailsByPile([{ pile: 1, slates: 1.5, thicknessMm: 6 }])).toThrow(/not-whole/);
+  });
+});
+
+describe('what one person carries', () => {
+  const slate = { lengthMm: 500, widthMm: 250, densityKgPerM3: 2800 };
+  it('is the most slates within the mass: 11 of 2.1 kg within 25 kg', () => {
+    const carried = slatesCarried(25, 6, slate);
+    expect(carried.slates).toBe(11);
+    expect(carried.massKg).toBeCloseTo(23.1, 9);
+  });
+  it('meets the limit exactly where the mass divides evenly, and is one slate at least', () => {
+    expect(slatesCarried(21, 6, slate).slates).toBe(10);
+    expect(slatesCarried(1, 6, slate).slates).toBe(1);
   });
 });

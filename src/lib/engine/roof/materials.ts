@@ -132,6 +132,28 @@ export function stackOf(
   return { slates, heightMm, massKg: spec.densityKgPerM3 * volumeM3 };
 }
 
+/**
+ * How many slates one person carries in a go: as many as the mass allows, and one at least.
+ *
+ * @param massKg most that a person carries, kg, above 0
+ * @param thicknessMm mean thickness, mm
+ * @returns the slates as a stack: count, height in mm, mass in kg
+ * Source: mass = density × volume; the limit is the job's own.
+ * @throws EngineError `not-finite`, `out-of-range`
+ * @example
+ * // 500 × 250 × 6 mm at 2800 kg/m³ is 2.1 kg: 11 slates are 23.1 kg, 12 would be 25.2
+ */
+export function slatesCarried(
+  massKg: number,
+  thicknessMm: number,
+  spec: Pick<SlateSpec, 'lengthMm' | 'widthMm' | 'densityKgPerM3'>
+): Stack {
+  requireAboveZero(massKg, 'mass carried');
+  const one = stackOf(1, thicknessMm, spec);
+  const slates = Math.max(1, Math.floor(Number((massKg / one.massKg).toFixed(9))));
+  return stackOf(slates, thicknessMm, spec);
+}
+
 function requireAboveZero(value: number, name: string): void {
   requireFinite(value, name);
   if (value <= 0) throw new EngineError('out-of-range', `${name} is ${value}; give more than 0`);

@@ -1,7 +1,7 @@
 import { untrack } from 'svelte';
-import { type SlopeLayout, layOutRoof } from '$lib/engine/roof';
+import { type ShapeSlope, type SlopeLayout, layOutRoof, slopeRound } from '$lib/engine/roof';
 import { type NewEvent, type SlateSpecBody, type SlopeBody, own } from '$lib/journal';
-import { type RoofOfJob, roofLayoutOf, slateForEngine, slopeForEngine } from '$lib/job';
+import { type RoofOfJob, roofLayoutOf, slateForEngine, slopeBody, slopeForEngine } from '$lib/job';
 import type { JobState } from '$lib/app';
 import type { ShownUnit } from '$lib/ui';
 import { FormDraft } from './roof-draft.svelte.ts';
@@ -184,6 +184,41 @@ export class RoofState {
     const blank = blankSlopeForm(slopeId, this.#nameOf(this.list.length + 1), this.#unit);
     this.#hold(slopeId, new FormDraft(blank));
     this.openId = slopeId;
+  }
+
+  /** Opens a form for the slope round a hip or valley, its rafter, pitch and gauge line copied. */
+  addRound(slopeId: string, side: 'left' | 'right'): void {
+    const from = this.#job().slopes.find((slope) => slope.slopeId === slopeId);
+    const round =
+      from && this.slateInUse && slopeRound(slopeForEngine(from, this.slateInUse), side);
+    if (!round) return;
+    const id = `slope-${randomHex()}`;
+    const name = this.#nameOf(this.list.length + 1);
+    const form = slopeFormOf(slopeBody({ ...round, id, name }, id), this.#unit);
+    this.#hold(id, new FormDraft(form));
+    this.openId = id;
+  }
+
+  /** Raises a slope's eave above the lowest, so that its courses meet those of another. */
+  async raise(slopeId: string, byMm: number): Promise<void> {
+    const slope = this.#job().slopes.find((one) => one.slopeId === slopeId);
+    if (!slope) return;
+    const eaveHeightMm = Number((slope.eaveHeightMm + byMm).toFixed(1));
+    await this.#job().act({ type: 'slopeSet', body: { ...slope, eaveHeightMm } });
+  }
+
+  /** Enters the slopes of a roof to start from, in one act. */
+  async enterShape(
+    slopes: readonly ShapeSlope[],
+    nameOf: (part: ShapeSlope['part']) => string
+  ): Promise<void> {
+    const acts = slopes.map(({ part, ...slope }): NewEvent => {
+      const id = `slope-${randomHex()}`;
+      return { type: 'slopeSet', body: slopeBody({ ...slope, id, name: nameOf(part) }, id) };
+    });
+    if (!(await this.#job().act(acts))) return;
+    const first = this.#job().slopes[0]?.slopeId;
+    if (first !== undefined) this.openSlope(first);
   }
 
   /** Stores the open slope as typed. Gives the first field that cannot stand, if one cannot. */

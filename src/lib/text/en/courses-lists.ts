@@ -19,6 +19,11 @@ export const load = {
   table: 'Loading out',
   stackHeight: 'Highest stack',
   liftMass: 'Heaviest lift',
+  carryMass: 'One person carries',
+  refusedCarry: 'Give a mass from 1 to 200 kg.',
+  carryOf: (pile: string, slates: number) => `${pile} ${slates}`,
+  carry: (slates: string, mass: string) =>
+    `Hoist or pallet below. By hand at most ${mass} a person; that is, in slates: ${slates}.`,
   use: 'Use these limits',
   refusedHeight: 'Give a height from 50 to 2,000 mm.',
   refusedMass: 'Give a mass from 20 to 5,000 kg.',

@@ -13,6 +13,7 @@ export const LATER = {
   jobMenu: async () => (await import('./job-menu.ts')).jobMenu,
   jobs: async () => (await import('./jobs.ts')).jobs,
   lay: async () => (await import('./lay.ts')).lay,
+  order: async () => (await import('./order.ts')).order,
   photos: async () => (await import('./photos.ts')).photos,
   quick: async () => (await import('./quick.ts')).quick,
   roof: async () => (await import('./roof.ts')).roof,

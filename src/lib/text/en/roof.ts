@@ -18,7 +18,7 @@ export const roof = {
     more: (n: number) =>
       `${many(n, { one: 'more warning', other: 'more warnings' })}: see the checks.`,
     picture: (slopes: number) =>
-      `The roof laid flat, ${many(slopes, { one: 'slope', other: 'slopes' })}, seen from outside`
+      `The roof from above, ${many(slopes, { one: 'slope', other: 'slopes' })}`
   },
   folds: {
     each: 'Each slope',
@@ -28,6 +28,8 @@ export const roof = {
     checks: 'Checks and cautions',
     units: 'Lengths in'
   },
+
+  toOrder: 'See what to order',
 
   unitLabel: 'Lengths in',
   units: { mm: 'Millimetres', ftIn: 'Feet and inches' },
@@ -106,6 +108,49 @@ export const roof = {
       { id: 'l-with-valley', name: 'L on plan with a valley and a hip' },
       { id: 'gable-with-rooflight', name: 'gable with a rooflight and a chimney' }
     ]
+  },
+
+  shapes: {
+    title: 'Start from a shape',
+    names: {
+      'two-slope': 'Two slopes',
+      hipped: 'Hipped',
+      'l-with-valley': 'L with a valley',
+      'lean-to': 'Lean-to',
+      cheeks: 'Dormer cheeks'
+    },
+    length: { others: 'Length along the eave', cheeks: 'Length of the dormer’s eave' },
+    depth: {
+      others: 'Depth on plan, eave to eave',
+      'lean-to': 'Depth on plan, eave to wall',
+      cheeks: 'Depth on plan, front to roof'
+    },
+    draw: 'Draw this roof',
+    parts: {
+      front: 'Front slope',
+      back: 'Back slope',
+      leftEnd: 'Left end',
+      rightEnd: 'Right end',
+      wingInner: 'Wing, inner slope',
+      wingOuter: 'Wing, outer slope',
+      leanTo: 'Lean-to',
+      leftCheek: 'Left cheek',
+      rightCheek: 'Right cheek'
+    }
+  },
+
+  joins: {
+    round: (kind: 'hip' | 'valley', side: 'left' | 'right', name: string) =>
+      `Add the slope round the ${side} ${kind} of ${name}`,
+    misses: (one: string, other: string, miss: string) =>
+      `${one} and ${other}: courses miss each other by up to ${miss} where they meet, for their pitches or rafters differ.`,
+    raise: (name: string, by: string) => `Raise ${name} by ${by}, so that they meet at the eaves`,
+    title: 'Hips, valleys and ridges',
+    kinds: { hip: 'Hip', valley: 'Valley', ridge: 'Ridge' },
+    line: (kind: string, one: string, other: string, length: string) =>
+      `${kind}, ${one} with ${other}: ${length}`,
+    open: (kind: string, one: string, length: string) => `${kind} of ${one}: ${length}`,
+    note: 'Hips mitred or capped, valleys open, swept or laced: local practice decides. Gutters and flashings are not worked out here.'
   },
 
   slope: {
@@ -386,7 +431,8 @@ export const roof = {
     noPlan: 'once planned',
     mass: 'Mass laid',
     massUnit: (mass: string) => `${mass} kg/m²`,
-    stack: 'A stack for loading out',
+    carried: 'One person carries',
+    stack: 'A stack for the hoist',
     stackOf: (slates: number, height: string, mass: string) =>
       `${many(slates, { one: 'slate', other: 'slates' })}, ${height}, ${mass} kg`,
     undereaveNails: (nails: number) =>

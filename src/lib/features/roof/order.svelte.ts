@@ -1,0 +1,66 @@
+import { type RoofLayout, type RoofOrder, roofOrder } from '$lib/engine/roof';
+import { deliveryOf, pileMaterials } from '$lib/job';
+import { type CsvStyle, csvFile, safeFileName } from '$lib/storage';
+import { type JobState, type ReadyFile, download, readyFile, share } from '$lib/app';
+
+/** One line of the order, as a page and a file show it. */
+export interface OrderLine {
+  readonly item: string;
+  readonly size: string;
+  readonly takes: number;
+  readonly breakage?: number;
+  readonly spares?: number;
+  readonly order: number;
+  readonly unit: string;
+}
+
+/** What to order for a job's roof, and the file of it. */
+export class RoofOrderState {
+  readonly #job: () => JobState;
+  ready = $state.raw<ReadyFile>();
+
+  constructor(job: () => JobState) {
+    this.#job = job;
+  }
+
+  /** The order for a roof, with the job's allowances, plan, pace and price. */
+  of(roof: RoofLayout): RoofOrder {
+    const { settings, view } = this.#job();
+    const nails = pileMaterials(view, roof).flatMap(({ nailLength, nails = 0 }) => ({
+      lengthMm: nailLength.nearestSoldMm,
+      nails
+    }));
+    const pricePerThousand = deliveryOf(view)?.pricePerThousand;
+    return roofOrder(roof.totals, settings, nails, {
+      ...(settings.layingPacePerHour !== null && { piecesPerHour: settings.layingPacePerHour }),
+      ...(pricePerThousand !== undefined && { pricePerThousand })
+    });
+  }
+
+  async use(battenWasteShare: number, layingPacePerHour: number | null): Promise<void> {
+    await this.#job().act({
+      type: 'jobSettingsSet',
+      body: { battenWasteShare, layingPacePerHour }
+    });
+  }
+
+  /** Makes the file of the order and hands it to the downloads, or keeps it ready to be sent. */
+  save(lines: readonly OrderLine[], headings: readonly string[], style: CsvStyle): void {
+    const rows = lines.map(({ item, size, takes, breakage, spares, order, unit }) => [
+      item,
+      size,
+      { value: takes, decimals: Number.isInteger(takes) ? 0 : 1 },
+      breakage === undefined ? undefined : { value: breakage, decimals: 0 },
+      spares === undefined ? undefined : { value: spares, decimals: 0 },
+      { value: order, decimals: 0 },
+      unit
+    ]);
+    const name = safeFileName(`${this.#job().name} order`, 'csv');
+    this.ready = readyFile(csvFile([headings, ...rows], style), name);
+    if (!this.ready.canShare) download(this.ready);
+  }
+
+  async send(): Promise<void> {
+    if (this.ready && !(await share(this.ready))) download(this.ready);
+  }
+}
