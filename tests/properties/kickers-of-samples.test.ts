@@ -1,7 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import { createRandom, randomNormal } from '$lib/engine';
 import { kickChances, whatIf } from '$lib/engine/courses';
-import { gradeFigures, misgradedPiles, splitIntoPiles } from '$lib/engine/grading';
+import {
+  type KickSoftness,
+  gradeFigures,
+  kickSoftness,
+  misgradedPiles,
+  splitIntoPiles
+} from '$lib/engine/grading';
 import { normalMisgrading } from '$lib/engine/grading/misgrading';
 import { type ThicknessBins, binsFromPairs, mergeBins, totalCount } from '$lib/engine/thickness';
 import { report, rounds } from '../support/rounds.ts';
@@ -53,8 +59,8 @@ const sorted = (boundsMm: readonly number[]): number[][] =>
   );
 
 /** What a plan is priced with: kickers in 100 joints when each pile is laid by its slates. */
-function told(piles: readonly ThicknessBins[]): number {
-  const { within } = kickChances(piles, ALLOWANCE_MM);
+function told(piles: readonly ThicknessBins[], softness?: KickSoftness): number {
+  const { within } = kickChances(piles, ALLOWANCE_MM, undefined, softness);
   const slates = piles.map(totalCount);
   const all = slates.reduce((sum, n) => sum + n, 0);
   return 100 * within.reduce((sum, chance, at) => sum + (chance * slates[at]) / all, 0);
@@ -130,7 +136,12 @@ describe('kickers told from a sample', () => {
     expect(Math.abs(ofSample / real - 1)).toBeLessThan(0.03);
   });
 
-  it.each([20, 60, 300])('%d readings tell every screen the same figure', (readings) => {
+  it.each(
+    [20, 60, 300].flatMap((readings) => [
+      { readings, rule: 'plain rule', softness: undefined },
+      { readings, rule: 'soft kick', softness: kickSoftness(0.4, 0.05, 0.57) }
+    ])
+  )('$readings readings tell every screen the same figure, $rule', ({ readings, softness }) => {
     const random = createRandom(readings);
     const chanceAbove = normalMisgrading(GAUGE_SD_MM);
     const run = { slates: 40, startsWithSlateAndAHalf: false, endsWithSlateAndAHalf: false };
@@ -141,27 +152,28 @@ describe('kickers told from a sample', () => {
       );
       const piles = 1 + (round % 8);
       const boundsMm = boundsOf(piles);
-      const ground = { bins, stockSlates: STOCK, courses: [], kickAllowanceMm: ALLOWANCE_MM };
+      const stockOf = { bins, stockSlates: STOCK, courses: [] };
+      const ground = { ...stockOf, kickAllowanceMm: ALLOWANCE_MM, softness };
       const scaled = scaledTo(bins, STOCK);
       // Grades, sharp and with slates on a wrong pile, against what a plan is priced with
       const sharp = gradeFigures(ground)(boundsMm);
       expect(sharp.expectedKickersPer100Joints).toBeCloseTo(
-        told(splitIntoPiles(scaled, boundsMm)),
+        told(splitIntoPiles(scaled, boundsMm), softness),
         6
       );
       const misgraded = gradeFigures({ ...ground, chanceAbove })(boundsMm);
       expect(misgraded.expectedKickersPer100Joints).toBeCloseTo(
-        told(misgradedPiles(scaled, boundsMm, chanceAbove)),
+        told(misgradedPiles(scaled, boundsMm, chanceAbove), softness),
         6
       );
       // unsorted, as Findings takes it from these figures and What if tells it
       const [row] = whatIf(
         [course],
-        { spread: scaled, slates: STOCK, slateAndAHalves: 0, reservedShare: 0 },
+        { spread: scaled, slates: STOCK, slateAndAHalves: 0, reservedShare: 0, softness },
         { thresholdsMm: [[]], kickAllowancesMm: [ALLOWANCE_MM], reservedShares: [0] }
       );
       expect(row.per100Joints).toBeCloseTo(sharp.unsorted.expectedKickersPer100Joints, 6);
-      expect(told([bins])).toBeCloseTo(sharp.unsorted.expectedKickersPer100Joints, 6);
+      expect(told([bins], softness)).toBeCloseTo(sharp.unsorted.expectedKickersPer100Joints, 6);
     }
   });
 });

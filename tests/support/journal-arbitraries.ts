@@ -69,7 +69,10 @@ export const BODY: {
       selector: ({ palletId: of, layer, place }) => `${of}|${layer}|${place}`
     })
   }),
-  slateGauged: fc.record({ palletId, points, gradesId, pile: fc.option(pile), sample }),
+  slateGauged: fc.record({
+    ...{ palletId, points, gradesId, pile: fc.option(pile), sample },
+    rocks: maybe(fc.boolean())
+  }),
   slateTapped: fc.record({ palletId, pile, gradesId }),
   slateSetAside: fc.record({ palletId, reason, use, points: maybe(points), sample }),
   slateChecked: fc.record({

@@ -45,6 +45,7 @@ export { PlanState, type HeldRisk } from './plan.svelte.ts';
 export { Preferences, preferences, type LearntSerialGauge } from './preferences.svelte.ts';
 export { SessionMark } from './session-mark.ts';
 export { SlateInHand } from './slate-in-hand.ts';
+export { BothSides, SIDES_EVERY } from './both-sides.svelte.ts';
 export { startCheck } from './start-check.svelte.ts';
 export { journalStore, randomHex } from './store.ts';
 export { sayTold, type Prompt, type Told } from './told.ts';

@@ -24,6 +24,14 @@ describe('SlateInHand', () => {
     });
   });
 
+  it('ends with the first of its points alone, and begins anew', () => {
+    const hand = new SlateInHand();
+    expect(hand.endWithOne()).toBeUndefined();
+    hand.take(6.2, 2, false);
+    expect(hand.endWithOne()).toMatchObject({ thicknessMm: 6.2, taperMm: 0, pointsMm: [6.2] });
+    expect(hand.begun).toBeUndefined();
+  });
+
   it('counts a point held still once two readings agree', () => {
     const hand = new SlateInHand();
     expect(hand.take(6, 1, true)).toMatchObject({ kind: 'asked', prompt: { kind: 'again' } });

@@ -72,6 +72,13 @@ export class SlateInHand {
     else this.#points = dropPoint(this.#points);
   }
 
+  /** Ends the slate with the first of its points alone; undefined where there is none. */
+  endWithOne(): GaugedSlate | undefined {
+    const [mm] = this.#points.pointsMm;
+    this.restart();
+    return mm === undefined ? undefined : (addPoint(startPoints(1), mm).slate ?? undefined);
+  }
+
   /** Begins anew: the points so far are dropped. */
   restart(): void {
     this.#points = startPoints(this.#points.wanted);

@@ -29,6 +29,7 @@ export type Told = { readonly act: Act; readonly palletLabel: string } & (
 /** What the slate being gauged still needs. */
 export type Prompt =
   | { readonly kind: 'point'; readonly done: number; readonly wanted: number }
+  | { readonly kind: 'side'; readonly side: 'left' | 'right' }
   | { readonly kind: 'again'; readonly firstMm: number }
   | { readonly kind: 'moved'; readonly firstMm: number; readonly secondMm: number };
 

@@ -3,8 +3,11 @@ import { type JobView, palletIds, partOf } from '$lib/journal';
 import { UNSTUDIED_GAUGE_SD_MM } from './slate-judgement.ts';
 import { settingsOf, specOf } from './queries.ts';
 
-/** Slates gauged at two points or more from which the taper of a job is taken from them. */
-export const ENOUGH_TAPERS = 20;
+/**
+ * Slates measured at two points or more from which the taper of a job is taken from them. Ours: from
+ * eight an SD is known to a quarter of itself, and a sample of 40 has eight fifth slates.
+ */
+export const ENOUGH_TAPERS = 8;
 
 /** Leverage of a slate of unknown size: 500 mm long with a headlap of 70 mm. */
 const USUAL_LEVERAGE = (500 + 70) / (2 * 500);
@@ -16,16 +19,19 @@ export const ASSUMED_SOFTNESS: KickSoftness = kickSoftness(
   USUAL_LEVERAGE
 );
 
-/** A job's taper from left to right: its SD, and from how many slates; assumed from 0. */
+/** A job's taper from left to right: its SD, and from how many slates. */
 export interface TaperOfJob {
   readonly sdMm: number;
+  /** Slates measured at two points or more. */
   readonly slates: number;
+  /** Whether the SD is theirs; else it is our value. */
+  readonly isMeasured: boolean;
 }
 
 /**
- * Taper of the job's slates, from those gauged at two points or more: the root of the mean squared
- * difference of thickest and thinnest point. With more than two points that is a little too much. Below
- * {@link ENOUGH_TAPERS} slates the assumed value.
+ * Taper of the job's slates, from those measured at two points or more: the root of the mean squared
+ * difference of thickest and thinnest point, less what two readings of the gauge differ by. With more
+ * than two points that is a little too much. Below {@link ENOUGH_TAPERS} slates the assumed value.
  */
 export function taperOf(view: JobView): TaperOfJob {
   let slates = 0;
@@ -35,9 +41,9 @@ export function taperOf(view: JobView): TaperOfJob {
       slates += count;
       squares += count * (Number(hundredths) / 100) ** 2;
     }
-  return slates < ENOUGH_TAPERS
-    ? { sdMm: ASSUMED_TAPER_SD_MM, slates: 0 }
-    : { sdMm: Math.sqrt(squares / slates), slates };
+  if (slates < ENOUGH_TAPERS) return { sdMm: ASSUMED_TAPER_SD_MM, slates, isMeasured: false };
+  const byGauge = 2 * gaugeSdOf(view) ** 2;
+  return { sdMm: Math.sqrt(Math.max(0, squares / slates - byGauge)), slates, isMeasured: true };
 }
 
 /**
@@ -50,6 +56,9 @@ export function kickSoftnessOf(view: JobView): KickSoftness {
     spec && spec.lengthMm > spec.headlapMm
       ? (spec.lengthMm + spec.headlapMm) / (2 * spec.lengthMm)
       : USUAL_LEVERAGE;
-  const gaugeSdMm = settingsOf(view).gaugeSdMm ?? UNSTUDIED_GAUGE_SD_MM;
-  return kickSoftness(taperOf(view).sdMm, gaugeSdMm, leverage);
+  return kickSoftness(taperOf(view).sdMm, gaugeSdOf(view), leverage);
+}
+
+function gaugeSdOf(view: JobView): number {
+  return settingsOf(view).gaugeSdMm ?? UNSTUDIED_GAUGE_SD_MM;
 }

@@ -182,7 +182,9 @@ export const BODIES = {
     points,
     gradesId,
     pile: v.nullable(pile),
-    sample: v.optional(sampleSlate)
+    sample: v.optional(sampleSlate),
+    /** Whether it rocks on a flat board by more than the kick allowance; left out: not tried. */
+    rocks: v.optional(v.boolean())
   }),
   slateTapped: v.object({ palletId: key, pile, gradesId }),
   slateSetAside: v.object({

@@ -89,16 +89,18 @@ export function meanHundredths(points: readonly number[]): number {
 type Of<T extends JournalEvent['type']> = Extract<JournalEvent, { type: T }>;
 
 function countGauged(draft: ViewDraft, event: Of<'slateGauged'>, sign: Sign): void {
-  const { palletId, points, gradesId, pile, sample } = event.body;
+  const { palletId, points, gradesId, pile, sample, rocks } = event.body;
   const pallet = draft.part(`pallet:${palletId}`);
   const thickness = String(meanHundredths(points));
   if (sample) {
     add(pallet.sampled, thickness, sign);
-    set(draft.part('sample').slates, event, { palletId, points, sample }, sign);
+    const slate = { palletId, points, sample, ...(rocks !== undefined && { rocks }) };
+    set(draft.part('sample').slates, event, slate, sign);
   } else {
     addToPile(pallet.piles, `${gradesId ?? ''}|${pile ?? 0}`, 'gauged', thickness, sign);
     addMinute(draft, event, palletId, sign, pile === null);
   }
+  if (rocks !== undefined) add(pallet.onBoard, rocks ? 'rocks' : 'flat', sign);
   if (points.length > 1) add(pallet.taper, String(Math.max(...points) - Math.min(...points)), sign);
 }
 

@@ -3,7 +3,7 @@ import { canonicalJson } from './canonical.ts';
 import type { Register } from './register.ts';
 
 /** Raise when the shape or meaning of any part changes: stored views are then rebuilt from events. */
-export const VIEW_VERSION = 7;
+export const VIEW_VERSION = 8;
 
 /** How many slates have each thickness: whole hundredths of a millimetre → slates. */
 export type Counts = Record<string, number>;
@@ -59,6 +59,8 @@ export interface PalletPart {
   sampled: Counts;
   /** Taper (thickest less thinnest point) of slates gauged at several points, hundredths. */
   taper: Counts;
+  /** Slates tried on a flat board: `rocks` or `flat` → how many. */
+  onBoard: Counts;
   /** By `reason|use`. */
   setAside: Counts;
 }
@@ -85,6 +87,8 @@ export interface SampledSlate {
   points: readonly number[];
   sample: SampleSlate;
   setAside?: SetAsideReason;
+  /** Whether it rocks on a flat board; left out: not tried. */
+  rocks?: boolean;
 }
 
 export interface SamplePart {
@@ -158,6 +162,7 @@ export function emptyPart<K extends PartKey>(key: K): PartOf<K> {
       piles: {},
       sampled: {},
       taper: {},
+      onBoard: {},
       setAside: {}
     };
     return pallet as PartOf<K>;

@@ -47,6 +47,7 @@ export { Printing } from './printing.svelte.ts';
 export { roofFromAbove, shareFromAbove } from './roof-net.ts';
 export { sayChance } from './say-chance.ts';
 export { sayKickers } from './say-kickers.ts';
+export { sayShape } from './say-shape.ts';
 export {
   courseAt,
   down,

@@ -15,7 +15,8 @@ import {
 } from '$lib/engine/delivery';
 import { type HistogramBar, type ThicknessMoments, momentsOfBins } from '$lib/engine/thickness';
 import { type JobView, partOf } from '$lib/journal';
-import { roofLayoutOf, settingsOf, tallyPallets } from '$lib/job';
+import { type TaperOfJob, roofLayoutOf, settingsOf, taperOf, tallyPallets } from '$lib/job';
+import { type TwistOfJob, twistOf } from '$lib/job/sorted';
 import { barsOf, sampleBins } from './delivery-bars.ts';
 import { type ListCoverage, listCoverage } from '$lib/job';
 import { keptShare, predictEvenness } from './delivery-evenness.ts';
@@ -54,6 +55,10 @@ export interface Judged {
   readonly stackPallets: readonly (string | undefined)[];
   /** Share of the slates kept back for breakage and repairs. */
   readonly keptShare: number;
+  /** Taper that the joints allow for, and twist, which no sorting cures. */
+  readonly taper: TaperOfJob;
+  readonly twist: TwistOfJob;
+  readonly kickAllowanceMm: number;
   /** Thickness of the sample, bars side by side, thinnest first. */
   readonly bars: readonly HistogramBar[];
 }
@@ -151,6 +156,9 @@ export function judgeJob(view: JobView, offered: readonly OfferedSlate[]): Judge
     ...(pace && { pace }),
     stackPallets,
     keptShare: keptShare(settings),
+    taper: taperOf(view),
+    twist: twistOf(view),
+    kickAllowanceMm: settings.kickAllowanceMm,
     bars: barsOf(sample)
   };
 }

@@ -13,6 +13,8 @@ export interface KeptSlate {
   readonly fields: Readonly<Record<string, string>>;
   readonly ring?: 'clear' | 'dull';
   readonly defects?: readonly SetAsideReason[];
+  /** Whether it rocks on a flat board, where it is measured left and right. */
+  readonly rocks?: boolean;
 }
 
 const keyOf = (jobId: string): string => `evencourse.slate-in-hand.${jobId}`;
@@ -42,7 +44,7 @@ export function keptSlate(jobId: string): KeptSlate | undefined {
 
 function isSlate(kept: unknown): kept is KeptSlate {
   if (typeof kept !== 'object' || kept === null) return false;
-  const { place, gauged, begun, fields, ring, defects } = kept as Partial<KeptSlate>;
+  const { place, gauged, begun, fields, ring, defects, rocks } = kept as Partial<KeptSlate>;
   const isNumber = (value: unknown): boolean => typeof value === 'number' && Number.isFinite(value);
   return (
     typeof place === 'string' &&
@@ -53,6 +55,7 @@ function isSlate(kept: unknown): kept is KeptSlate {
     (begun === undefined || isKeptPoints(begun)) &&
     typeof fields === 'object' &&
     Object.values(fields).every((text) => typeof text === 'string') &&
+    (rocks === undefined || typeof rocks === 'boolean') &&
     (ring === undefined || ring === 'clear' || ring === 'dull') &&
     (defects === undefined ||
       (Array.isArray(defects) && defects.every((each) => SET_ASIDE_REASONS.includes(each))))

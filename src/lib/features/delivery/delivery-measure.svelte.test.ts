@@ -27,7 +27,7 @@ beforeEach(async () => {
   let digits = 0;
   const randomHex = () => (digits++).toString(16).padStart(16, '0');
   job = new JobState(JOB, new MemoryStore({ now: () => (clock += 1000), randomHex }));
-  const positions = [1, 2, 3, 4].map((place) => ({ palletId: 'a', layer: 1, place }));
+  const positions = [1, 2, 3, 4, 5].map((place) => ({ palletId: 'a', layer: 1, place }));
   await job.act([
     { type: 'jobOpened', body: { name: 'Job' } },
     {
@@ -157,5 +157,50 @@ describe('a slate that is in hand when the page is left', () => {
     expect(open().gauged).toBeUndefined();
     kept.set(`evencourse.slate-in-hand.${JOB}`, '{"place":"a|1|1","fields":{},"gauged":{}}');
     expect(open().gauged).toBeUndefined();
+  });
+});
+
+describe('the fifth slate of the list', () => {
+  const fifth = () => wizard.goTo({ palletId: 'a', layer: 1, place: 5 });
+
+  it('is asked for left and right, and for rocking, and no other is', async () => {
+    expect(wizard.asksSides).toBe(false);
+    fifth();
+    expect(wizard.asksSides).toBe(true);
+    wizard.startSides();
+    expect(wizard.prompt).toEqual({ kind: 'side', side: 'left' });
+    wizard.sides.rocks = true;
+    read(6);
+    expect(wizard.prompt).toEqual({ kind: 'side', side: 'right' });
+    wizard.keep();
+    wizard = open(); // the page was left and opened again
+    expect(wizard.prompt).toEqual({ kind: 'side', side: 'right' });
+    read(6.4);
+    expect(wizard.gauged).toMatchObject({ thicknessMm: 6.2, taperMm: 0.4 });
+    wizard.keep();
+    expect(open().sides.rocks).toBe(true);
+    await wizard.save();
+    const [slate] = partOf(job.view, 'sample').slates;
+    expect(slate.value).toMatchObject({ points: [600, 640], rocks: true });
+    expect(wizard.sides.isOn).toBe(false);
+  });
+
+  it('may be measured on one side only, whatever was read', async () => {
+    fifth();
+    wizard.startSides();
+    read(6);
+    wizard.skipSides();
+    expect(wizard.gauged).toMatchObject({ thicknessMm: 6, pointsMm: [6] });
+    await wizard.save();
+    const [slate] = partOf(job.view, 'sample').slates;
+    expect(slate.value.points).toEqual([600]);
+    expect(slate.value.rocks).toBeUndefined();
+  });
+
+  it('is measured as any other where nobody taps', async () => {
+    fifth();
+    read(6);
+    await wizard.save();
+    expect(partOf(job.view, 'sample').slates[0].value.points).toEqual([600]);
   });
 });

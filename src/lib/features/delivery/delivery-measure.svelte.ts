@@ -20,7 +20,7 @@ import { type KeptSlate, keepSlate, keptSlate } from './delivery-measure-kept.ts
 import { GaugeInput, type InputRefusal } from '$lib/app';
 import type { JobState } from '$lib/app';
 import type { Preferences } from '$lib/app';
-import { SlateInHand } from '$lib/app';
+import { BothSides, SIDES_EVERY, SlateInHand } from '$lib/app';
 import type { Prompt } from '$lib/app';
 
 /** What else is measured of a slate, mm, with the largest value that is taken. */
@@ -50,6 +50,8 @@ export class MeasureWizard {
   readonly #preferences: Preferences;
   readonly #slate = new SlateInHand();
   readonly input: GaugeInput;
+  /** Every fifth place of the list may be measured left and right. */
+  readonly sides = new BothSides();
   /** Places put off for later, in that order. */
   #later = $state.raw<readonly string[]>([]);
   #chosen = $state<string>();
@@ -85,6 +87,14 @@ export class MeasureWizard {
   readonly isLate = $derived.by(
     () => !!this.place && sortingBegan(this.#job().view, this.place.palletId) !== undefined
   );
+  /** Whether to ask for left and right of the slate in hand. */
+  readonly asksSides = $derived.by(() => {
+    const { place, gauged, sides, prompt } = this;
+    if (!place || gauged || prompt || sides.isOn) return false;
+    const at = this.progress?.places.findIndex((other) => placeKey(other) === placeKey(place)) ?? 0;
+    const isFifth = at % SIDES_EVERY === SIDES_EVERY - 1;
+    return isFifth && this.#job().settings.pointsPerSlate === 1;
+  });
   /** Thickness of the next slate, read before this one was saved, mm; undefined where none was. */
   readonly waitingMm = $derived(this.gauged ? this.#waiting.at(-1)?.valueMm : undefined);
   /** Whether more than its thickness is known of the slate in hand. */
@@ -117,7 +127,7 @@ export class MeasureWizard {
 
   /** Keeps the slate in hand on this device until it is saved. */
   keep(): void {
-    const { place, gauged, ring, defects } = this;
+    const { place, gauged, ring, defects, sides } = this;
     const fields = { ...this.fields };
     // Points are asked for one after the other: what is read of them changes with the prompt.
     const begun = this.prompt && this.#slate.begun;
@@ -129,7 +139,8 @@ export class MeasureWizard {
             ...(gauged && { gauged }),
             ...(begun && { begun }),
             ...(ring && { ring }),
-            ...(defects && { defects })
+            ...(defects && { defects }),
+            ...sides.body
           }
         : undefined;
     keepSlate(this.#job().jobId, slate);
@@ -236,14 +247,29 @@ export class MeasureWizard {
   }
 
   #gauge(reading: AcceptedReading): void {
-    const wanted = this.#job().settings.pointsPerSlate;
+    const wanted = this.sides.wanted(this.#job().settings.pointsPerSlate);
     const step = this.#slate.take(reading.valueMm, wanted, this.#preferences.values.holdsStill);
-    this.prompt = step.kind === 'asked' ? step.prompt : undefined;
+    this.prompt = step.kind === 'asked' ? this.sides.promptOf(step.prompt) : undefined;
     this.gauged = step.kind === 'slate' ? step.slate : undefined;
+  }
+
+  /** The slate in hand is measured left and right. */
+  startSides(): void {
+    this.#dropThickness();
+    this.sides.start();
+    this.prompt = { kind: 'side', side: 'left' };
+  }
+
+  /** It is measured on one side only: what is read of it counts. */
+  skipSides(): void {
+    const slate = this.#slate.endWithOne();
+    this.#dropThickness();
+    this.gauged = slate;
   }
 
   #dropThickness(): void {
     this.#slate.restart();
+    this.sides.stop();
     this.gauged = undefined;
     this.isButtonAsked = false;
     this.prompt = undefined;
@@ -258,8 +284,11 @@ export class MeasureWizard {
     if (!kept || !isOpen) return;
     this.#chosen = kept.place;
     this.gauged = kept.gauged;
-    if (kept.begun)
-      this.prompt = this.#slate.resume(kept.begun, this.#job().settings.pointsPerSlate);
+    if (kept.rocks !== undefined) this.sides.start();
+    this.sides.rocks = kept.rocks ?? false;
+    const wanted = this.sides.wanted(this.#job().settings.pointsPerSlate);
+    const asked = kept.begun && this.#slate.resume(kept.begun, wanted);
+    this.prompt = asked && this.sides.promptOf(asked);
     for (const field of FIELDS) this.fields[field] = kept.fields[field] ?? '';
     this.ring = kept.ring;
     this.defects = kept.defects;
@@ -270,7 +299,7 @@ export class MeasureWizard {
     const points = this.gauged?.pointsMm.map(toHundredths);
     const sample = this.#sample(place);
     if (points) {
-      const body = { palletId, points, gradesId: null, pile: null, sample };
+      const body = { palletId, points, gradesId: null, pile: null, sample, ...this.sides.body };
       return { type: 'slateGauged', body };
     }
     const reason = this.defects?.[0] ?? (this.ring === 'dull' ? 'dullRing' : undefined);

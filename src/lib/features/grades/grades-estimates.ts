@@ -15,6 +15,7 @@ import { type ThicknessInterval, gradeIntervals } from '$lib/engine/thickness';
 
 export { type SorterHand, handsOf } from '$lib/job/sorted';
 export { type TapsAndGauge, tapsAndGauge } from '$lib/job/sorted';
+export { type TwistOfJob, twistOf } from '$lib/job/sorted';
 export { type AsSorted, sortedByGauge, sortedByHands } from './grades-as-sorted.ts';
 export {
   anovaStudy,

@@ -15,7 +15,7 @@ import {
 } from '$lib/engine/thickness';
 import type { DoubleSampledGrade, NoEstimate } from '$lib/engine/statistics';
 import { type BoundaryMethod, partOf } from '$lib/journal';
-import { type RoofOfJob, kickSoftnessOf, roofLayoutOf, stockOf } from '$lib/job';
+import { type RoofOfJob, kickSoftnessOf, roofLayoutOf, stockOf, taperOf } from '$lib/job';
 import { type RunningTask, runTask } from '$lib/worker';
 import {
   type GradeWay,
@@ -109,6 +109,9 @@ export class GradesState {
       kickSoftnessOf(this.#job().view)
     )
   );
+  readonly taper = $derived.by(() => taperOf(this.#job().view));
+  /** Slates that rock on a flat board; undefined until what reckons it is there. */
+  readonly twist = $derived.by(() => this.estimates?.twistOf(this.#job().view));
   readonly figuresAt = $derived(rememberFigures(gradeFigures(this.ground)));
 
   get usesTaps(): boolean {

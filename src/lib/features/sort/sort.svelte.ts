@@ -9,7 +9,7 @@ import {
 } from '$lib/gauge';
 import type { NewEvent, SetAsideReason, SetAsideUse, StoredEvent } from '$lib/journal';
 import { words } from '$lib/text';
-import { Announcer } from '$lib/app';
+import { Announcer, BothSides, SIDES_EVERY } from '$lib/app';
 import { Feedback } from '$lib/app';
 import { GaugeInput, type InputSource, type InputRefusal } from '$lib/app';
 import type { JobState } from '$lib/app';
@@ -69,6 +69,8 @@ export class SortState {
   #kept = $state.raw<Told['act']>();
   #deviceId = $state('');
   readonly #slate = new SlateInHand();
+  /** Every fifth slate of the sample may be measured left and right. */
+  readonly sides = new BothSides();
   #lastEntry: LastEntry | undefined;
   #lastSaved: Promise<StoredEvent[] | undefined> | undefined;
   #tappedAt = { pile: 0, at: -Infinity };
@@ -111,6 +113,14 @@ export class SortState {
     if (!this.isUnitKnown) return 'unit';
     if (this.told) return undefined;
     return this.#preferences.values.hasSeenTail ? undefined : 'tail';
+  });
+  /** Whether to ask for left and right of the next slate. */
+  readonly asksSides = $derived.by(() => {
+    const { grades, settings } = this.#job();
+    if (grades || this.isByHand || settings.pointsPerSlate > 1) return false;
+    if (this.sides.isOn || this.prompt || this.refusal) return false;
+    const measured = this.desk.all.reduce((sum, pallet) => sum + pallet.measured, 0);
+    return measured % SIDES_EVERY === SIDES_EVERY - 1;
   });
   /** How far the sample before grades is. */
   readonly sample = $derived.by(() =>
@@ -169,7 +179,10 @@ export class SortState {
     this.#isUnitAnswered = this.#unitMark.isSet;
     const { jobId, settings } = this.#job();
     const kept = keptPoints(jobId);
-    this.prompt = kept && this.#slate.resume(kept, settings.pointsPerSlate);
+    // one point of one: a slate that was to be measured left and right
+    if (kept?.pointsMm.length === 1 && settings.pointsPerSlate === 1) this.sides.start();
+    const prompt = kept && this.#slate.resume(kept, this.sides.wanted(settings.pointsPerSlate));
+    this.prompt = prompt && this.sides.promptOf(prompt);
     const stop = this.input.listen(page, field);
     return () => {
       this.keys.flush();
@@ -234,6 +247,21 @@ export class SortState {
   get lastOnPile(): Told | undefined {
     const told = this.told;
     return told?.kind === 'gauged' || told?.kind === 'tapped' ? told : undefined;
+  }
+
+  /** The next slate is measured left and right. */
+  startSides(): void {
+    this.#restart();
+    this.#lastEntry = undefined;
+    this.sides.start();
+    this.#ask({ kind: 'side', side: 'left' });
+  }
+
+  /** The slate in hand is measured on one side only: what is read of it counts. */
+  skipSides(): void {
+    const slate = this.#slate.endWithOne();
+    this.#restart();
+    if (slate) void this.#takeSlate(slate);
   }
 
   /** The slate is kept, though it fits no neighbour. */
@@ -337,7 +365,7 @@ export class SortState {
     this.#isUnitAnswered = true;
     this.#unitMark.set();
     if (!this.desk.current) return this.#refuseWithoutPallet(reading);
-    const wanted = this.#job().settings.pointsPerSlate;
+    const wanted = this.sides.wanted(this.#job().settings.pointsPerSlate);
     const step = this.#slate.take(reading.valueMm, wanted, this.#preferences.values.holdsStill);
     keepPoints(this.#job().jobId, this.#slate.begun);
     const isTyped = source === 'keypad';
@@ -346,7 +374,7 @@ export class SortState {
       this.#lastEntry = isTyped ? { kind: 'act', saved } : undefined;
     } else {
       this.#lastEntry = isTyped ? { kind: 'asked' } : undefined;
-      this.#ask(step.prompt);
+      this.#ask(this.sides.promptOf(step.prompt));
     }
   }
 
@@ -361,7 +389,9 @@ export class SortState {
     const judgement = judgeSlate(thicknessMm, this.#ground());
     const { pile } = judgement;
     const gradesId = grades?.gradesId ?? null;
-    const act: NewEvent = { type: 'slateGauged', body: { palletId, points, gradesId, pile } };
+    const body = { palletId, points, gradesId, pile, ...this.sides.body };
+    this.sides.stop();
+    const act: NewEvent = { type: 'slateGauged', body };
     const told = { kind: 'gauged' as const, piles, thicknessMm, taperMm, points, judgement };
     const saved = this.#tell({ ...told, act, palletLabel });
     const { tooThick, tooThin } = words.text.sort.told;
@@ -425,11 +455,12 @@ export class SortState {
   }
 
   #ask(prompt: Prompt): void {
-    const { point, again, moved } = words.text.sort.told;
+    const { point, side, again, moved } = words.text.sort.told;
     this.prompt = prompt;
     this.told = undefined;
     this.feedback.tellMeasured();
     if (prompt.kind === 'point') this.announcer.say(point(prompt.done, prompt.wanted));
+    else if (prompt.kind === 'side') this.announcer.say(side[prompt.side]);
     else this.announcer.say(prompt.kind === 'again' ? again : moved);
   }
 
@@ -454,6 +485,8 @@ export class SortState {
     if (last?.kind === 'asked') {
       this.#slate.takeBack();
       keepPoints(this.#job().jobId, this.#slate.begun);
+      const side = this.#slate.begun ? 'right' : 'left';
+      if (this.sides.isOn) this.prompt = { kind: 'side', side };
     } else if (last?.kind === 'act') {
       const events = await last.saved;
       if (events) await this.#job().undo(events[0].id);
@@ -463,6 +496,7 @@ export class SortState {
   /** Begins the slate in hand anew: what was read or refused of it is dropped. */
   #restart(): void {
     this.#slate.restart();
+    this.sides.stop();
     keepPoints(this.#job().jobId, undefined);
     this.input.drop();
     this.prompt = undefined;

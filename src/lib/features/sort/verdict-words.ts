@@ -80,6 +80,8 @@ function promptWords(
   switch (prompt.kind) {
     case 'point':
       return plain('plain', told.point(prompt.done, prompt.wanted), told.pointWhy);
+    case 'side':
+      return plain('plain', told.side[prompt.side], told.sideWhy);
     case 'again':
       return plain('plain', told.again, told.againWhy(mm(prompt.firstMm)));
     case 'moved':
@@ -148,7 +150,7 @@ function gaugedWords(
     marks.push({ kind: 'borderline', title: sort.told.borderline, why });
   }
   if (pile === null) {
-    const words = plain('plain', `${sort.told.sample}: ${read}`, sort.told.sampleWhy);
+    const words = plain('plain', `${sort.told.sample}: ${read}${taper}`, sort.told.sampleWhy);
     return { ...words, marks };
   }
   const title = common.pileWord(pile, piles) || common.pile(pile, piles);

@@ -1,5 +1,6 @@
 import { pluralizer } from '../plural.ts';
 import { joints, jointsOf100 } from './joints.ts';
+import { shape } from './shape.ts';
 
 const many = pluralizer('en');
 const SLATE = { one: 'slate', other: 'slates' };
@@ -167,6 +168,7 @@ export const findings = {
     `${joints(unsorted)} would show unsorted, ${jointsOf100(sorted)} sorted into ${piles}, if every slate lies on its right pile. A joint shows where a thick slate lies beside a thin one (a kicker).`,
   evennessShort: (unsorted: number, sorted: number, piles: string) =>
     `${joints(unsorted)} would show unsorted, ${jointsOf100(sorted)} in ${piles} if every slate lies on its right pile.`,
+  shape,
   sampleAlone: (slates: number) =>
     `These figures are from the ${many(slates, { one: 'measured slate', other: 'measured slates' })} of the sample alone. Grades and Courses use every slate of the job, so theirs differ.`,
   hours: (interval: string, isNeeded: boolean, pace: string) =>

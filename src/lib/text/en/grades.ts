@@ -3,6 +3,7 @@ import { common } from './common.ts';
 import { hands, study } from './grades-hands.ts';
 import { gone } from './gone.ts';
 import { joints } from './joints.ts';
+import { shape } from './shape.ts';
 
 const many = pluralizer('en');
 const READING = { one: 'reading', other: 'readings' };
@@ -141,6 +142,7 @@ export const grades = {
   ) =>
     `${usable} usable of ${delivered} delivered: ${[`${setAside} set aside`, ...(expected ? [`about ${expected} more expected to be`] : []), ...others].join(', ')}.`,
   gone,
+  shape,
   standing: {
     title: 'The piles as they stand',
     lead: (stock: string) =>

@@ -74,6 +74,8 @@ export const sort = {
     taper: (taper: string) => `taper ${taper}`,
     point: (done: number, wanted: number) => `Point ${done} of ${wanted}`,
     pointWhy: 'Gauge the next point of the same slate.',
+    side: { left: 'Measure its left side', right: 'Now its right side' },
+    sideWhy: 'The same slate, near the edge, at one height.',
     again: 'Hold still: once more',
     againWhy: (first: string) => `${first} read; gauge the same point again.`,
     moved: 'The two readings differ',
@@ -151,6 +153,13 @@ export const sort = {
     why: 'It teaches what your hand calls thick and thin.',
     type: 'Type it',
     skip: 'Not now'
+  },
+  sides: {
+    next: 'Next slate: left and right',
+    this: 'Left and right',
+    board: (step: string) => `On a flat board: does it rock by over ${step}?`,
+    rocks: 'It rocks',
+    skip: 'One side only'
   },
   tail: {
     text: 'Measure in the tail third, away from the dressed edge.',

@@ -77,6 +77,8 @@ export const sort: Catalogue['sort'] = {
     taper: (taper) => `cuña ${taper}`,
     point: (done, wanted) => `Punto ${done} de ${wanted}`,
     pointWhy: 'Mida el punto siguiente de la misma pizarra.',
+    side: { left: 'Mida el lado izquierdo', right: 'Ahora el lado derecho' },
+    sideWhy: 'La misma pizarra, cerca del borde, a una misma altura.',
     again: 'Quieto: otra vez',
     againWhy: (first) => `Leído ${first}; mida otra vez el mismo punto.`,
     moved: 'Las dos lecturas difieren',
@@ -153,6 +155,13 @@ export const sort: Catalogue['sort'] = {
     why: 'Enseña qué llama su mano gruesa y fina.',
     type: 'Escribir',
     skip: 'Ahora no'
+  },
+  sides: {
+    next: 'Pizarra siguiente: izquierda y derecha',
+    this: 'Izquierda y derecha',
+    board: (step) => `Sobre una tabla plana: ¿baila más de ${step}?`,
+    rocks: 'Baila',
+    skip: 'Un solo lado'
   },
   tail: {
     text: 'Mida en el tercio inferior, lejos del borde labrado.',

@@ -73,6 +73,8 @@ export const sort: Catalogue['sort'] = {
     taper: (taper) => `biais ${taper}`,
     point: (done, wanted) => `Point ${done} sur ${wanted}`,
     pointWhy: 'Mesurez le point suivant de la même ardoise.',
+    side: { left: 'Mesurez le côté gauche', right: 'Maintenant le côté droit' },
+    sideWhy: 'La même ardoise, près du bord, à une même hauteur.',
     again: 'Ne bougez pas : encore une fois',
     againWhy: (first) => `${first} lu ; mesurez encore le même point.`,
     moved: 'Les deux mesures diffèrent',
@@ -150,6 +152,13 @@ export const sort: Catalogue['sort'] = {
     why: 'Cela apprend ce que votre main appelle épais et fin.',
     type: 'Taper',
     skip: 'Plus tard'
+  },
+  sides: {
+    next: 'Ardoise suivante : gauche et droite',
+    this: 'Gauche et droite',
+    board: (step) => `Sur une planche plane : bascule-t-elle de plus de ${step} ?`,
+    rocks: 'Elle bascule',
+    skip: 'Un seul côté'
   },
   tail: {
     text: 'Mesurez dans le tiers bas, loin du bord épaufré.',

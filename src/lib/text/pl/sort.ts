@@ -78,6 +78,8 @@ export const sort: Catalogue['sort'] = {
     taper: (taper) => `klin ${taper}`,
     point: (done, wanted) => `Punkt ${done} z ${wanted}`,
     pointWhy: 'Zmierz następny punkt tej samej płytki.',
+    side: { left: 'Zmierz lewy bok', right: 'Teraz prawy bok' },
+    sideWhy: 'Ta sama płytka, przy krawędzi, na jednej wysokości.',
     again: 'Nie ruszaj: jeszcze raz',
     againWhy: (first) => `Odczyt ${first}; zmierz ten sam punkt ponownie.`,
     moved: 'Odczyty się różnią',
@@ -154,6 +156,13 @@ export const sort: Catalogue['sort'] = {
     why: 'Uczy, co twoja ręka nazywa grubym i cienkim.',
     type: 'Wpisz',
     skip: 'Nie teraz'
+  },
+  sides: {
+    next: 'Następna płytka: lewy i prawy bok',
+    this: 'Lewy i prawy bok',
+    board: (step) => `Na płaskiej desce: kołysze się o ponad ${step}?`,
+    rocks: 'Kołysze się',
+    skip: 'Tylko jeden bok'
   },
   tail: {
     text: 'Mierz w dolnej trzeciej części, z dala od obrobionej krawędzi.',

@@ -78,6 +78,8 @@ export const sort: Catalogue['sort'] = {
     taper: (taper) => `pană ${taper}`,
     point: (done, wanted) => `Punctul ${done} din ${wanted}`,
     pointWhy: 'Măsurați punctul următor al aceleiași plăci.',
+    side: { left: 'Măsoară partea stângă', right: 'Acum partea dreaptă' },
+    sideWhy: 'Aceeași ardezie, lângă margine, la aceeași înălțime.',
     again: 'Nu mișcați: încă o dată',
     againWhy: (first) => `Citit ${first}; măsurați iar același punct.`,
     moved: 'Cele două citiri diferă',
@@ -153,6 +155,13 @@ export const sort: Catalogue['sort'] = {
     why: 'Învață ce numește mâna groasă și subțire.',
     type: 'Scrie',
     skip: 'Nu acum'
+  },
+  sides: {
+    next: 'Ardezia următoare: stânga și dreapta',
+    this: 'Stânga și dreapta',
+    board: (step) => `Pe o scândură plană: se leagănă cu peste ${step}?`,
+    rocks: 'Se leagănă',
+    skip: 'Doar o parte'
   },
   tail: {
     text: 'Măsurați în treimea de jos, departe de muchia cioplită.',
