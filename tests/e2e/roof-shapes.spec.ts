@@ -31,8 +31,8 @@ test('a hipped roof is drawn from its shape and three measures, refused where it
   await shapes.getByRole('button', { name: 'Draw this roof' }).click();
   await expect(page.getByRole('img', { name: 'The roof from above, 4 slopes' })).toBeVisible();
   await openFolds(page, 'Hips, valleys and ridges');
-  // run 3500, rafter 4273: the hip is √(4273² + 3500²) = 5523; ridge 12 − 7 m
-  await expect(page.getByText('Hip, Front slope with Right end: 5,523 mm')).toBeVisible();
+  // rafter 3500 / cos 35° = 4273 in whole mm, its run 3500.2: √(4273² + 3500.2²) = 5523.6; ridge 12 − 7 m
+  await expect(page.getByText('Hip, Front slope with Right end: 5,524 mm')).toBeVisible();
   await expect(page.getByText(/^Ridge, .*: 5,000 mm$/)).toBeVisible();
 });
 

@@ -172,3 +172,47 @@ describe('the soft kick and the plain rule', () => {
     expect(soft.expectedKickersPer100Joints).toBeLessThan(100 * alone * 1.1);
   });
 });
+
+/** Kickers in 100 joints when slates without taper are laid by boundaries that a rule suited. */
+function flatLaid(softness: KickSoftness | undefined, seed: number): number {
+  const random = createRandom(seed);
+  const slates = rigidStock(COURSES * ACROSS, 0.9, 0, random);
+  const courses = Array.from({ length: COURSES }, () => ({ slates: ACROSS, joints: ACROSS - 1 }));
+  const suited = suitTheRoof({
+    ...{ bins: binsOfSlates(slates), stockSlates: 1.2 * slates.length, courses, piles: 3 },
+    ...{ kickAllowanceMm: ALLOWANCE_MM, softness }
+  });
+  if (!suited.ok) throw new Error(suited.reason);
+  const bounds = [Infinity, ...suited.thresholdsMm, -Infinity];
+  const times = rounds(20, 60);
+  let laid = 0;
+  for (let time = 0; time < times; time++) {
+    const rows = suited.coursesPerPile.flatMap((own, pile) => {
+      const held = slates.filter(
+        ({ thicknessMm }) => thicknessMm < bounds[pile] && thicknessMm >= bounds[pile + 1]
+      );
+      const draw = () => held[Math.floor(random() * held.length)];
+      return rowsOf(Array.from({ length: own * ACROSS }, draw), random);
+    });
+    laid += kicksOfRows(rows, ALLOWANCE_MM) / times;
+  }
+  return laid;
+}
+
+describe('slates without taper', () => {
+  it('are laid no worse by the soft rule than by the plain one', () => {
+    const seeds = [1, 2, 3, 4, 5, 6];
+    const mean = (softness: KickSoftness | undefined) =>
+      seeds.reduce((sum, seed) => sum + flatLaid(softness, seed) / seeds.length, 0);
+    const plain = mean(undefined);
+    const assumed = mean(kickSoftness(0.3, 0, LEVERAGE));
+    const measured = mean(kickSoftness(0, 0, LEVERAGE));
+    report('slates without taper, 3 piles, boundaries by', {
+      'plain rule': plain.toFixed(2),
+      'assumed taper of 0.3 mm': assumed.toFixed(2),
+      'measured taper of 0': measured.toFixed(2)
+    });
+    expect(measured).toBeLessThan(plain);
+    expect(measured).toBeLessThan(1.1 * assumed);
+  });
+});

@@ -47,8 +47,8 @@ export interface JoinedSlope extends Slope {
 }
 
 /**
- * Which slopes meet, at most one on each side: those a person named first, then hips with hips, valleys
- * with valleys and ridges with ridges of one length and height, as the slopes are listed.
+ * Which slopes meet, at most one on each side and two slopes once: those a person named first, then
+ * ridges of one length, then hips with hips and valleys with valleys, as the slopes are listed.
  *
  * @param slopes sound; not modified
  * @returns each join once. Seen from outside, the right side of one slope meets the left of the next
@@ -63,6 +63,11 @@ export function joinsOf(slopes: readonly JoinedSlope[]): Join[] {
     const lengthMm = sideLengthMm(one, oneSide);
     joins.push({ kind, one: one.id, oneSide, other: other.id, otherSide, lengthMm });
   };
+  const areJoined = (slope: Slope, beside: Slope): boolean =>
+    joins.some(
+      ({ one, other }) =>
+        (one === slope.id && other === beside.id) || (one === beside.id && other === slope.id)
+    );
   const kindOf = (slope: Slope, side: 'left' | 'right'): JoinKind | undefined => {
     const { kind } = slope[side];
     return kind === 'hip' || kind === 'valley' ? kind : undefined;
@@ -75,17 +80,6 @@ export function joinsOf(slopes: readonly JoinedSlope[]): Join[] {
       if (other && kind && kindOf(other, across) === kind) add(kind, slope, side, other, across);
     }
   for (const [index, slope] of slopes.entries()) {
-    const others = [...slopes.slice(index + 1), ...slopes.slice(0, index)];
-    const kind = kindOf(slope, 'right');
-    const beside =
-      kind &&
-      others.find(
-        (other) =>
-          kindOf(other, 'left') === kind &&
-          !taken.has(key(other, 'left')) &&
-          isSameLength(sideLengthMm(slope, 'right'), sideLengthMm(other, 'left'))
-      );
-    if (kind && beside) add(kind, slope, 'right', beside, 'left');
     const behind = slopes
       .slice(index + 1)
       .find(
@@ -94,6 +88,20 @@ export function joinsOf(slopes: readonly JoinedSlope[]): Join[] {
           isSameLength(sideLengthMm(slope, 'ridge'), sideLengthMm(other, 'ridge'))
       );
     if (behind) add('ridge', slope, 'ridge', behind, 'ridge');
+  }
+  for (const [index, slope] of slopes.entries()) {
+    const others = [...slopes.slice(index + 1), ...slopes.slice(0, index)];
+    const kind = kindOf(slope, 'right');
+    const beside =
+      kind &&
+      others.find(
+        (other) =>
+          kindOf(other, 'left') === kind &&
+          !areJoined(slope, other) &&
+          !taken.has(key(other, 'left')) &&
+          isSameLength(sideLengthMm(slope, 'right'), sideLengthMm(other, 'left'))
+      );
+    if (kind && beside) add(kind, slope, 'right', beside, 'left');
   }
   return joins;
 }

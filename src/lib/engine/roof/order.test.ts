@@ -45,6 +45,11 @@ describe('what to order', () => {
     );
   });
 
+  it('looks at its own allowances alone, so that all settings of a job may be handed in', () => {
+    const settings = { ...ALLOWANCES, lengthUnit: 'mm', sortingRatePerHour: null };
+    expect(roofOrder(totals, settings)).toEqual(roofOrder(totals, ALLOWANCES));
+  });
+
   it('hours and price only where a pace and a price are given', () => {
     expect(roofOrder(totals, ALLOWANCES).hours).toBeUndefined();
     const order = roofOrder(totals, ALLOWANCES, [], { piecesPerHour: 40, pricePerThousand: 2000 });

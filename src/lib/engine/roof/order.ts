@@ -66,7 +66,8 @@ export function roofOrder(
   nailsByLength: readonly { readonly lengthMm: number; readonly nails: number }[] = [],
   rates: { readonly piecesPerHour?: number; readonly pricePerThousand?: number } = {}
 ): RoofOrder {
-  for (const [name, share] of Object.entries(allowances)) requireShare(share as number, name);
+  for (const name of ['breakageShare', 'sparesShare', 'battenWasteShare'] as const)
+    requireShare(allowances[name], name);
   const { piecesPerHour, pricePerThousand } = rates;
   if (piecesPerHour !== undefined && !(piecesPerHour > 0))
     throw new EngineError('out-of-range', `pace is ${piecesPerHour} an hour; give more than 0`);

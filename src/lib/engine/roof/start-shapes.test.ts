@@ -57,6 +57,21 @@ describe('a roof to start from', () => {
     expect(roofOf('l-with-valley').meetings.every(({ isLevel }) => isLevel)).toBe(true);
   });
 
+  it('a hipped roof joins round its corners in whatever order its slopes are listed', () => {
+    const slopes = startShape('hipped', MEASURES)
+      .map(({ part, ...slope }) => makeSlope({ id: part, ...slope }))
+      .sort((one, other) => (one.id < other.id ? -1 : 1));
+    const roof = layOutRoof(slopes, spec);
+    if (!roof.ok) throw new Error('refused');
+    expect(roof.joins.map(({ kind, one, other }) => `${kind} ${one}-${other}`).sort()).toEqual([
+      'hip back-leftEnd',
+      'hip front-rightEnd',
+      'hip leftEnd-front',
+      'hip rightEnd-back',
+      'ridge back-front'
+    ]);
+  });
+
   // Hip at 45° on plan: run 3500, so on plan 3500√2, and as high as the ridge: √(2 run² + rise²).
   it('a hip is as long as the diagonal of its run and rise', () => {
     const rise = 3500 * Math.tan((35 * Math.PI) / 180);
@@ -67,7 +82,8 @@ describe('a roof to start from', () => {
 
   it('a hip of 12 in 12 is 20.78 in for each foot of run: the diagonal of a cube (Euclid XIII 15)', () => {
     const roof = roofOf('hipped', { lengthMm: 12_000, depthMm: 2 * 3048, pitchDegrees: 45 });
-    const perFoot = roof.joins[0].lengthMm / 10; // run of 10 ft
+    const hip = roof.joins.find(({ kind }) => kind === 'hip')!;
+    const perFoot = hip.lengthMm / 10; // run of 10 ft
     expect(perFoot / 25.4).toBeCloseTo(Math.sqrt(3) * 12, 2); // √(12² + 12² + 12²) = 20.785
   });
 
