@@ -159,14 +159,14 @@ test('the network goes while a new version comes: the old one starts, and the ne
   await page.close();
   const offline = await context.newPage();
   await offline.goto('/');
-  await expect(offline.getByRole('heading', { name: 'Jobs' })).toBeVisible();
+  await expect(offline.getByRole('button', { name: 'Open the worked example' })).toBeVisible();
   await expect(mark(offline)).toHaveCount(0);
   left = Infinity;
   await backOnline(context);
   await expect(notice(offline)).toBeVisible();
   await offline.getByRole('button', { name: 'Load it now' }).click();
   await expect(mark(offline)).toHaveAttribute('content', 'second');
-  await expect(offline.getByRole('heading', { name: 'Jobs' })).toBeVisible();
+  await expect(offline.getByRole('button', { name: 'Open the worked example' })).toBeVisible();
   await context.close();
   site.remove();
 });
@@ -191,7 +191,7 @@ test('a host that sends a page for a missing script: the version that cannot run
   await backOnline(context);
   expect(await given).toBe('redundant');
   await page.goto('/');
-  await expect(page.getByRole('heading', { name: 'Jobs' })).toBeVisible();
+  await expect(page.getByRole('button', { name: 'Open the worked example' })).toBeVisible();
   await expect(mark(page)).toHaveCount(0);
   await context.close();
   site.remove();
