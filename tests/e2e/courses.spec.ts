@@ -143,6 +143,7 @@ test('draw list, loading out, what if: each adds up or says why not', async ({ p
 
   const list = await openFolds(page, 'Draw list');
   const rows = list.getByRole('table', { name: /from the eaves up/ }).locator('tbody tr');
+  await expect(rows.first()).toBeVisible();
   let drawn = 0;
   for (const row of await rows.all()) {
     const cells = (await row.locator('td').allInnerTexts())

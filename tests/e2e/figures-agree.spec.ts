@@ -37,9 +37,8 @@ test('Sort, Order and Findings say the same pace of sorting', async ({ page }) =
   const onOrder = /Measured on this job: (\d+) an hour/;
   expect(await paceOn(page, `${job}/delivery/order`, onOrder)).toBe(onSort);
   await page.goto(`${job}/delivery/findings`);
-  await openEveryFold(page);
-  const findings = await page.locator('main').innerText();
-  expect(findings).toContain(`measured on this job ${onSort} an hour`);
+  await openFolds(page, 'What each answer costs');
+  await expect(page.getByText(`measured on this job ${onSort} an hour`)).toBeVisible();
 });
 
 test('every screen counts the same slates on the same piles', async ({ page }) => {
