@@ -1,5 +1,5 @@
 import type { Locator, Page } from '@playwright/test';
-import { expect, openEveryFold, openExample, openFolds, test } from './helpers.ts';
+import { expect, openExample, openFolds, test } from './helpers.ts';
 
 /** Whole numbers of a text, thousands with a comma. */
 function numbersOf(text: string): number[] {
