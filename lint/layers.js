@@ -22,6 +22,7 @@ const ROOMS = {
   'features/sort': SHARED,
   'features/grades': SHARED,
   'features/roof': [...SHARED, 'example'],
+  'features/sizes': SHARED,
   'features/courses': SHARED,
   'features/lay': [...SHARED, 'features/courses'],
   'features/delivery': [...SHARED, 'features/sort'],

@@ -16,6 +16,7 @@ const maybe = <T>(arbitrary: fc.Arbitrary<T>) => fc.option(arbitrary, { nil: und
 const palletId = fc.constantFrom('p1', 'p2', 'constructor');
 const slopeId = fc.constantFrom('s1', 's2');
 const gradesId = fc.constantFrom(null, 'g1', 'g2');
+const sizeId = fc.constantFrom('long', 'short', 'z');
 const pile = fc.integer({ min: 1, max: 8 });
 const count = fc.integer({ min: 0, max: 5000 });
 const lengthMm = fc.integer({ min: 0, max: 10_000 });
@@ -58,8 +59,23 @@ export const BODY: {
     eaveOverhangMm: lengthMm,
     vergeOverhangMm: lengthMm
   }),
+  slateSizesSet: fc.record({
+    sizes: fc.uniqueArray(fc.record({ sizeId, lengthMm, widthMm: lengthMm }), {
+      maxLength: 3,
+      selector: ({ sizeId: id }) => id
+    })
+  }),
+  setCoursesChosen: fc.record({
+    courses: fc.uniqueArray(fc.record({ sizeId, courses: fc.nat(40) }), {
+      maxLength: 3,
+      selector: ({ sizeId: id }) => id
+    })
+  }),
   deliveryDeclared: fc.record({ supplier: name, slatesOrdered: maybe(count) }),
-  palletAdded: fc.record({ palletId, label: name, slates: count }),
+  palletAdded: fc.record(
+    { palletId, label: name, slates: count, sizeId },
+    { requiredKeys: ['palletId', 'label', 'slates'] }
+  ),
   sampleDrawn: fc.record({
     seed: fc.integer(),
     plan: fc.constantFrom('own' as const, 'variables' as const),
@@ -88,7 +104,7 @@ export const BODY: {
     totalMm: lengthMm
   }),
   pileCounted: fc.record(
-    { gradesId, pile, slates: count, tallied: count, taken: count },
+    { gradesId, pile, slates: count, tallied: count, taken: count, sizeId },
     { requiredKeys: ['gradesId', 'pile', 'slates'] }
   ),
   gradesSet: fc.record({

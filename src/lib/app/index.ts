@@ -52,3 +52,4 @@ export { sayTold, type Prompt, type Told } from './told.ts';
 export { copyText } from './copy-text.ts';
 export { updates } from './updates.svelte.ts';
 export { WakeLock } from './wake-lock.ts';
+export { palletOfSize, siblingPallet } from './pallet-of-size.ts';

@@ -4,6 +4,7 @@ import {
   jobName,
   pilesOf,
   settingsOf,
+  sizesOf,
   slopesOf,
   specOf,
   tallyPallets,
@@ -19,6 +20,8 @@ import {
 } from '$lib/storage';
 import { keepData } from './keep-data.ts';
 import { journalStore } from './store.ts';
+
+type Several = typeof import('$lib/job/sizes');
 
 /** Newest events kept at hand for undo and for "last saved". */
 const NEWEST = 40;
@@ -49,13 +52,26 @@ export class JobState {
   #isRetrying = false;
 
   status = $state<'opening' | 'open' | 'missing' | 'broken'>('opening');
-  view = $state.raw<JobView>(EMPTY_VIEW);
+  /** The job as it is stored; `view` is what a screen works on. */
+  whole = $state.raw<JobView>(EMPTY_VIEW);
+  /** What several sizes need; loaded for a job that has them, before it is shown. */
+  #several = $state.raw<Several>();
+  /** The size chosen last on this device. */
+  chosenSize = $state<string>();
   summary = $state.raw<JobSummary>();
   /** Newest first. */
   newest = $state.raw<StoredEvent[]>([]);
   failure = $state.raw<SaveFailure>();
   problem = $state('');
 
+  /** Sizes of slate where there are several, or random widths; a job of one size has none. */
+  readonly sizes = $derived(sizesOf(this.whole));
+  /** The size in hand: what is sorted, graded, planned and laid now. */
+  readonly sizeId = $derived(
+    this.sizes.find(({ sizeId }) => sizeId === this.chosenSize)?.sizeId ?? this.sizes[0]?.sizeId
+  );
+  /** The job; of several sizes, seen for the one in hand. */
+  readonly view: JobView = $derived.by(() => this.viewOf(this.sizeId));
   readonly name = $derived(jobName(this.view));
   readonly settings = $derived(settingsOf(this.view));
   readonly spec = $derived(specOf(this.view));
@@ -84,6 +100,12 @@ export class JobState {
 
   close(): void {
     this.#stopWatching?.();
+  }
+
+  /** The job seen for a size; whole where it has none. */
+  viewOf(sizeId: string | undefined): JobView {
+    const { whole } = this;
+    return sizeId === undefined || !this.#several ? whole : this.#several.viewOfSize(whole, sizeId);
   }
 
   /**
@@ -121,13 +143,19 @@ export class JobState {
   }
 
   async #save(unsaved: UnsavedAct): Promise<StoredEvent[] | undefined> {
-    const list = [unsaved.act].flat() as readonly NewEvent[];
+    const given = [unsaved.act].flat() as readonly NewEvent[];
+    const list =
+      this.sizeId !== undefined && this.#several
+        ? this.#several.actOfSize(this.whole, this.sizeId, given)
+        : given;
     try {
       const appended = await this.#store.append(
         this.jobId,
         $state.snapshot(list) as NewEvent[],
         unsaved.sorter
       );
+      const waits = this.#readyFor(appended.view);
+      if (waits) await waits;
       this.#show(appended);
       void keepData();
       const rest = this.failure?.unsaved.filter((other) => other !== unsaved) ?? [];
@@ -146,10 +174,16 @@ export class JobState {
     }
   }
 
+  /** Loads what several sizes need, where a view has them. */
+  #readyFor(view: JobView): Promise<void> | undefined {
+    if (this.#several || sizesOf(view).length === 0) return undefined;
+    return import('$lib/job/sizes').then((several) => void (this.#several = several));
+  }
+
   /** Takes over what an act came to, unless another tab's later state is shown already. */
   #show({ view, summary, events }: Appended): void {
     if (summary.events >= (this.summary?.events ?? 0)) {
-      this.view = view;
+      this.whole = view;
       this.summary = summary;
     }
     const fresh = events.filter(({ id }) => !this.newest.some((known) => known.id === id));
@@ -164,7 +198,8 @@ export class JobState {
       return;
     }
     this.newest = await this.#store.newest(this.jobId, NEWEST);
-    this.view = opened.view;
+    await this.#readyFor(opened.view);
+    this.whole = opened.view;
     this.summary = opened.summary;
     this.status = 'open';
   }
@@ -180,7 +215,8 @@ export class JobState {
     const isBehind = opened.summary.events > (this.summary?.events ?? 0);
     this.summary = opened.summary;
     if (!isBehind) return;
-    this.view = opened.view;
+    await this.#readyFor(opened.view);
+    this.whole = opened.view;
     this.newest = await this.#store.newest(this.jobId, NEWEST);
   }
 

@@ -70,8 +70,12 @@ export class PlanState {
    * does it here for every later state. Without either, piles are taken as sharp.
    */
   async #load(): Promise<void> {
-    const { view } = this.#job();
-    const worked = await runTask('workOutPiles', view).result.catch(() => undefined);
+    const { view, sizes } = this.#job();
+    // A view of one of several sizes has its roof from the whole job, which the worker does not know.
+    const worked =
+      sizes.length === 0
+        ? await runTask('workOutPiles', view).result.catch(() => undefined)
+        : undefined;
     if (worked) {
       takeWorkedOut(view, worked);
       this.#first = { restsOn: pilesRestOn(view), sorted: worked.sorted };

@@ -29,6 +29,8 @@ export interface DevicePreferences {
   readonly clickerKeys: readonly LearntKey[];
   /** Pallets open side by side, by job; the first is the one slates come from. */
   readonly openPallets: Readonly<Record<string, readonly string[]>>;
+  /** The size of slate in hand, by job; jobs of one size have none. */
+  readonly sizeInHand: Readonly<Record<string, string>>;
 }
 
 export const STARTING_PREFERENCES: DevicePreferences = {
@@ -45,7 +47,8 @@ export const STARTING_PREFERENCES: DevicePreferences = {
   wedgeEnding: { kind: 'key' },
   serialGauge: null,
   clickerKeys: [],
-  openPallets: {}
+  openPallets: {},
+  sizeInHand: {}
 };
 
 const KEY = 'evencourse.preferences';

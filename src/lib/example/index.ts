@@ -1,1 +1,2 @@
+export { chapelRoof } from './chapel-roof.ts';
 export { exampleEvents } from './worked-example.ts';

@@ -91,11 +91,14 @@ export interface ExampleDevice {
 }
 
 /**
- * The worked example as events, to be merged into a store in one transaction: as if done on this
- * device in the hours before `endsAt`, at the pace of a gauge and of a hand.
+ * A worked example as events, the long barn unless other acts are given, to be merged into a store in
+ * one transaction: as if done on this device in the hours before `endsAt`, at the pace of a gauge and
+ * of a hand.
  */
-export function exampleEvents(device: ExampleDevice): StoredEvent[] {
-  const { acts } = workedExample();
+export function exampleEvents(
+  device: ExampleDevice,
+  acts: readonly ExampleAct[] = workedExample().acts
+): StoredEvent[] {
   const took = acts.reduce((sum, { act }) => sum + durationMs(act), 0);
   let time = device.endsAt - took;
   const nextId = createIdSource(() => time, device.randomHex);

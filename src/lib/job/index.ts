@@ -68,6 +68,7 @@ export {
   jobName,
   pilesOf,
   settingsOf,
+  sizesOf,
   slopesOf,
   specOf,
   tallyPallets,

@@ -1,5 +1,5 @@
 import { type ThicknessBins, binsFromPairs, mergeBins, totalCount } from '$lib/engine/thickness';
-import type { BodyOf, SlateSpecBody, SlopeBody } from '$lib/journal';
+import type { BodyOf, SlateSizeBody, SlateSpecBody, SlopeBody } from '$lib/journal';
 import { current } from '$lib/journal';
 import { type Counts, type JobView, type PalletPart, palletIds, partOf } from '$lib/journal';
 
@@ -66,6 +66,13 @@ export function jobName(view: JobView): string {
 export function specOf(view: JobView): SlateSpecBody | undefined {
   return current(partOf(view, 'job').spec);
 }
+
+/** The sizes of a job of several, or of one in random widths, longest first; empty otherwise. */
+export function sizesOf(view: JobView): readonly SlateSizeBody[] {
+  return current(partOf(view, 'job').sizes)?.sizes ?? NO_SIZES;
+}
+
+const NO_SIZES: readonly SlateSizeBody[] = Object.freeze([]);
 
 export function deliveryOf(view: JobView): BodyOf<'deliveryDeclared'> | undefined {
   return current(partOf(view, 'job').delivery);

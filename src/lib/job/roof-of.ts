@@ -91,7 +91,7 @@ export function roofLayoutOf(view: JobView): RoofOfJob {
   return roof;
 }
 
-/** Keeps a layout that was worked out elsewhere from the same view. */
+/** Keeps a layout that was worked out elsewhere: from the same view, or with a job's other sizes. */
 export function rememberRoof(view: JobView, roof: RoofOfJob): void {
   laidOut.set(partOf(view, 'job'), roof);
 }

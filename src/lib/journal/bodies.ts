@@ -27,6 +27,20 @@ const points = v.pipe(v.array(reading), v.minLength(1), v.maxLength(4));
 /** The set of grades a slate was told its pile by: the id of a gradesSet, or null before any. */
 const gradesId = v.nullable(key);
 
+/** Which of several sizes an act belongs to; left out in a job of one size, and by older releases. */
+const sizeId = v.optional(key);
+
+/** One of several sizes of slate: a width, or the bounds of random widths. */
+const slateSize = v.object({
+  sizeId: key,
+  lengthMm,
+  widthMm: v.optional(lengthMm),
+  widthFromMm: v.optional(lengthMm),
+  widthToMm: v.optional(lengthMm),
+  /** Mean of random widths, where somebody measured. */
+  meanWidthMm: v.optional(lengthMm)
+});
+
 /** Why a slate goes on no pile. */
 export const SET_ASIDE_REASONS = [
   'broken',
@@ -124,6 +138,22 @@ export const BODIES = {
     narrowestCutMm: v.optional(lengthMm),
     densityKgPerM3: v.optional(amount)
   }),
+  /** Several sizes on one roof, longest first; none takes the job back to one size. */
+  slateSizesSet: v.object({
+    sizes: v.pipe(
+      v.array(slateSize),
+      v.maxLength(8),
+      v.check((sizes) => allDiffer(sizes, ({ sizeId: id }) => id), 'a size twice')
+    )
+  }),
+  /** How many courses each size takes, as chosen to lay by. */
+  setCoursesChosen: v.object({
+    courses: v.pipe(
+      v.array(v.object({ sizeId: key, courses: v.pipe(whole, v.maxValue(1000)) })),
+      v.maxLength(8),
+      v.check((courses) => allDiffer(courses, ({ sizeId: id }) => id), 'a size twice')
+    )
+  }),
   deliveryDeclared: v.object({
     supplier: shortText,
     /** Size as declared; left out, that of the slate on the roof. */
@@ -153,10 +183,12 @@ export const BODIES = {
     slates: whole,
     layers: v.optional(whole),
     perLayer: v.optional(whole),
-    stackOf100Mm: v.optional(lengthMm)
+    stackOf100Mm: v.optional(lengthMm),
+    sizeId
   }),
   sampleDrawn: v.object({
     seed: v.pipe(v.number(), v.integer()),
+    sizeId,
     plan: v.picklist(['attributes', 'variables', 'own']),
     level: v.optional(v.picklist(['I', 'II', 'III'])),
     aqlPercent: v.optional(finite),
@@ -214,7 +246,8 @@ export const BODIES = {
     /** What the tally said of the pile at that moment: slates tallied later come on top. */
     tallied: v.optional(whole),
     /** Slates of the pile that were laid or lost by then. */
-    taken: v.optional(whole)
+    taken: v.optional(whole),
+    sizeId
   }),
   entryVoided: v.object({ voids: v.pipe(v.string(), v.check(isEventId, 'not an event id')) }),
   gradesSet: v.object({
@@ -228,7 +261,8 @@ export const BODIES = {
         'each threshold lies below the one before'
       )
     ),
-    sampleSlates: v.optional(whole)
+    sampleSlates: v.optional(whole),
+    sizeId
   }),
   slopeSet: v.object({
     slopeId: key,
@@ -261,7 +295,8 @@ export const BODIES = {
         'a course twice'
       )
     ),
-    heldUnder: v.optional(v.pipe(v.number(), v.gtValue(0), v.ltValue(1)))
+    heldUnder: v.optional(v.pipe(v.number(), v.gtValue(0), v.ltValue(1))),
+    sizeId
   }),
   courseLaid: v.object({ slopeId: key, course: whole, piles: pilesOfCourse }),
   slatesLost: v.object({
@@ -269,7 +304,8 @@ export const BODIES = {
     gradesId,
     slates: whole,
     reason: v.picklist(['broken', 'rogue', 'ranOut', 'other']),
-    thicknessHundredths: v.optional(reading)
+    thicknessHundredths: v.optional(reading),
+    sizeId
   }),
   defectNoted: v.object({ palletId: v.nullable(key), text: longText }),
   photoAdded: v.object({
@@ -320,6 +356,7 @@ export type BoundaryMethod = (typeof BOUNDARY_METHODS)[number];
 export type SampleSlate = v.InferOutput<typeof sampleSlate>;
 export type SlopeBody = BodyOf<'slopeSet'>;
 export type SlateSpecBody = BodyOf<'slateSpecSet'>;
+export type SlateSizeBody = v.InferOutput<typeof slateSize>;
 
 /** The present version of each body. Absent means 1. */
 export const EVENT_VERSIONS: Partial<Record<EventType, number>> = {

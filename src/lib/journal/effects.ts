@@ -21,6 +21,10 @@ export function count(draft: ViewDraft, event: JournalEvent, sign: Sign): void {
       return set(draft.part('job').settings, event, event.body, sign);
     case 'slateSpecSet':
       return set(draft.part('job').spec, event, event.body, sign);
+    case 'slateSizesSet':
+      return set(draft.part('job').sizes, event, event.body, sign);
+    case 'setCoursesChosen':
+      return set(draft.part('job').setCourses, event, event.body, sign);
     case 'deliveryDeclared':
       return set(draft.part('job').delivery, event, event.body, sign);
     case 'gradesSet':
@@ -54,7 +58,8 @@ export function count(draft: ViewDraft, event: JournalEvent, sign: Sign): void {
     case 'slatesLost':
       return set(draft.part('laying').lost, event, event.body, sign);
     case 'pileCounted': {
-      const place = `${event.body.gradesId ?? ''}|${event.body.pile}`;
+      const { gradesId, sizeId, pile } = event.body;
+      const place = `${gradesId ?? sizeId ?? ''}|${pile}`;
       return setIn(draft.part('laying').counted, place, event, event.body, sign);
     }
     case 'palletAdded':

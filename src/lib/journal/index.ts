@@ -10,6 +10,7 @@ export {
   type SetAsideReason,
   type SetAsideUse,
   type SlateSpecBody,
+  type SlateSizeBody,
   type SlopeBody
 } from './bodies.ts';
 export { lastOfEach } from './lists.ts';

@@ -3,7 +3,7 @@ import { canonicalJson } from './canonical.ts';
 import type { Register } from './register.ts';
 
 /** Raise when the shape or meaning of any part changes: stored views are then rebuilt from events. */
-export const VIEW_VERSION = 8;
+export const VIEW_VERSION = 9;
 
 /** How many slates have each thickness: whole hundredths of a millimetre → slates. */
 export type Counts = Record<string, number>;
@@ -14,6 +14,9 @@ export interface JobPart {
   opened: Register<BodyOf<'jobOpened' | 'jobRenamed'>>;
   settings: Register<BodyOf<'jobSettingsSet'>>;
   spec: Register<BodyOf<'slateSpecSet'>>;
+  /** Several sizes of slate; empty in a job of one. */
+  sizes: Register<BodyOf<'slateSizesSet'>>;
+  setCourses: Register<BodyOf<'setCoursesChosen'>>;
   delivery: Register<BodyOf<'deliveryDeclared'>>;
   grades: Register<BodyOf<'gradesSet'>>;
   /** By slopeId; null once removed. */
@@ -39,7 +42,10 @@ export interface LayingPart {
   /** By `slopeId|course`. */
   laid: Record<string, Register<BodyOf<'courseLaid'>>>;
   lost: Register<BodyOf<'slatesLost'>>;
-  /** By `gradesId|pile`; counted by hand, overriding the tally up to that moment. */
+  /**
+   * By `gradesId|pile`, of several sizes before grades `sizeId|pile`; counted by hand, overriding the
+   * tally up to that moment.
+   */
   counted: Record<string, Register<BodyOf<'pileCounted'>>>;
 }
 
@@ -135,6 +141,8 @@ const EMPTY: { [K in keyof SingleParts]: () => SingleParts[K] } = {
     opened: [],
     settings: [],
     spec: [],
+    sizes: [],
+    setCourses: [],
     delivery: [],
     grades: [],
     slopes: {},

@@ -18,6 +18,8 @@ export interface CourseLine {
   readonly slateLengthMm: number;
   /** Height of the tails above the lowest eave of the job. */
   readonly heightMm: number;
+  /** Whether it is the first course of a shorter set, where the gauge drops. */
+  readonly isDrop?: boolean;
 }
 
 /** Centre line of one batten. */

@@ -33,8 +33,10 @@ export {
   rightAtMm,
   widthAtMm,
   stripAreaMm2,
-  slopeAreaMm2
+  slopeAreaMm2,
+  openingsAsSlated
 } from './slope-shape.ts';
+export { sideLapOfRandom } from './side-lap.ts';
 export {
   type CourseHeights,
   type CourseMeeting,
@@ -92,7 +94,12 @@ export {
   type RoofRefused,
   type RoofTotals,
   layOutRoof,
-  courseOf
+  type CoursesGiven,
+  layOutSlope,
+  slopeAsLaid,
+  roofOf,
+  courseOf,
+  lastCourse
 } from './layout.ts';
 export {
   type NailLength,

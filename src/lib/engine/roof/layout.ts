@@ -142,7 +142,24 @@ export function layOutRoof(slopes: readonly Slope[], spec: SlateSpec): RoofLayou
 
   const joins = joinsOf(slopes);
   const spaces = spacesOfAlike(slopes, joins, spec);
-  const laid = slopes.map((slope) => layOutSlope(slope, spec, spaces.get(slope.id)));
+  const laid = slopes.map((slope) =>
+    layOutSlope(slope, spec, { leastSpaces: spaces.get(slope.id) })
+  );
+  return roofOf(laid, spec, joins);
+}
+
+/**
+ * A roof of slopes that are laid out, frozen.
+ *
+ * @param joins where the slopes meet, so that courses there are level
+ * @throws nothing
+ * Source: as `layOutRoof`.
+ */
+export function roofOf(
+  laid: readonly SlopeLayout[],
+  spec: SlateSpec,
+  joins: readonly Join[]
+): RoofLayout {
   const demand = laid
     .flatMap(({ slope, courses }) =>
       courses
@@ -183,10 +200,41 @@ function spacesOfAlike(
   return spaces;
 }
 
-function layOutSlope(given: Slope, spec: SlateSpec, leastSpaces?: number): SlopeLayout {
-  const slope = asMeasured(meetingAtRidge(structuredCopy(given)));
-  const outOfSquare = outOfSquareOf(given);
-  const { courses: lines, undereaveLengthMm, ...setOut } = setOutCourses(slope, spec, leastSpaces);
+/** A slope as it is laid out: meeting at the ridge, a side out of square as it was measured. */
+export function slopeAsLaid(given: Slope): Slope {
+  return asMeasured(meetingAtRidge(structuredCopy(given)));
+}
+
+/** How a slope's courses are found. */
+export interface CoursesGiven {
+  /** Spaces of a slope that it meets, so that both have as many. */
+  readonly leastSpaces?: number;
+  /** Courses and battens of one of several sets, on a slope as it is laid out. */
+  readonly setOutAs?: CourseSetOut;
+  /** Whether the first of these courses is the eave's, with a short one under it. */
+  readonly hasUndereave?: boolean;
+}
+
+/**
+ * Lays out one slope: all its courses, or those of one of several sets.
+ *
+ * @param given sound slope; not modified
+ * @param spec sound slate
+ * @throws EngineError as `setOutCourses`
+ * Source: as `layOutRoof`.
+ */
+export function layOutSlope(
+  given: Slope,
+  spec: SlateSpec,
+  { leastSpaces, setOutAs, hasUndereave = true }: CoursesGiven = {}
+): SlopeLayout {
+  const slope = setOutAs ? given : slopeAsLaid(given);
+  const outOfSquare = setOutAs ? undefined : outOfSquareOf(given);
+  const {
+    courses: lines,
+    undereaveLengthMm,
+    ...setOut
+  } = setOutAs ?? setOutCourses(slope, spec, leastSpaces);
   const perps = setOutPerps(slope, spec);
   const pattern = undereavePattern(spec, setOut.gaugeMm);
   const fullHoleMm = holeFromTailMm(spec, setOut.gaugeMm);
@@ -208,20 +256,22 @@ function layOutSlope(given: Slope, spec: SlateSpec, leastSpaces?: number): Slope
     };
   });
   const first = lines[0];
-  const undereaveRuns = piecesInCourse(
-    slope,
-    {
-      tailMm: first.tailMm,
-      headMm: first.tailMm + undereaveLengthMm,
-      holeMm: first.tailMm + pattern.holeFromTailMm,
-      marginMm: first.marginMm
-    },
-    perps.bonds[bondOfCourse(0)],
-    spec
-  );
+  const undereaveRuns = hasUndereave
+    ? piecesInCourse(
+        slope,
+        {
+          tailMm: first.tailMm,
+          headMm: first.tailMm + undereaveLengthMm,
+          holeMm: first.tailMm + pattern.holeFromTailMm,
+          marginMm: first.marginMm
+        },
+        perps.bonds[bondOfCourse(0)],
+        spec
+      )
+    : [];
   const undereaveCounts = countPieces(undereaveRuns);
   const counts = addCounts(courses.map((course) => course.counts));
-  const sideLapMm = leastSideLapMm(courses);
+  const sideLapMm = spec.randomWidths ? undefined : leastSideLapMm(courses);
   const piecesOf = (runs: readonly PieceRun[]) => runs.flatMap((run) => run.pieces);
   const pieces = courses.flatMap((course) => piecesOf(course.runs));
   const narrow = pieces
@@ -251,7 +301,9 @@ function layOutSlope(given: Slope, spec: SlateSpec, leastSpaces?: number): Slope
       slateAndAHalves: counts.slateAndAHalf,
       undereaveSlates: slatesUsed(undereaveCounts),
       undereaveSlateAndAHalves: undereaveCounts.slateAndAHalf,
-      areaM2: slopeAreaMm2(slope) / 1e6,
+      areaM2: setOutAs
+        ? courses.reduce((sum, course) => sum + course.areaM2, 0)
+        : slopeAreaMm2(slope) / 1e6,
       battenM: battenLengthM(
         slope,
         setOut.battens.map((batten) => batten.fromEaveMm)
@@ -308,6 +360,11 @@ function deepFreeze<Data>(data: Data): Data {
     Object.freeze(data);
   }
   return data;
+}
+
+/** Number of a slope's topmost course, counted from the eave; 0 without any. */
+export function lastCourse(laid: Pick<SlopeLayout, 'courses'>): number {
+  return laid.courses.at(-1)?.course ?? 0;
 }
 
 /** The course of a layout by slope and number. @throws EngineError `out-of-range` where none is */

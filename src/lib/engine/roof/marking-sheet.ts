@@ -17,6 +17,8 @@ export interface GaugeRodLine {
   readonly exactMm: number;
   readonly fromEaveMm: number;
   readonly stepMm: number;
+  /** Whether a shorter set begins here, nearer than its gauge. */
+  readonly isDrop: boolean;
 }
 
 /** One mark of a bond. */
@@ -76,18 +78,20 @@ export function markingSheet(laid: SlopeLayout, spec: SlateSpec): MarkingSheet {
       markMm: Math.round(exactMm),
       exactMm
     }));
+  const drops = new Set(laid.courses.filter(({ isDrop }) => isDrop).map(({ course }) => course));
   return {
     slopeId: slope.id,
     name: slope.name,
     gaugeMm: laid.gaugeMm,
     headlapMm: laid.headlapMm,
-    fullCourses: laid.courses.length - 1,
+    fullCourses: laid.courses.filter(({ kind }) => kind === 'full').length,
     gaugeRod: laid.battens.map(({ batten, fromFirstMm, fromEaveMm, stepMm }) => ({
       batten,
       markMm: Math.round(fromFirstMm),
       exactMm: fromFirstMm,
       fromEaveMm,
-      stepMm
+      stepMm,
+      isDrop: drops.has(batten)
     })),
     perps: {
       datum: perps.datum,

@@ -41,7 +41,8 @@ export function bondOfCourse(course: number): BondName {
  * Between two square sides the bonds finish whole if the joint allows it: see `layBonds`. With one
  * square side they start there at the smallest joint, and the raked side cuts them. With two raked
  * sides they start from the middle of the eave, bond A with a joint on it and bond B with a slate,
- * so that both hips are cut alike. The grid never shifts from course to course; hips, valleys and
+ * so that both hips are cut alike. Random widths have no perps: theirs are slates of the mean width,
+ * from the middle as well, to count and to draw by. The grid never shifts from course to course; hips, valleys and
  * openings only cut it.
  *
  * @param slope sound, see `slopeProblems`; not modified
@@ -59,7 +60,7 @@ export function setOutPerps(slope: Slope, spec: SlateSpec): PerpMarks {
   const leftMm = leftAtMm(slope, 0);
   const rightMm = rightAtMm(slope, 0);
 
-  if (isLeftSquare && isRightSquare) {
+  if (isLeftSquare && isRightSquare && !spec.randomWidths) {
     const { A, B, isWhole, ...finish } = layBonds(rightMm - leftMm, spec);
     const datum = slope.setOutFrom;
     const datumMm = datum === 'left' ? leftMm : rightMm;
@@ -72,7 +73,7 @@ export function setOutPerps(slope: Slope, spec: SlateSpec): PerpMarks {
 
   const { fromMm, toMm } = widestExtent(slope);
   const jointMm = spec.jointMinMm;
-  if (isLeftSquare || isRightSquare) {
+  if ((isLeftSquare || isRightSquare) && !spec.randomWidths) {
     const datum = isLeftSquare ? 'left' : 'right';
     const datumMm = isLeftSquare ? leftMm : rightMm;
     const reachMm = isLeftSquare ? toMm - datumMm : datumMm - fromMm;
@@ -168,6 +169,8 @@ function fromCentre(
       leftMm: datumMm + firstMm + step * moduleMm,
       widthMm: spec.widthMm
     });
-  const marksMm = places.map((place) => place.leftMm - datumMm).filter((mark) => mark > 0);
+  const marksMm = spec.randomWidths
+    ? []
+    : places.map((place) => place.leftMm - datumMm).filter((mark) => mark > 0);
   return { jointMm, places, marksMm };
 }

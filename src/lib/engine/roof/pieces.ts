@@ -123,7 +123,9 @@ function pieceAt(
   const headWidthMm = widthWithin(place, stretch.head);
   const isWhole = Math.min(tailWidthMm, headWidthMm) > placeMm - SAME_MM;
   const isNotched = met.some((opening) => overlaps(alongEave(opening), [leftMm, rightMm]));
-  const isWide = place.kind === 'slate-and-a-half' && widthMm > spec.widthMm + SAME_MM;
+  // Of random widths a wider slate is one of them.
+  const isWide =
+    !spec.randomWidths && place.kind === 'slate-and-a-half' && widthMm > spec.widthMm + SAME_MM;
   const isCut = !isWhole || isNotched || isTrimmed({ kind: place.kind, widthMm }, spec);
   return {
     kind: isWide ? 'slate-and-a-half' : isCut ? 'cut' : 'full',

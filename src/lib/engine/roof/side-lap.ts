@@ -1,4 +1,5 @@
 import type { PieceRun } from './pieces.ts';
+import type { SlateSpec } from './slate-spec.ts';
 
 /**
  * The least side lap of a slope: how far, along the course, any edge of a slate lies from the
@@ -18,6 +19,24 @@ export function leastSideLapMm(
   for (let index = 1; index < courses.length; index++)
     least = Math.min(least, leastGap(joints(courses[index - 1]), joints(courses[index])));
   return least === Infinity ? undefined : least;
+}
+
+/**
+ * The side lap to ask of random widths, and the narrowest slate over which a joint can have it on
+ * both sides.
+ *
+ * @param spec headlap, joints and, for random widths, their bounds, mm; else its one width counts
+ * @returns side lap: the headlap, or what half bond of the narrowest slate leaves; and twice that
+ * with a joint, rounded up, mm
+ * @throws nothing
+ * Source: as for slates of one width; common practice, no source.
+ */
+export function sideLapOfRandom(
+  spec: Pick<SlateSpec, 'headlapMm' | 'widthMm' | 'jointMinMm' | 'jointMaxMm' | 'randomWidths'>
+): { readonly sideLapMm: number; readonly lookForMm: number } {
+  const narrowestMm = spec.randomWidths?.fromMm ?? spec.widthMm;
+  const sideLapMm = Math.min(spec.headlapMm, narrowestMm / 2 - 2 * spec.jointMaxMm);
+  return { sideLapMm, lookForMm: Math.ceil(2 * sideLapMm + spec.jointMinMm) };
 }
 
 /** One joint between pieces. */

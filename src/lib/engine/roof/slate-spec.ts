@@ -23,6 +23,8 @@ export interface SlateSpec {
   /** No piece is cut narrower than this where it can be helped. */
   readonly narrowestCutMm: number;
   readonly densityKgPerM3: number;
+  /** Bounds of random widths; `widthMm` is then their mean. Left out where all are of one width. */
+  readonly randomWidths?: { readonly fromMm: number; readonly toMm: number };
 }
 
 /** What must be given of a slate; the rest has a customary value. */

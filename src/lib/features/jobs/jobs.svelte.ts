@@ -120,4 +120,10 @@ export class JobsState {
     const { openWorkedExample } = await import('./open-example.ts');
     return openWorkedExample();
   }
+
+  /** Makes a fresh copy of the chapel roof, the example of several lengths, and gives its id. */
+  async createChapel(): Promise<string> {
+    const { openChapelRoof } = await import('./open-example.ts');
+    return openChapelRoof();
+  }
 }

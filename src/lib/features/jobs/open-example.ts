@@ -1,6 +1,6 @@
 import { planCourses } from '$lib/engine/courses';
 import { gradesOf, planAdoption, planRequestOf, settingsOf } from '$lib/job';
-import { exampleEvents } from '$lib/example';
+import { chapelRoof, exampleEvents } from '$lib/example';
 import { newJobId } from '$lib/app';
 import { journalStore, randomHex } from '$lib/app';
 
@@ -17,6 +17,16 @@ export async function openWorkedExample(): Promise<string> {
   );
   if (!result.ok) throw new Error(`the worked example was refused: ${result.reason}`);
   await adoptPlan(jobId);
+  return jobId;
+}
+
+/** Writes a fresh copy of the chapel roof, of three lengths, into this device's journal; its id. */
+export async function openChapelRoof(): Promise<string> {
+  const jobId = newJobId();
+  const store = journalStore();
+  const device = { jobId, deviceId: await store.deviceId(), endsAt: Date.now(), randomHex };
+  const result = await store.merge(exampleEvents(device, chapelRoof().acts));
+  if (!result.ok) throw new Error(`the chapel roof was refused: ${result.reason}`);
   return jobId;
 }
 

@@ -1,7 +1,7 @@
 import { untrack } from 'svelte';
 import { type ShapeSlope, type SlopeLayout, layOutRoof, slopeRound } from '$lib/engine/roof';
 import { type NewEvent, type SlateSpecBody, type SlopeBody, own } from '$lib/journal';
-import { type RoofOfJob, slateForEngine, slopeBody, slopeForEngine } from '$lib/job';
+import { type RoofOfJob, roofLayoutOf, slateForEngine, slopeBody, slopeForEngine } from '$lib/job';
 import type { JobState } from '$lib/app';
 import type { ShownUnit } from '$lib/ui';
 import { FormDraft } from './roof-draft.svelte.ts';
@@ -46,6 +46,8 @@ export class RoofState {
   /** The slope just removed, so that it can be brought back. */
   removed = $state.raw<{ readonly name: string; readonly eventId: string }>();
 
+  /** Whether the roof takes several sizes; the one in hand is then shown. */
+  readonly #hasSizes = $derived.by(() => this.#job().sizes.length > 0);
   readonly slateRead = $derived.by(() =>
     readSlateForm(this.slate.form, this.unit, this.#job().slopes)
   );
@@ -67,6 +69,8 @@ export class RoofState {
   /** The open slope laid out as typed; undefined while something is wrong with it. */
   readonly openLayout: SlopeLayout | undefined = $derived.by(() => {
     if (!this.openRead?.body || !this.slateInUse) return undefined;
+    // One of several sizes takes some courses only: those of the slope as it is stored.
+    if (this.#hasSizes) return this.layouts[this.openRead.body.slopeId];
     return layoutOf(this.openRead.body, this.slateInUse, this.#job().slopes);
   });
 
@@ -91,6 +95,10 @@ export class RoofState {
   /** Every stored slope with the slate in use, one by one, so that one bad slope hides no other. */
   readonly layouts: Readonly<Record<string, SlopeLayout | undefined>> = $derived.by(() => {
     const slate = this.slateInUse;
+    if (this.#hasSizes)
+      return this.roof.ok
+        ? Object.fromEntries(this.roof.slopes.map((laid) => [laid.slope.id, laid]))
+        : {};
     return Object.fromEntries(
       this.#job().slopes.map((slope) => [
         slope.slopeId,
@@ -102,6 +110,7 @@ export class RoofState {
   /** The roof as stored, with the slate in use. */
   readonly roof: RoofOfJob = $derived.by(() => {
     const slate = this.slateInUse;
+    if (this.#hasSizes) return roofLayoutOf(this.#job().view);
     if (!slate) return { ok: false, reason: 'no-slate' };
     const slopes = this.#job().slopes.map((slope) => slopeForEngine(slope, slate));
     if (slopes.length === 0) return { ok: false, reason: 'no-slopes' };

@@ -42,19 +42,23 @@ export function pilesOfCourses(view: JobView): PilesOfCourses {
   return new Map(courses.map(({ slopeId, course, piles }) => [`${slopeId}|${course}`, piles]));
 }
 
-/** The lines of one slope, the undereave first, then its courses from the eaves up. */
+/**
+ * The lines of one slope, the undereave first where these courses begin at the eave, then its courses
+ * from the eaves up.
+ */
 export function sheetLines(
   laid: SlopeLayout,
   demand: readonly CourseDemand[],
   plan: PilesOfCourses,
   mark: (lengthMm: number) => string
 ): SheetLine[] {
-  const last = laid.battens.length - 1;
+  const last = laid.battens[laid.battens.length - 1].batten;
+  const beginsAtEave = laid.courses[0].course === 1;
   const undereave = laid.undereave;
   const first: SheetLine = {
     course: 0,
     part: 0,
-    ...battenOf(laid, 0),
+    ...(beginsAtEave && battenOf(laid, 0)),
     bond: 'B',
     slates: undereave.counts.full + undereave.counts.cut,
     wide: undereave.counts.slateAndAHalf,
@@ -62,7 +66,7 @@ export function sheetLines(
     widths: ''
   };
   return [
-    first,
+    ...(beginsAtEave ? [first] : []),
     ...laid.courses.flatMap((course): SheetLine[] => {
       const piles = plan.get(`${laid.slope.id}|${course.course}`) ?? [];
       const needs = demand.find(
@@ -97,7 +101,7 @@ function battenOf(
   laid: SlopeLayout,
   batten: number
 ): Pick<SheetLine, 'battenMm' | 'rodMm' | 'shared'> {
-  const { fromEaveMm, fromFirstMm } = laid.battens[batten];
+  const { fromEaveMm, fromFirstMm } = laid.battens[batten - laid.battens[0].batten];
   const shared = laid.outOfSquare?.battens[batten];
   return { battenMm: fromEaveMm, rodMm: fromFirstMm, ...(shared && { shared }) };
 }

@@ -2,7 +2,7 @@ import type { JobState } from '$lib/app';
 import { newJobId } from '$lib/app';
 import { type PalletCount, PalletCounter } from '$lib/job';
 import { own } from '$lib/journal';
-import type { Preferences } from '$lib/app';
+import { type Preferences, palletOfSize } from '$lib/app';
 
 /** Pallets kept open side by side, at most: more would not fit the bar. */
 const MOST_OPEN = 8;
@@ -62,10 +62,21 @@ export class PalletState {
     else if (this.#openIds.length > 1) this.#keep(this.#openIds.filter((id) => id !== palletId));
   }
 
-  /** Enters a pallet and opens it; slates go on coming from the one in use. False: not saved. */
-  async add(label: string, slates: number): Promise<boolean> {
-    const palletId = newJobId();
-    const saved = await this.#job().act({ type: 'palletAdded', body: { palletId, label, slates } });
+  /** Enters a pallet and opens it; slates go on coming from the one in use. A mixed one has a part for
+   * each length. False: not saved. */
+  async add(label: string, slates: number, isMixed = false): Promise<boolean> {
+    const { sizes, sizeId } = this.#job();
+    const id = newJobId();
+    const palletId = isMixed && sizeId ? palletOfSize(id, sizeId) : id;
+    // How many of each length lie on a mixed pallet shows as it is sorted.
+    const saved = await this.#job().act(
+      isMixed
+        ? sizes.map(({ sizeId: of }) => ({
+            type: 'palletAdded' as const,
+            body: { palletId: palletOfSize(id, of), label, slates: 0, sizeId: of }
+          }))
+        : { type: 'palletAdded', body: { palletId, label, slates } }
+    );
     if (saved && !this.isOpen(palletId)) this.toggle(palletId);
     return saved !== undefined;
   }

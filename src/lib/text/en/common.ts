@@ -79,6 +79,8 @@ export const common = {
     jobRenamed: 'job renamed',
     jobSettingsSet: 'settings',
     slateSpecSet: 'slate size',
+    slateSizesSet: 'sizes of slate',
+    setCoursesChosen: 'courses of each size',
     deliveryDeclared: 'order',
     palletAdded: 'pallet',
     sampleDrawn: 'sample list',

@@ -17,6 +17,7 @@ export const LATER = {
   photos: async () => (await import('./photos.ts')).photos,
   quick: async () => (await import('./quick.ts')).quick,
   roof: async () => (await import('./roof.ts')).roof,
+  sizes: async () => (await import('./sizes.ts')).sizes,
   settings: async () => (await import('./settings.ts')).settings,
   sheet: async () => (await import('./sheet.ts')).sheet,
   sort: async () => (await import('./sort.ts')).sort,

@@ -15,6 +15,7 @@ export const jobs = {
   openExample: 'Open the worked example',
   exampleHint:
     'An invented delivery of six pallets, part measured, part sorted by eye, with a roof.',
+  openChapel: 'Open the chapel roof, of three lengths',
   makingExample: 'Making the worked example…',
   newJob: 'New job',
   quick: 'Quick split',

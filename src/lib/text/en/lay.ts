@@ -32,6 +32,7 @@ export const lay = {
   slopeStopped: 'nothing planned',
 
   next: (slope: string, course: number, of: number) => `${slope}: course ${course} of ${of}`,
+  drop: (step: string) => `Shorter slates begin: batten ${step} above the last.`,
   left: 'From the left',
   pieces: (slates: number, wide: number) =>
     wide > 0 ? `${common.slates(slates)} + ${wides(wide)}` : common.slates(slates),

@@ -46,6 +46,7 @@ export const roof = {
   slate: {
     title: 'Slate',
     lead: 'One slate for the whole job. You give size and headlap; the rest starts at common practice.',
+    toSizes: 'Several lengths or random widths',
     lengthMm: 'Length',
     widthMm: 'Width',
     headlapMm: 'Headlap',

@@ -32,13 +32,20 @@ export const sheet = {
     batten: 'Batten',
     undereave: 'undereave',
     top: 'and top',
+    drop: 'drop',
+    dropLead: (batten: number, step: string) =>
+      `At batten ${batten} a shorter slate begins: its step is ${step} only.`,
     mark: 'On the rod',
     step: 'Step',
     fromEave: 'From the eave',
     none: '–'
   },
+  randomSlate: (length: string, from: string, to: string) =>
+    `Slate ${length}, random widths ${from} to ${to}`,
   perps: {
     title: 'Perp marks',
+    random: (sideLap: string, lookFor: string) =>
+      `Random widths: no perp marks. Least side lap ${sideLap}, edge to edge. Look for ${lookFor} and wider.`,
     lead: (datum: string) => `Measured along the course from ${datum}.`,
     edge: {
       left: 'Each mark is the left edge of a slate.',

@@ -32,6 +32,7 @@ export const sort = {
     name: 'Name on the pallet',
     slates: 'Slates on it',
     slatesHint: 'As on the label. 0 if nobody knows.',
+    mixed: 'Several lengths mixed',
     add: 'Add pallet',
     addTitle: 'Another pallet',
     nameMissing: 'Give the pallet a name, for example A.',

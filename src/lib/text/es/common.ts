@@ -75,6 +75,8 @@ export const common: Partial<Catalogue['common']> = {
     jobRenamed: 'obra renombrada',
     jobSettingsSet: 'ajustes',
     slateSpecSet: 'medida de pizarra',
+    slateSizesSet: 'tamaños de pizarra',
+    setCoursesChosen: 'hiladas de cada tamaño',
     deliveryDeclared: 'pedido',
     palletAdded: 'palé',
     sampleDrawn: 'lista de muestra',

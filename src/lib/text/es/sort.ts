@@ -31,6 +31,7 @@ export const sort: Catalogue['sort'] = {
     name: 'Nombre en el palé',
     slates: 'Pizarras que trae',
     slatesHint: 'Según la etiqueta. 0 si nadie lo sabe.',
+    mixed: 'Varias longitudes mezcladas',
     add: 'Añadir palé',
     addTitle: 'Otro palé',
     nameMissing: 'Dé un nombre al palé, por ejemplo A.',

@@ -76,6 +76,8 @@ export const common: Partial<Catalogue['common']> = {
     jobRenamed: 'chantier renommé',
     jobSettingsSet: 'réglages',
     slateSpecSet: 'format d’ardoise',
+    slateSizesSet: 'formats d’ardoise',
+    setCoursesChosen: 'rangs de chaque format',
     deliveryDeclared: 'commande',
     palletAdded: 'palette',
     sampleDrawn: 'liste d’échantillon',

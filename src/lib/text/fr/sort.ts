@@ -31,6 +31,7 @@ export const sort: Catalogue['sort'] = {
     name: 'Nom sur la palette',
     slates: 'Nombre d’ardoises',
     slatesHint: 'Selon l’étiquette. 0 si personne ne sait.',
+    mixed: 'Plusieurs longueurs mélangées',
     add: 'Ajouter la palette',
     addTitle: 'Autre palette',
     nameMissing: 'Donnez un nom à la palette, par exemple A.',

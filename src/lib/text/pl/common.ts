@@ -75,6 +75,8 @@ export const common: Partial<Catalogue['common']> = {
     jobRenamed: 'zmieniono nazwę budowy',
     jobSettingsSet: 'ustawienia',
     slateSpecSet: 'wymiar płytki',
+    slateSizesSet: 'rozmiary łupka',
+    setCoursesChosen: 'rzędy każdego rozmiaru',
     deliveryDeclared: 'zamówienie',
     palletAdded: 'paleta',
     sampleDrawn: 'lista próbki',

@@ -32,6 +32,7 @@ export const sort: Catalogue['sort'] = {
     name: 'Nazwa na palecie',
     slates: 'Liczba płytek',
     slatesHint: 'Jak na etykiecie. 0, jeśli nikt nie wie.',
+    mixed: 'Różne długości razem',
     add: 'Dodaj paletę',
     addTitle: 'Następna paleta',
     nameMissing: 'Nadaj palecie nazwę, na przykład A.',

@@ -76,6 +76,8 @@ export const common: Partial<Catalogue['common']> = {
     jobRenamed: 'lucrare redenumită',
     jobSettingsSet: 'setări',
     slateSpecSet: 'mărimea plăcii',
+    slateSizesSet: 'mărimi de ardezie',
+    setCoursesChosen: 'rânduri pe mărime',
     deliveryDeclared: 'comandă',
     palletAdded: 'palet',
     sampleDrawn: 'lista probei',

@@ -32,6 +32,7 @@ export const sort: Catalogue['sort'] = {
     name: 'Numele de pe palet',
     slates: 'Plăci pe el',
     slatesHint: 'Ca pe etichetă. 0 dacă nu știe nimeni.',
+    mixed: 'Mai multe lungimi amestecate',
     add: 'Adaugă paletul',
     addTitle: 'Alt palet',
     nameMissing: 'Dați paletului un nume, de exemplu A.',

@@ -1,0 +1,1 @@
+export { default as SizesScreen } from './SizesScreen.svelte';

@@ -1,0 +1,3 @@
+export { FIRST_SIZE, setOfSize, sizeOfPallet, sizeProblemsOf } from './size-view.ts';
+export { sizesLaidOut, viewOfSize, type SizesLaidOut, type SizesNotLaidOut } from './size-roof.ts';
+export { actOfSize } from './size-acts.ts';

@@ -1,0 +1,215 @@
+import { type RoofLayout, type SlateSpec, type Slope, slopeAsLaid } from '$lib/engine/roof';
+import {
+  type ChosenSets,
+  type SetCourses,
+  type SetStock,
+  type SetsProblem,
+  chooseCourses,
+  layOutSets,
+  meanWidthMm,
+  setRoofProblems,
+  unitAreaM2
+} from '$lib/engine/sizes';
+import { type JobPart, type JobView, current, partOf } from '$lib/journal';
+import { EngineError } from '$lib/engine';
+import { settingsOf, sizesOf } from '../queries.ts';
+import { type RoofOfJob, rememberRoof, slateSpecOf, slopesForEngine } from '../roof-of.ts';
+import { basicViewOfSize, setOfSize, sizeProblemsOf } from './size-view.ts';
+import { stockOf } from '../stock.ts';
+
+/** Courses of the sizes of a job, and where they come from. */
+export interface SizesLaidOut {
+  readonly ok: true;
+  /** Each size with its courses, what it gives and what there is of it. */
+  readonly sets: ChosenSets['sets'];
+  /** `chosen` by somebody; `proposed` by the app, and moving with the stock. */
+  readonly standing: 'chosen' | 'proposed';
+  /** Whether courses were chosen that fill the roof no more, as after a change of a slope. */
+  readonly isChoiceStale: boolean;
+  /** Square metres of slate lacking; 0 where the stock is enough. */
+  readonly lackingM2: number;
+  /** Whether anything is in stock: before, the sizes are taken to be there in equal parts. */
+  readonly isStockKnown: boolean;
+  readonly roofs: Readonly<Record<string, RoofLayout>>;
+}
+
+/** Why the sizes of a job are not laid out. */
+export type SizesNotLaidOut =
+  | { readonly ok: false; readonly reason: 'no-slate' | 'no-slopes' | 'impossible' }
+  | { readonly ok: false; readonly reason: 'sizes'; readonly problems: readonly SetsProblem[] }
+  | {
+      readonly ok: false;
+      readonly reason: 'problems';
+      readonly problems: ReturnType<typeof setRoofProblems>;
+    };
+
+const known = new WeakMap<
+  JobPart,
+  { readonly key: string; readonly laid: SizesLaidOut | SizesNotLaidOut }
+>();
+
+/**
+ * The roof of a job of several sizes, size by size: by the courses that somebody chose, else by those
+ * that suit the stock best. The same object as long as nothing changes that it rests on.
+ */
+export function sizesLaidOut(view: JobView): SizesLaidOut | SizesNotLaidOut {
+  const job = partOf(view, 'job');
+  const stocks = stocksOf(view);
+  const key = JSON.stringify(stocks.map(({ stock }) => stock));
+  const before = known.get(job);
+  if (before?.key === key) return before.laid;
+  const laid = workOut(view, stocks);
+  known.set(job, { key, laid });
+  return laid;
+}
+
+/** What there is of each size, breakage and spares taken off: slates, or mm of random widths. */
+function stocksOf(view: JobView): SetStock[] {
+  const { breakageShare, sparesShare } = settingsOf(view);
+  return sizesOf(view).map((size) => {
+    const set = setOfSize(size);
+    const { usable } = stockOf(basicViewOfSize(view, size.sizeId));
+    const kept = Math.floor(Number((usable * (1 - breakageShare - sparesShare)).toFixed(6)));
+    const unit = set.widths.kind === 'one' ? 1 : meanWidthMm(set.widths);
+    return { set, stock: Math.floor(kept * unit) };
+  });
+}
+
+function workOut(view: JobView, stocks: readonly SetStock[]): SizesLaidOut | SizesNotLaidOut {
+  const base = slateSpecOf(view);
+  if (!base) return { ok: false, reason: 'no-slate' };
+  const sizeProblems = sizeProblemsOf(view);
+  if (sizeProblems.length > 0) return { ok: false, reason: 'sizes', problems: sizeProblems };
+  const slopes = slopesForEngine(view);
+  if (slopes.length === 0) return { ok: false, reason: 'no-slopes' };
+  const problems = setRoofProblems(
+    slopes,
+    base,
+    stocks.map(({ set }) => set)
+  );
+  if (problems.length > 0) return { ok: false, reason: 'problems', problems };
+
+  const isStockKnown = stocks.some(({ stock }) => stock > 0);
+  const asked = isStockKnown ? stocks : inEqualParts(slopes, stocks);
+  const proposed = chooseCourses(slopes.map(slopeAsLaid), base, asked);
+  const chosen = current(partOf(view, 'job').setCourses)?.courses ?? [];
+  const courses = chosen.length > 0 ? chosen : undefined;
+  const byChoice =
+    courses &&
+    roofsOf(
+      slopes,
+      base,
+      stocks.map(({ set }) => ({
+        set,
+        courses: courses.find(({ sizeId }) => sizeId === set.id)?.courses ?? 0
+      }))
+    );
+  if (byChoice) {
+    const sets = byChoice.chosen.map((each, index) => ({
+      ...each,
+      used: usedOf(byChoice.roofs[each.set.id], stocks[index]),
+      stock: stocks[index].stock
+    }));
+    const lackingM2 = sets.reduce(
+      (sum, { set, used, stock }) => sum + unitAreaM2(set) * Math.max(0, used - stock),
+      0
+    );
+    const { roofs } = byChoice;
+    return {
+      ok: true,
+      sets,
+      standing: 'chosen',
+      isChoiceStale: false,
+      lackingM2,
+      isStockKnown,
+      roofs
+    };
+  }
+  if (proposed.status === 'impossible') return { ok: false, reason: 'impossible' };
+  const laid = roofsOf(slopes, base, proposed.sets);
+  if (!laid) return { ok: false, reason: 'impossible' };
+  const sets = proposed.sets.map((use, index) => ({ ...use, stock: stocks[index].stock }));
+  const { lackingM2 } = proposed;
+  const isChoiceStale = courses !== undefined;
+  const { roofs } = laid;
+  return { ok: true, sets, standing: 'proposed', isChoiceStale, lackingM2, isStockKnown, roofs };
+}
+
+/** The sizes in equal areas, more than the roof takes. */
+function inEqualParts(slopes: readonly Slope[], stocks: readonly SetStock[]): SetStock[] {
+  const roofM2 = slopes.reduce(
+    (sum, slope) => sum + (slope.rafterLengthMm * (slope.eaveWidthMm + 1000)) / 1e6,
+    0
+  );
+  return stocks.map(({ set }) => ({ set, stock: Math.ceil((20 * roofM2) / unitAreaM2(set)) }));
+}
+
+/** The roofs by some courses; undefined where they do not fill it. */
+function roofsOf(slopes: readonly Slope[], base: SlateSpec, chosen: readonly SetCourses[]) {
+  try {
+    const laid = layOutSets(slopes, base, chosen);
+    return laid.ok ? { roofs: laid.roofs, chosen } : undefined;
+  } catch (error) {
+    if (error instanceof EngineError) return undefined;
+    throw error;
+  }
+}
+
+/** What a set's courses take of its stock, as laid out. */
+function usedOf(roof: RoofLayout, { set }: SetStock): number {
+  const slates = roof.totals.slates + roof.totals.slateAndAHalves;
+  return set.widths.kind === 'one' ? slates : Math.ceil(slates * meanWidthMm(set.widths));
+}
+
+const views = new WeakMap<JobView, Map<string, JobView>>();
+const jobParts = new WeakMap<JobPart, { readonly roof: RoofOfJob; readonly part: JobPart }>();
+
+/**
+ * A job seen for one of its sizes: its slate, grades, plans and pallets, and of the roof and of what
+ * was laid the courses of this size. The view itself where the job has no several sizes.
+ */
+export function viewOfSize(view: JobView, sizeId: string): JobView {
+  const bySize = views.get(view) ?? new Map<string, JobView>();
+  views.set(view, bySize);
+  let seen = bySize.get(sizeId);
+  if (!seen) {
+    seen = seenOnRoof(view, sizeId);
+    bySize.set(sizeId, seen);
+  }
+  return seen;
+}
+
+function seenOnRoof(view: JobView, sizeId: string): JobView {
+  if (!sizesOf(view).some((size) => size.sizeId === sizeId)) return view;
+  const basic = basicViewOfSize(view, sizeId);
+  const roof = roofOfSize(view, sizeId);
+  const seen = new Map(basic);
+  seen.set('job', jobWithRoof(partOf(basic, 'job'), roof));
+  const places = new Set(
+    roof.ok ? roof.demand.map(({ slopeId, course }) => `${slopeId}|${course}`) : []
+  );
+  const laying = partOf(basic, 'laying');
+  const laid = Object.entries(laying.laid).filter(([place]) => places.has(place));
+  seen.set('laying', { ...laying, laid: Object.fromEntries(laid) });
+  return seen;
+}
+
+function roofOfSize(view: JobView, sizeId: string): RoofOfJob {
+  const laid = sizesLaidOut(view);
+  if (laid.ok) {
+    const roof = laid.roofs[sizeId];
+    return roof.slopes.length > 0 ? roof : { ok: false, reason: 'no-slopes' };
+  }
+  if (laid.reason === 'problems') return { ok: false, reason: 'problems', problems: laid.problems };
+  return { ok: false, reason: laid.reason === 'no-slate' ? 'no-slate' : 'no-slopes' };
+}
+
+/** A size's job part with its roof, the same object as long as the roof is. */
+function jobWithRoof(job: JobPart, roof: RoofOfJob): JobPart {
+  const before = jobParts.get(job);
+  if (before && (before.roof === roof || (!before.roof.ok && !roof.ok))) return before.part;
+  const part = { ...job };
+  rememberRoof(new Map([['job', part]]), roof);
+  jobParts.set(job, { roof, part });
+  return part;
+}
