@@ -32,12 +32,14 @@ export { deriveKeys, newJobKey } from './keys.ts';
 export { FrameReader, type FrameProgress, writeFrames } from './frames.ts';
 export { readLacksCode, writeLacksCode } from './lacks.ts';
 export {
-  eventsLacked,
+  type Hand,
   type MateFault,
+  handFor,
+  isMateText,
   mergeMate,
-  packEvents,
+  packHand,
   type ReadMate,
   readMateText,
-  unpackEvents,
+  unpackHand,
   writeMateText
 } from './mate-file.ts';

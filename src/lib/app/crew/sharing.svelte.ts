@@ -1,3 +1,4 @@
+import { coursesLaidTwice } from '$lib/job';
 import type { StoredEvent } from '$lib/journal';
 import type {
   CrewOutcome,
@@ -9,20 +10,15 @@ import type {
 } from '$lib/sync';
 import { forgetCrew, keepCrew, recallCrew } from './crew-memory.ts';
 import { preferences } from '../preferences.svelte.ts';
+import { pageTimer } from '../page-timer.ts';
 import { journalStore } from '../store.ts';
+import { type CrewNews, NewsDesk } from './crew-news.ts';
 import { fetchNow } from './fetch-now.ts';
 
 /** Acts are gathered so long before they are sent. */
 const GATHER_MS = 1_000;
 /** A hub that is full or asks to wait is asked again after this. */
 const AGAIN_MS = 30_000;
-
-/** What came in from others since the page was opened. */
-export interface CrewNews {
-  /** By device, slates that it put on a pile, by pallet. */
-  readonly sorted: Readonly<Record<string, Readonly<Record<string, number>>>>;
-  readonly entries: number;
-}
 
 /** What one page tells the others of the same job. */
 interface Told {
@@ -31,6 +27,9 @@ interface Told {
   readonly warnings: readonly CrewWarning[];
   readonly sharedAt: number;
 }
+
+/** What goes between the pages of one device. */
+type BetweenPages = Told | { readonly news: readonly CrewNews[] } | 'how';
 
 /**
  * How a job is shared with the crew: it gives the hub what is new here and takes what is new there,
@@ -47,7 +46,8 @@ export class SharingState {
   /** When hub and device last agreed, ms since 1970; 0 for never. */
   sharedAt = $state(0);
   state = $state.raw<CrewRecord>();
-  news = $state.raw<CrewNews>({ sorted: {}, entries: 0 });
+  /** What the others did of late, for a minute. */
+  news = $state.raw<readonly CrewNews[]>([]);
 
   #stop = new AbortController();
   #line: LiveLine | undefined;
@@ -56,6 +56,14 @@ export class SharingState {
   #isAgain = false;
   #gathering: ReturnType<typeof setTimeout> | undefined;
   #channel: BroadcastChannel | undefined;
+  readonly #newsDesk = new NewsDesk({
+    own: () => this.state?.link.device ?? '',
+    timer: pageTimer,
+    say: (news) => {
+      this.news = news;
+      this.#channel?.postMessage({ news });
+    }
+  });
 
   constructor(jobId: string) {
     this.jobId = jobId;
@@ -69,9 +77,11 @@ export class SharingState {
     this.status = state ? 'linked' : 'alone';
     if (!state) return;
     this.#channel = new BroadcastChannel(`evencourse crew ${this.jobId}`);
-    this.#channel.onmessage = ({ data }: MessageEvent<Told | 'how'>) => {
-      if (data !== 'how') this.#show(data);
-      else if (this.#exchange && this.outcome) this.#tell();
+    this.#channel.onmessage = ({ data }: MessageEvent<BetweenPages>) => {
+      if (data !== 'how') {
+        if ('news' in data) this.news = data.news;
+        else this.#show(data);
+      } else if (this.#exchange && this.outcome) this.#tell();
     };
     this.#channel.postMessage('how');
     const { signal } = this.#stop;
@@ -86,6 +96,7 @@ export class SharingState {
     this.#line?.stop();
     this.#channel?.close();
     clearTimeout(this.#gathering);
+    this.#newsDesk.stop();
   }
 
   /** Begins to share a job that was just linked. */
@@ -185,7 +196,7 @@ export class SharingState {
         merge: async (events, photos) => {
           const all = [...events];
           const result = await store.merge(all, photos);
-          if (result.ok && result.added > 0) this.#note(all, device);
+          if (result.ok && result.added > 0) await this.#note(all);
           return result;
         }
       },
@@ -218,21 +229,18 @@ export class SharingState {
     this.sharedAt = sharedAt;
   }
 
-  /** Notes who sorted how many from which pallet. */
-  #note(events: readonly StoredEvent[], own: string): void {
-    const sorted: Record<string, Record<string, number>> = { ...this.news.sorted };
-    let entries = 0;
-    for (const { type, deviceId, body } of events) {
-      if (deviceId === own) continue;
-      entries++;
-      const { palletId, pile } = body as { palletId?: unknown; pile?: unknown };
-      const isSorted = type === 'slateTapped' || (type === 'slateGauged' && pile !== null);
-      if (!isSorted || typeof palletId !== 'string') continue;
-      const ofDevice = { ...sorted[deviceId] };
-      ofDevice[palletId] = (ofDevice[palletId] ?? 0) + 1;
-      sorted[deviceId] = ofDevice;
-    }
-    this.news = { sorted, entries: this.news.entries + entries };
+  /** Notes what came in, and whether a course was entered that is laid here already. */
+  async #note(events: readonly StoredEvent[]): Promise<void> {
+    const laid = events.filter(({ type }) => type === 'courseLaid');
+    const view = laid.length > 0 ? (await journalStore().open(this.jobId))?.view : undefined;
+    const twice = view ? coursesLaidTwice(view) : [];
+    const laidToo = laid.flatMap(({ deviceId, sorter: name, body }) => {
+      const { slopeId, course } = body as { slopeId: string; course: number };
+      const isTwice = twice.some((one) => one.slopeId === slopeId && one.course === course);
+      const isOwn = deviceId === this.state?.link.device;
+      return isTwice && !isOwn ? [{ kind: 'laid-too', name, slopeId, course } as const] : [];
+    });
+    this.#newsDesk.take(events, laidToo);
   }
 }
 
