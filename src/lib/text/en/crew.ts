@@ -27,8 +27,7 @@ export const crew = {
   lastShared: (when: string) => `Last shared ${when}.`,
   alone: 'This job is on this device only.',
   noKey:
-    'To start a crew, open the hub link on this device: whoever runs the hub has it. Without a hub, send the job as a file.',
-  toFiles: 'Send the job as a file',
+    'To start a crew, open the hub link on this device: whoever runs the hub has it. Without a hub, send the job by hand.',
   insecure:
     'Sharing needs an https address; this one is plain http. Saving works, and a job can be sent as a file.',
   name: 'Your name, as the crew sees it',
@@ -80,7 +79,7 @@ export const crew = {
     ready: (n: number, photos: number, bytes: number) =>
       `${entries(n)}${photos > 0 ? ` and ${many(photos, PHOTOS)}` : ''}, ${Math.max(1, Math.round(bytes / 1000)).toLocaleString('en')} kB.`,
     photosLeft: (n: number) =>
-      `No room for ${many(n, { one: 'more photo', other: 'more photos' })}: send those as a job file.`,
+      `No room for ${many(n, { one: 'more photo', other: 'more photos' })}: back the job up and send that.`,
     nothing: 'He has all of it already.',
     send: 'Send the file',
     save: 'Save the file',
