@@ -2,6 +2,7 @@ import type { StoredEvent } from '$lib/journal';
 import type { DeviceNumbers, ImportResult, StoredPhoto } from '$lib/storage';
 import type { Role } from '../../hub/protocol.ts';
 import type { ParcelFault } from './parcel.ts';
+import type { Renamed } from './renamed.ts';
 
 /** What ties a job on this device to a hub. Kept on the device, in no job file. */
 export interface CrewLink {
@@ -43,6 +44,8 @@ export interface CrewRecord {
   /** Acts whose photos the hub does not have yet, and that are not here yet. */
   readonly photosToGive: readonly StoredEvent[];
   readonly photosWanted: readonly StoredEvent[];
+  /** Runs that stand under other numbers here than at the hub. */
+  readonly renamed?: readonly Renamed[];
 }
 
 export function newCrewState(link: CrewLink): CrewRecord {

@@ -1,4 +1,6 @@
 export { Exchange, type ExchangeParts } from './exchange.ts';
+export { exchangeAs } from './exchange-as.ts';
+export { keepBothRuns } from './keep-both.ts';
 export {
   type CrewLink,
   type CrewOutcome,

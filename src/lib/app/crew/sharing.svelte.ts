@@ -29,7 +29,8 @@ interface Told {
 }
 
 /** What goes between the pages of one device. */
-type BetweenPages = Told | { readonly news: readonly CrewNews[] } | 'how';
+type BetweenPages =
+  Told | { readonly news: readonly CrewNews[] } | { readonly keepBoth: string } | 'how';
 
 /**
  * How a job is shared with the crew: it gives the hub what is new here and takes what is new there,
@@ -43,6 +44,13 @@ export class SharingState {
   /** Entries of this device that the hub does not have. */
   notShared = $state(0);
   warnings = $state.raw<readonly CrewWarning[]>([]);
+  /** Whether the hub has other entries under this device's numbers. */
+  readonly isCopied = $derived(
+    this.warnings.some(
+      (one) =>
+        one.kind === 'held' && one.why === 'same-number' && one.device === this.state?.link.device
+    )
+  );
   /** When hub and device last agreed, ms since 1970; 0 for never. */
   sharedAt = $state(0);
   state = $state.raw<CrewRecord>();
@@ -80,6 +88,7 @@ export class SharingState {
     this.#channel.onmessage = ({ data }: MessageEvent<BetweenPages>) => {
       if (data !== 'how') {
         if ('news' in data) this.news = data.news;
+        else if ('keepBoth' in data) void (this.#exchange && this.keepBoth(data.keepBoth));
         else this.#show(data);
       } else if (this.#exchange && this.outcome) this.#tell();
     };
@@ -124,6 +133,28 @@ export class SharingState {
     await this.#running;
   }
 
+  /** Keeps both histories of a device that was copied. Of several pages, the one at work does it. */
+  async keepBoth(device: string): Promise<void> {
+    if (!this.#exchange) {
+      this.#channel?.postMessage({ keepBoth: device });
+      return;
+    }
+    await this.#running;
+    const { keepBothRuns } = await import('$lib/sync');
+    try {
+      const parts = { journal: journalStore(), fetch: fetchNow, name: preferences.values.nickname };
+      const kept = await keepBothRuns(this.#exchange.state, device, parts);
+      if (!kept) return;
+      await keepCrew(kept);
+      this.state = kept;
+      this.#exchange = undefined;
+    } catch (error) {
+      if (!isOfHub(error)) throw error;
+      this.outcome = 'no-answer';
+    }
+    await this.shareNow();
+  }
+
   async #share(kept: CrewRecord): Promise<void> {
     const { LiveLine, HubClient } = await import('$lib/sync');
     const { signal } = this.#stop;
@@ -164,7 +195,7 @@ export class SharingState {
     while (this.#isAgain && !this.#stop.signal.aborted) {
       this.#isAgain = false;
       try {
-        const exchange = (this.#exchange ??= await this.#newExchange());
+        const exchange = this.#exchange ?? (await this.#newExchange());
         if (!exchange) return;
         this.#take(await exchange.run());
         this.state = exchange.state;
@@ -177,17 +208,11 @@ export class SharingState {
 
   async #newExchange(): Promise<Exchange | undefined> {
     if (!this.state) return undefined;
-    const { Exchange, HubClient, deriveKeys, moveIn } = await import('$lib/sync');
+    const { exchangeAs } = await import('$lib/sync');
     const store = journalStore();
-    let state = this.state;
     const device = await store.deviceId();
-    if (device !== state.link.device) {
-      // The phone was copied and took an id of its own: it is let in under that.
-      state = await moveIn(fetchNow, state, { device, name: preferences.values.nickname });
-      await keepCrew(state);
-    }
-    const { link } = state;
-    return new Exchange(state, {
+    const joiner = { device, name: preferences.values.nickname };
+    const exchange = await exchangeAs(fetchNow, this.state, joiner, {
       journal: {
         numbers: (jobId) => store.numbers(jobId),
         newest: (jobId, limit) => store.newest(jobId, limit),
@@ -200,11 +225,12 @@ export class SharingState {
           return result;
         }
       },
-      hub: new HubClient(fetchNow, link),
-      keys: await deriveKeys(link.jobKey, link.space),
       now: () => Date.now(),
       save: keepCrew
     });
+    // Under an id that is no longer this device's, it is tried again next time.
+    if (exchange.state.link.device === device) this.#exchange = exchange;
+    return exchange;
   }
 
   #take({ outcome, notShared, warnings }: CrewReport): void {

@@ -24,6 +24,9 @@ export const crew = {
     wait: 'The hub is busy. The app tries again in half a minute.',
     refused: 'The hub refused the entries. They wait here; load the newest version of the app.'
   },
+  copiedStrip: 'Not shared: this phone was copied. See Crew',
+  keepBoth: 'Keep both',
+  keepBothHow: 'Keeps the entries of both, each once.',
   lastShared: (when: string) => `Last shared ${when}.`,
   alone: 'This job is on this device only.',
   noKey:
@@ -117,6 +120,8 @@ export const crew = {
     held: (name: string) =>
       `Entries of ${name} do not fit and wait. The job is as it was; compare fingerprints with him.`,
     copied: 'This phone was copied: the hub has other entries under its number.',
+    copiedMate: (name: string) =>
+      `The device of ${name} was copied: the hub has other entries under its number.`,
     'put-back': 'The hub was put back from an old copy. The app sends again what it lost.',
     withheld: (name: string) =>
       `The hub gives less of ${name} than others saw. Ask whoever runs it; compare fingerprints.`
