@@ -1,11 +1,13 @@
 /**
  * Times the thresholds that suit the roof: 600 courses, 3 and 6 piles, a stock with little and with
- * much to spare, sharp and misgraded. Prints the ratio to natural breaks on the same bins, which
- * know nothing of the roof, and by how much they are worse.
+ * much to spare, sharp, misgraded, and with steps that scatter (taper, gauge, slates below), as the
+ * app asks. Prints the ratio to natural breaks on the same bins, which know nothing of the roof, and
+ * by how much they are worse.
  */
 import {
   type CourseNeed,
   fillWholeCourses,
+  kickSoftness,
   naturalBreaks,
   pileEvenness,
   splitIntoPiles,
@@ -50,10 +52,19 @@ const bins = sampledSpread(20_000);
 console.log(`${COURSES} courses, ${need} slates needed, ${bins.hundredths.length} occupied bins`);
 for (const piles of [3, 6])
   for (const spare of [1.03, 1.3])
-    for (const misgraded of [false, true]) {
+    for (const slates of ['sharp', 'misgraded', 'soft'] as const) {
+      const misgraded = slates === 'misgraded';
       const stockSlates = Math.ceil(need * spare);
       const chanceAbove = misgraded ? normalMisgrading(0.25) : undefined;
-      const roof = { bins, stockSlates, courses, piles, kickAllowanceMm: KICK_ALLOWANCE_MM };
+      const softness = slates === 'soft' ? kickSoftness(0.3, 0.05, 0.57) : undefined;
+      const roof = {
+        bins,
+        stockSlates,
+        courses,
+        piles,
+        kickAllowanceMm: KICK_ALLOWANCE_MM,
+        softness
+      };
       const suited = suitTheRoof({ ...roof, chanceAbove });
       if (!suited.ok) throw new Error(suited.reason);
       const natural = naturalBreaks(bins, piles);
@@ -62,7 +73,7 @@ for (const piles of [3, 6])
       const scale = stockSlates / totalCount(bins);
       const byNature = fillWholeCourses(
         splitIntoPiles(bins, natural.thresholdsMm).map((pile) => {
-          const evenness = pileEvenness(pile, KICK_ALLOWANCE_MM);
+          const evenness = pileEvenness(pile, KICK_ALLOWANCE_MM, softness);
           return { ...evenness, slates: evenness.slates * scale };
         }),
         courses
@@ -77,7 +88,7 @@ for (const piles of [3, 6])
       }, 15);
       const ratio = suiting.median / breaking.median;
       console.log(
-        `${piles} piles, stock ${spare} × need${misgraded ? ', misgraded' : ''}: ${suited.status}, ` +
+        `${piles} piles, stock ${spare} × need, ${slates}: ${suited.status}, ` +
           `${suited.expectedKickers.toFixed(2)} kickers` +
           (misgraded
             ? ''

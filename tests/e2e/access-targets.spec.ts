@@ -1,5 +1,5 @@
 import type { Page } from '@playwright/test';
-import { expect, openExample, test } from './helpers.ts';
+import { expect, openExample, ownLetters, test } from './helpers.ts';
 
 /** A gloved finger needs this much, CSS px: 44 is the enhanced target size of WCAG 2.2 (2.5.5). */
 const LEAST_PX = 44;
@@ -19,7 +19,8 @@ interface Target {
 }
 
 /** Everything that can be tapped and is smaller than the least, with its size. */
-function smallTargets(page: Page): Promise<Target[]> {
+async function smallTargets(page: Page): Promise<Target[]> {
+  await ownLetters(page);
   return page.evaluate((least) => {
     const tapped =
       'a[href], button, input, select, textarea, summary, [role=button], [role=slider]';
@@ -77,6 +78,7 @@ test('buttons that count stand 20 mm high, all of them above the bar of steps', 
   ] as const) {
     await page.goto(`${job}${screen}`);
     await expect(buttons.first()).toBeVisible();
+    await ownLetters(page);
     const top = (await bar.boundingBox())?.y ?? 0;
     for (const button of await buttons.all()) {
       const box = await button.boundingBox();

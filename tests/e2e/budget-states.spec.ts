@@ -1,7 +1,7 @@
 import { expectWithinBudget } from './budget.ts';
 import { usePlan, twoSlopesSorted } from './courses-job.ts';
 import { delivery, seedDelivery } from './delivery-job.ts';
-import { expect, startJob, test } from './helpers.ts';
+import { expect, ownLetters, startJob, test } from './helpers.ts';
 import { seedJob } from './seed-job.ts';
 
 test.use({ viewport: { width: 390, height: 844 } });
@@ -66,6 +66,7 @@ test('Jobs without a job begins with the worked example, and with one ends with 
   const example = page.getByRole('button', { name: 'Open the worked example' });
   const name = page.getByLabel('Name of the job');
   await expect(example).toBeVisible();
+  await ownLetters(page);
   const top = async (of: typeof name): Promise<number> => (await of.boundingBox())?.y ?? NaN;
   expect(await top(example)).toBeLessThan(await top(name));
   await expectWithinBudget(page, 'Jobs without a job');

@@ -1,4 +1,5 @@
 import { type Page, expect } from '@playwright/test';
+import { ownLetters } from './helpers.ts';
 
 /** What a screen may show at first on a phone: words in main, and its height in screens. */
 export const BUDGET = { words: 120, screens: 1.6 } as const;
@@ -11,6 +12,7 @@ export interface ScreenSize {
 
 /** Words that main shows with its folds as they are, and how many screens high it is. */
 export async function sizeOfScreen(page: Page): Promise<ScreenSize> {
+  await ownLetters(page);
   const { text, heightPx, screenPx } = await page.locator('main').evaluate((main) => ({
     text: (main as HTMLElement).innerText,
     heightPx: main.getBoundingClientRect().height,

@@ -1,5 +1,5 @@
 import { type Locator, type Page, expect } from '@playwright/test';
-import { openFolds } from './helpers.ts';
+import { openFolds, ownLetters } from './helpers.ts';
 import { type SeedAct, smallJob } from './seed-job.ts';
 
 const PALLETS = ['A', 'B', 'C'];
@@ -104,6 +104,7 @@ export async function usePlan(page: Page, job: string): Promise<void> {
 }
 
 /** Whether the page is wider than the screen. */
-export function isTooWide(page: Page): Promise<boolean> {
+export async function isTooWide(page: Page): Promise<boolean> {
+  await ownLetters(page);
   return page.evaluate(() => document.documentElement.scrollWidth > innerWidth);
 }

@@ -1,4 +1,4 @@
-import { expect, openExample, openFolds, test } from './helpers.ts';
+import { expect, openExample, openFolds, ownLetters, test } from './helpers.ts';
 
 const whole = (text: string): number => Number(text.replace(/[^0-9]/g, '') || '0');
 
@@ -16,6 +16,7 @@ test('every pallet that gives a slate to a course is on screen with its number',
   expect(new Set(names).size, 'each slope has a name of its own').toBe(2);
   const list = await openFolds(page, 'Draw list');
   await expect(list.getByRole('row').filter({ hasText: /\d/ }).nth(4)).toBeVisible();
+  await ownLetters(page);
   for (const cell of await list.locator('tbody tr').nth(4).locator('td.number:visible').all()) {
     const { x, width } = (await cell.boundingBox())!;
     expect(x).toBeGreaterThanOrEqual(0);

@@ -115,16 +115,16 @@ test('slates lost make the plan older than the stock, with a new plan to use', a
   await usePlan(page, job);
   await page.goto(`${job}/lay`);
   await page.getByRole('button', { name: 'Several' }).click();
-  await page.getByRole('button', { name: '1 Thick' }).last().click();
+  await page.getByRole('button', { name: '2 Medium' }).last().click();
   await page.getByLabel('How many broke?').fill('200');
   await page.getByRole('button', { name: 'Record' }).click();
-  await expect(page.getByText(/^Saved: 200 slates of 1 Thick lost/)).toBeVisible();
+  await expect(page.getByText(/^Saved: 200 slates of 2 Medium lost/)).toBeVisible();
 
   await page.goto(`${job}/courses`);
   await expect(
     page.getByText(/^Stock or settings changed: in the new plan \d+ courses/)
   ).toBeVisible();
-  await expect(page.getByText(/^1 Thick will run short/)).toBeVisible();
+  await expect(page.getByText(/^2 Medium will run short/)).toBeVisible();
   await openFolds(page, 'What changes in the new plan?');
   const changes = page.getByRole('table', { name: 'What changes' });
   await expect(changes).toBeVisible();

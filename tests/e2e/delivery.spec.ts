@@ -1,6 +1,6 @@
 import AxeBuilder from '@axe-core/playwright';
 import type { Page } from '@playwright/test';
-import { expect, openEveryFold, openExample, startJob, test } from './helpers.ts';
+import { expect, openEveryFold, openExample, ownLetters, startJob, test } from './helpers.ts';
 
 const PARTS = {
   'entering and measuring': ['', '/order', '/sample', '/measure'],
@@ -13,6 +13,7 @@ function day(days: number): string {
 }
 
 async function expectNoOverflow(page: Page): Promise<void> {
+  await ownLetters(page);
   const over = await page.evaluate(
     () => document.documentElement.scrollWidth - document.documentElement.clientWidth
   );

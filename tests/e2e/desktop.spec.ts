@@ -1,5 +1,5 @@
 import { JOB_SCREENS } from '../faults/screens.ts';
-import { expect, openExample, test } from './helpers.ts';
+import { expect, openExample, ownLetters, test } from './helpers.ts';
 
 const DELIVERY = ['order', 'sample', 'measure', 'findings', 'sheet', 'compare'];
 
@@ -12,6 +12,7 @@ test('every screen fits a laptop and a tablet, with the steps in sight @desktop'
     await page.goto(`${job}${screen}`);
     await expect(page.getByRole('heading', { level: 1 }).first()).toBeAttached();
     await expect(page.getByText('Opening…')).toHaveCount(0);
+    await ownLetters(page);
     for (const size of [
       { width: 1280, height: 800 },
       { width: 820, height: 1180 }

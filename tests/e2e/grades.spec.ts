@@ -1,5 +1,6 @@
 import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from '@playwright/test';
+import normalCdf from '@stdlib/stats-base-dists-normal-cdf';
 import { expect, openExample, openFolds, startJob, takeIn, test } from './helpers.ts';
 
 const READINGS = 'seeds/readings.csv';
@@ -65,13 +66,21 @@ const meanOf = (values: number[]) => values.reduce((sum, value) => sum + value, 
 const squaresOf = (values: number[]) =>
   values.reduce((sum, value) => sum + (value - meanOf(values)) ** 2, 0);
 
-/** Share of pairs of different slates that differ by more than the allowance. */
+/**
+ * Share of pairs of different slates that kick, each pair by its chance. With a taper of 0.3 mm and a
+ * gauge of 0.05 mm, as nobody measured either, and a slate of 500 mm with a headlap of 70 mm.
+ */
 function kickShare(values: number[], allowance: number): number {
+  const leverage = (500 + 70) / (2 * 500);
+  const variance = squaresOf(values) / Math.max(1, values.length - 1);
+  const below = leverage ** 2 * (0.63 * variance + 0.4 * 0.3 ** 2);
+  const s = Math.round(1000 * Math.sqrt(0.3 ** 2 / 2 + 2 * 0.05 ** 2 + below)) / 1000;
   let [kicks, pairs] = [0, 0];
   for (let one = 0; one < values.length; one++)
     for (let other = 0; other < one; other++) {
       pairs++;
-      if (Math.abs(values[one] - values[other]) > allowance + 1e-9) kicks++;
+      const step = values[one] - values[other];
+      kicks += normalCdf((step - allowance) / s, 0, 1) + normalCdf((-step - allowance) / s, 0, 1);
     }
   return kicks / pairs;
 }

@@ -117,3 +117,16 @@ export async function takeIn(page: Page, job: string, csv: string): Promise<void
     .setInputFiles({ name: 'readings.csv', mimeType: 'text/csv', buffer: Buffer.from(csv) });
   await expect(page.getByText(/^Taken in:/)).toBeVisible();
 }
+
+/**
+ * Waits until the page shows the app's own letters, which come once the page is idle: words are as
+ * wide and high as they make them.
+ */
+export async function ownLetters(page: Page): Promise<void> {
+  await expect(page.locator('html')).toHaveClass(/own-letters/);
+  await page.evaluate(async () => {
+    // A look at the height makes the browser ask for the letters.
+    void document.body.offsetHeight;
+    await document.fonts.ready;
+  });
+}

@@ -1,6 +1,6 @@
 import type { Page } from '@playwright/test';
 import { JOB_SCREENS } from '../faults/screens.ts';
-import { expect, openEveryFold, openExample, openFolds, test } from './helpers.ts';
+import { expect, openEveryFold, openExample, openFolds, ownLetters, test } from './helpers.ts';
 
 const PHONE = { width: 390, height: 844 };
 /** The narrowest phone that pages must hold on: WCAG 2.2, 1.4.10, asks for 320 CSS px. */
@@ -31,6 +31,7 @@ const HEADED: Readonly<Record<string, string>> = {
 
 /** Whatever holds more across than it shows and would have to be panned, and by how much. */
 async function sideways(page: Page): Promise<string[]> {
+  await ownLetters(page);
   const wide = await page.evaluate(async () => {
     // A new width is answered in the next frame.
     for (let frame = 0; frame < 3; frame++) await new Promise(requestAnimationFrame);

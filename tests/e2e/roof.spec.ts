@@ -1,6 +1,6 @@
 import AxeBuilder from '@axe-core/playwright';
 import type { Page } from '@playwright/test';
-import { expect, openEveryFold, openFolds, startJob, test } from './helpers.ts';
+import { expect, openEveryFold, openFolds, ownLetters, startJob, test } from './helpers.ts';
 
 /** Rules of WCAG 2.2, levels A and AA. */
 const WCAG = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
@@ -246,6 +246,7 @@ test('nothing overflows at 320 px and axe finds nothing, empty and filled', asyn
   await startRoof(page);
   const check = async () => {
     await page.setViewportSize({ width: 320, height: 640 });
+    await ownLetters(page);
     const width = await page.evaluate(() => document.documentElement.scrollWidth);
     expect(width).toBeLessThanOrEqual(320);
     // As tall as the page, so that the bar at the bottom covers no field while it is judged.

@@ -2,7 +2,7 @@ import { expect as plainExpect, test as plainTest } from '@playwright/test';
 import { backUp } from '../faults/files.ts';
 import { JOB_SCREENS } from '../faults/screens.ts';
 import { startSorting } from '../faults/sorting.ts';
-import { expect, openExample, startJob, test } from './helpers.ts';
+import { expect, openExample, ownLetters, startJob, test } from './helpers.ts';
 
 test('no screen asks another host for anything, and each says which scripts may run', async ({
   page,
@@ -120,6 +120,7 @@ test('hostile names are shown as the text they are, and give a plain file name',
   }
   await page.goto('/');
   await expect(page.locator('main li strong')).toHaveCount(HOSTILE.length);
+  await ownLetters(page);
   const wide = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
   expect(wide, 'nothing runs out of the page').toBeLessThanOrEqual(0);
 });

@@ -1,5 +1,5 @@
 import type { CDPSession, Page } from '@playwright/test';
-import { expect, test } from './helpers.ts';
+import { expect, ownLetters, test } from './helpers.ts';
 import { eventsOf, seedJob, smallJob } from './seed-job.ts';
 
 const SIZES = [
@@ -23,6 +23,7 @@ async function openBench(page: Page): Promise<string> {
   const jobId = await seedJob(page, smallJob([6, 5]));
   await page.goto(`/job/${jobId}/sort`);
   await expect(page.locator('.piles button')).toHaveCount(3);
+  await ownLetters(page);
   return jobId;
 }
 
@@ -113,9 +114,7 @@ test.describe('on the first screen of a phone', () => {
       const table = page.locator('.tally .scroll-x');
       await expect(table).toBeVisible();
       await expect(page.locator('html')).toHaveAttribute('lang', locale);
-      // Words are as wide as the app's own letters make them.
-      await expect(page.locator('html')).toHaveClass(/own-letters/);
-      await page.evaluate(() => document.fonts.ready.then(() => undefined));
+      await ownLetters(page);
       const cutOff = () => table.evaluate((place) => place.scrollWidth - place.clientWidth);
       expect(await cutOff()).toBe(0);
       await page.setViewportSize({ width: 820, height: 1180 });

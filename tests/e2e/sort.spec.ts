@@ -1,4 +1,4 @@
-import { expect, openFolds, startJob, test } from './helpers.ts';
+import { expect, openFolds, ownLetters, startJob, test } from './helpers.ts';
 import { eventsOf } from './seed-job.ts';
 import { expectAccessible, gauge, openBench, verdict } from './sort-bench.ts';
 
@@ -201,6 +201,7 @@ test('the pallet in use is whole and first, and all stand equally wide', async (
     await page.locator('.choose', { hasText: new RegExp(`^${label}`) }).click();
     await expect(chips.first()).toHaveText(new RegExp(`^${label}`));
     await expect(chips.first()).toHaveAttribute('aria-pressed', 'true');
+    await ownLetters(page);
     const row = await page.locator('.chips').boundingBox();
     const boxes = await chips.evaluateAll((all) => all.map((chip) => chip.getBoundingClientRect()));
     expect(boxes[0].left).toBeGreaterThanOrEqual(row?.x ?? Infinity);

@@ -90,17 +90,34 @@ export const BODY: {
       .uniqueArray(lengthMm, { minLength: 1, maxLength: 7 })
       .map((mm) => mm.sort((one, other) => other - one))
   }),
-  slopeSet: fc.record({
-    slopeId,
-    name,
-    rafterLengthMm: lengthMm,
-    eaveWidthMm: lengthMm,
-    pitchDegrees: fc.constantFrom(null, 35, 40),
-    eaveHeightMm: lengthMm,
-    left: edge,
-    right: edge,
-    openings: fc.constant([])
-  }),
+  slopeSet: fc.record(
+    {
+      slopeId,
+      name,
+      rafterLengthMm: lengthMm,
+      eaveWidthMm: lengthMm,
+      pitchDegrees: fc.constantFrom(null, 35, 40),
+      eaveHeightMm: lengthMm,
+      left: edge,
+      right: edge,
+      openings: fc.constant([]),
+      ridgeGapMm: lengthMm,
+      setOutFrom: fc.constantFrom('left' as const, 'right' as const)
+    },
+    {
+      requiredKeys: [
+        'slopeId',
+        'name',
+        'rafterLengthMm',
+        'eaveWidthMm',
+        'pitchDegrees',
+        'eaveHeightMm',
+        'left',
+        'right',
+        'openings'
+      ]
+    }
+  ),
   slopeRemoved: fc.record({ slopeId }),
   planAdopted: fc.record(
     {

@@ -38,6 +38,13 @@ export { pileMaterials, undereaveNails } from './pile-materials.ts';
 export { pileRows } from './pile-rows.ts';
 export { pilesLeft, type PileLeft } from './piles-left.ts';
 export { placeOf } from './plan-of-parts.ts';
+export {
+  ASSUMED_SOFTNESS,
+  ENOUGH_TAPERS,
+  type TaperOfJob,
+  kickSoftnessOf,
+  taperOf
+} from './kick-softness.ts';
 export { changeOfRest, coursesOn, per100IfSharp, placesOf, wholeRoof } from './plan-reading.ts';
 export {
   planRequestOf,
@@ -80,6 +87,16 @@ export {
   type JudgingGround,
   type SlateJudgement
 } from './slate-judgement.ts';
+export {
+  SLOPE_FIELDS,
+  SLOPE_FIELD_NAMES,
+  choicesOf,
+  customaryOf,
+  eachSlopeField,
+  slopeBody,
+  type SlopeField,
+  type SlopeTexts
+} from './slope-fields.ts';
 export { stockOf } from './stock.ts';
 export { UsualRange } from './usual-range.ts';
 export { wideCount } from './wide-count.ts';

@@ -23,12 +23,12 @@ export function wholeRoof(ground: PlanGround, rest: Plan): Plan {
  * error would come to.
  */
 export function per100IfSharp(
-  { request, roof, pileBins }: PlanGround,
+  { request, roof, pileBins, softness }: PlanGround,
   plan: Plan,
   kickAllowanceMm: number
 ): number {
   const parts = new Map(plan.courses.map((course) => [placeOf(course), course.parts]));
-  const kicks = kickChances(pileBins, kickAllowanceMm);
+  const kicks = kickChances(pileBins, kickAllowanceMm, undefined, softness);
   return planOfParts({ ...request, kicks }, roof.demand, (place) => parts.get(place)).per100Joints;
 }
 

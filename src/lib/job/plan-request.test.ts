@@ -54,8 +54,11 @@ function pallet(slates: number): NewEvent[] {
   ];
 }
 
+/** No step kicks: plans are the thickest pile first, whatever the readings. */
+const NO_KICKS: NewEvent = { type: 'jobSettingsSet', body: { kickAllowanceMm: 8 } };
+
 function readyJournal(slates = 400): Journal {
-  return new Journal().add(SPEC, SLOPE, ...pallet(slates), GRADES);
+  return new Journal().add(NO_KICKS, SPEC, SLOPE, ...pallet(slates), GRADES);
 }
 
 function groundOf(view: JobView): PlanGround {

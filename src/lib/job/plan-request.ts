@@ -1,3 +1,5 @@
+import type { KickSoftness } from '$lib/engine/grading';
+import { kickSoftnessOf } from './kick-softness.ts';
 import {
   type CoursePart,
   type KickChances,
@@ -72,6 +74,8 @@ export interface PlanGround {
   readonly slateAndAHalvesNeeded: number;
   /** Laid courses that the roof, changed since, has no more. */
   readonly strayCourses: number;
+  /** How far the steps of joints scatter. */
+  readonly softness: KickSoftness;
 }
 
 /**
@@ -83,7 +87,7 @@ export interface PlanGround {
  * that is used up keeps none. A count by hand holds from its moment on: what was laid and lost
  * before it is in it already. Slate-and-a-halves stand sorted beside their pile; where nobody
  * counted them they are taken to be enough. Chances of kicking come from what really stands on the
- * piles and the job's kick allowance; where nothing was gauged they are all 0, since millimetres are
+ * piles, the job's kick allowance and how far steps scatter; where nothing was gauged they are all 0, since millimetres are
  * unknown.
  *
  * @param asSorted thickness of what stands on each pile of that stock, slates on the wrong pile among
@@ -103,6 +107,7 @@ export function planRequestOf(
   if (!roof.ok || all.length > 0) return { ok: false, missing: all[0] ?? 'roof', all };
 
   const settings = settingsOf(view);
+  const softness = kickSoftnessOf(view);
   const needed = wideNeeded(roof.demand);
   const facts = layingFacts(view, roof.demand, stock, needed);
   const before = stock.piles.map(({ pile, slates }, index) =>
@@ -113,7 +118,7 @@ export function planRequestOf(
   const whole: PlanRequest = {
     courses: roof.demand,
     piles: before.map((pile) => plannerStock(pile, needed, settings)),
-    kicks: kicksOf(sortedBins, settings.kickAllowanceMm)
+    kicks: kicksOf(sortedBins, settings.kickAllowanceMm, softness)
   };
   const partsLaid = new Map(facts.laid.map((course) => [placeOf(course), course.parts]));
   const progress = layingProgress(
@@ -134,18 +139,24 @@ export function planRequestOf(
     lostOfPile: facts.lostOfPile,
     overdrawn: progress.overdrawn.filter((pile) => pile !== 'common'),
     slateAndAHalvesNeeded: needed,
-    strayCourses: facts.strayCourses
+    strayCourses: facts.strayCourses,
+    softness
   };
 }
 
-const kicksKnown = new WeakMap<readonly ThicknessBins[], Map<number, KickChances>>();
+const kicksKnown = new WeakMap<readonly ThicknessBins[], Map<string, KickChances>>();
 
 /** The chances of kicking of some piles; the same piles are asked after every course. */
-function kicksOf(piles: readonly ThicknessBins[], kickAllowanceMm: number): KickChances {
-  const known = kicksKnown.get(piles) ?? new Map<number, KickChances>();
+function kicksOf(
+  piles: readonly ThicknessBins[],
+  kickAllowanceMm: number,
+  softness: KickSoftness
+): KickChances {
+  const known = kicksKnown.get(piles) ?? new Map<string, KickChances>();
   kicksKnown.set(piles, known);
-  const kicks = known.get(kickAllowanceMm) ?? kickChances(piles, kickAllowanceMm);
-  known.set(kickAllowanceMm, kicks);
+  const key = `${kickAllowanceMm}|${softness.varianceMm2}|${softness.pileShare}`;
+  const kicks = known.get(key) ?? kickChances(piles, kickAllowanceMm, undefined, softness);
+  known.set(key, kicks);
   return kicks;
 }
 

@@ -39,17 +39,16 @@ export function slateForEngine(body: SlateSpecBody): SlateSpec {
  * the engine reports as a problem of that field.
  */
 export function slopeForEngine(body: SlopeBody, overhangs: Overhangs): Slope {
-  const { slopeId, pitchDegrees, left, right, ridgeGapMm, setOutFrom, ...measures } = body;
+  const { slopeId, pitchDegrees, left, right, ...others } = body;
+  const measures = Object.entries(others).filter(([, value]) => value !== undefined);
   return makeSlope({
-    ...measures,
+    ...(Object.fromEntries(measures) as typeof others),
     id: slopeId,
     pitchDegrees: pitchDegrees ?? Number.NaN,
     left: edgeForEngine(left),
     right: edgeForEngine(right),
     eaveOverhangMm: overhangs.eaveOverhangMm,
-    vergeOverhangMm: overhangs.vergeOverhangMm,
-    ...(ridgeGapMm !== undefined && { ridgeGapMm }),
-    ...(setOutFrom !== undefined && { setOutFrom })
+    vergeOverhangMm: overhangs.vergeOverhangMm
   });
 }
 

@@ -1,5 +1,5 @@
 import { EngineError, requireFinite, requireWhole } from '../errors.ts';
-import { largestRemainder, splitIntoPiles } from '../grading/index.ts';
+import { type KickSoftness, largestRemainder, splitIntoPiles } from '../grading/index.ts';
 import type { CourseDemand } from '../roof/index.ts';
 import { type ThicknessBins, totalCount } from '../thickness/index.ts';
 import { kickChances } from './kick-chances.ts';
@@ -16,6 +16,8 @@ export interface UnsortedStock {
   readonly slateAndAHalves: number;
   /** Share of every pile kept back for breakage and repairs, 0 to 1; rounded up to whole slates. */
   readonly reservedShare: number;
+  /** How far steps scatter about the difference of two slates; not at all if left out. */
+  readonly softness?: KickSoftness;
 }
 
 /** The piles that sorting at given thresholds is expected to make. */
@@ -87,7 +89,7 @@ export function planBeforeSorting(
     const request = {
       courses,
       piles: piles.stocks,
-      kicks: kickChances(piles.bins, kickAllowanceMm)
+      kicks: kickChances(piles.bins, kickAllowanceMm, undefined, stock.softness)
     };
     return { thresholdsMm, request, result: planCourses(request) };
   });

@@ -1,4 +1,5 @@
 import {
+  type KickSoftness,
   kickProbabilityBetween,
   kickProbabilityWithin,
   kickProbabilityWithinPiles
@@ -14,20 +15,24 @@ import type { KickChances } from './plan-types.ts';
  * errors, the spread that really stands there. Not modified.
  * @param kickAllowanceMm step between neighbours that is still accepted, mm
  * @param commonStock thickness of the common slate-and-a-halves
+ * @param softness how far steps scatter about the difference of two slates; not at all if left out
  *
  * An empty pile makes no joint and has chances of 0; a pile known by one reading takes the mean of
- * the others. Cost: piles² × bins.
+ * the others. Cost: piles² × bins, × bins again with softness.
  */
 export function kickChances(
   piles: readonly ThicknessBins[],
   kickAllowanceMm: number,
-  commonStock?: ThicknessBins
+  commonStock?: ThicknessBins,
+  softness?: KickSoftness
 ): KickChances {
-  const within = kickProbabilityWithinPiles(piles, kickAllowanceMm);
+  const within = kickProbabilityWithinPiles(piles, kickAllowanceMm, softness);
+  const betweenTwo = (one: ThicknessBins, other: ThicknessBins) =>
+    kickProbabilityBetween(one, other, kickAllowanceMm, softness);
   const between = piles.map(() => piles.map(() => 0));
   for (let thick = 0; thick < piles.length; thick++)
     for (let thin = thick + 1; thin < piles.length; thin++) {
-      const chance = kickProbabilityBetween(piles[thick], piles[thin], kickAllowanceMm);
+      const chance = betweenTwo(piles[thick], piles[thin]);
       between[thick][thin] = between[thin][thick] = chance;
     }
   if (!commonStock) return { within, between };
@@ -35,8 +40,8 @@ export function kickChances(
     within,
     between,
     common: {
-      withPile: piles.map((pile) => kickProbabilityBetween(pile, commonStock, kickAllowanceMm)),
-      within: kickProbabilityWithin(commonStock, kickAllowanceMm)
+      withPile: piles.map((pile) => betweenTwo(pile, commonStock)),
+      within: kickProbabilityWithin(commonStock, kickAllowanceMm, softness)
     }
   };
 }

@@ -65,7 +65,12 @@ export function sortAgain(request: PlanRequest, knowledge: StockKnowledge): Othe
     const plan = planIfAny({
       ...request,
       piles: sorted.stocks,
-      kicks: kickChances(sorted.bins, knowledge.kickAllowanceMm, knowledge.commonBins)
+      kicks: kickChances(
+        sorted.bins,
+        knowledge.kickAllowanceMm,
+        knowledge.commonBins,
+        knowledge.softness
+      )
     });
     if (!plan) return [];
     return [
@@ -108,7 +113,12 @@ function movedTo(
     piles: request.piles
       .with(giving, gain(stock, -slates, -slateAndAHalves))
       .with(taking, gain(request.piles[taking], slates, slateAndAHalves)),
-    kicks: kickChances(pileBins, knowledge.kickAllowanceMm, knowledge.commonBins)
+    kicks: kickChances(
+      pileBins,
+      knowledge.kickAllowanceMm,
+      knowledge.commonBins,
+      knowledge.softness
+    )
   });
   if (!plan) return [];
   const wide = request.common ? 0 : 1;

@@ -1,5 +1,5 @@
 import { EngineError, requireFinite } from '../errors.ts';
-import { kickProbabilityBetween } from '../grading/index.ts';
+import { type KickSoftness, kickProbabilityBetween } from '../grading/index.ts';
 import { type ThicknessBins, binsFromPairs } from '../thickness/index.ts';
 import { toHundredths } from '../units.ts';
 import type { Plan } from './plan-types.ts';
@@ -36,6 +36,7 @@ export interface RogueCheck {
  * @param piles spread of each pile; a pile without slates takes no rogue
  * @param thicknessMm gauged thickness of the slate
  * @param mostKickChance largest accepted chance for each joint, 0 to 1
+ * @param softness how far steps scatter about the difference of two slates; not at all if left out
  * @throws EngineError `wrong-length`, `not-finite`, `out-of-range`
  *
  * Cost: bins × piles, then linear in the courses.
@@ -48,7 +49,8 @@ export function rogueCheck(
   piles: readonly ThicknessBins[],
   thicknessMm: number,
   kickAllowanceMm: number,
-  mostKickChance: number
+  mostKickChance: number,
+  softness?: KickSoftness
 ): RogueCheck {
   if (piles.length !== plan.piles.length)
     throw new EngineError('wrong-length', `${piles.length} spreads for ${plan.piles.length} piles`);
@@ -57,7 +59,7 @@ export function rogueCheck(
     throw new EngineError('out-of-range', `accepted chance is ${mostKickChance}; give 0 to 1`);
   const rogue = binsFromPairs([[toHundredths(thicknessMm), 1]]);
   const checked = piles.map((pile, index): RogueInPile => {
-    const kickChance = kickProbabilityBetween(rogue, pile, kickAllowanceMm);
+    const kickChance = kickProbabilityBetween(rogue, pile, kickAllowanceMm, softness);
     const mayLie = pile.counts.length > 0 && kickChance <= mostKickChance;
     return { pile: index + 1, kickChance, mayLie };
   });

@@ -1,9 +1,10 @@
 import { EngineError, requireFinite, requireWhole } from '../errors.ts';
 import { type Random, randomNormal } from '../random.ts';
+import type { KickSoftness } from '../grading/index.ts';
 import type { CourseDemand } from '../roof/index.ts';
 import type { ThicknessBins } from '../thickness/index.ts';
 import { toHundredths } from '../units.ts';
-import { dealRoof } from './deal.ts';
+import { type Scatter, dealRoof, scatterOfDecks } from './deal.ts';
 import { kickChances } from './kick-chances.ts';
 import { expectedKickersOfRows, laidRows, mixedRows } from './laid-rows.ts';
 import type { PileStock, Plan } from './plan-types.ts';
@@ -22,6 +23,8 @@ export interface SimulationRequest {
   /** The common stock of slate-and-a-halves, if the plan draws on one. */
   readonly common?: { readonly bins: ThicknessBins; readonly slateAndAHalves: number };
   readonly kickAllowanceMm: number;
+  /** How far steps scatter about the difference of two slates; not at all if left out. */
+  readonly softness?: KickSoftness;
   /** Spread of a grader's hand: the SD of the thickness felt about the true one. */
   readonly hand?: { readonly sdMm: number; readonly source: 'measured' | 'assumed' };
 }
@@ -60,7 +63,8 @@ export interface Simulation {
  * stock are dealt from that stock each way.
  *
  * The mean of `planned` agrees with `expectedKickers` within its standard error: in a pile dealt
- * without replacement any two neighbours are a random pair of distinct slates.
+ * without replacement any two neighbours are a random pair of distinct slates. With softness each joint
+ * steps by the difference of its slates and a normal error of its own.
  *
  * @param random seeded; the same seed and the same number of roofs give the same summary, whatever
  * the steps
@@ -84,7 +88,12 @@ export function createSimulation(request: SimulationRequest, random: Random): Si
   const expected = (of: typeof rows, piles: readonly Int32Array[]) =>
     expectedKickersOfRows(
       of,
-      kickChances(piles.map(slatesAsBins), request.kickAllowanceMm, slatesAsBins(slates.common))
+      kickChances(
+        piles.map(slatesAsBins),
+        request.kickAllowanceMm,
+        slatesAsBins(slates.common),
+        request.softness
+      )
     );
   const expectedKickers = expected(rows, slates.piles);
   const expectedKickersUnsorted = expected(rowsUnsorted, [mixed]);
@@ -95,8 +104,16 @@ export function createSimulation(request: SimulationRequest, random: Random): Si
   const planned = createTally(plan.courses);
   const unsorted = createTally(plan.courses);
   const byHand = createTally(plan.courses);
-  const lay = (tally: KickerTally, laid: typeof rows, from: readonly Int32Array[]) => {
-    dealRoof(laid, from, allowance, random, tally.kick);
+  const scatterOf = (from: readonly Int32Array[]): Scatter | undefined =>
+    request.softness && scatterOfDecks(from, request.softness);
+  const [scatterPlanned, scatterUnsorted] = [decks, deckUnsorted].map(scatterOf);
+  const lay = (
+    tally: KickerTally,
+    laid: typeof rows,
+    from: readonly Int32Array[],
+    scatter: Scatter | undefined
+  ) => {
+    dealRoof(laid, from, allowance, random, tally.kick, scatter);
     tally.endRoof();
   };
   let done = 0;
@@ -104,9 +121,12 @@ export function createSimulation(request: SimulationRequest, random: Random): Si
     step(times) {
       requireWhole(times, 0, 'times');
       for (let time = 0; time < times; time++) {
-        lay(planned, rows, decks);
-        lay(unsorted, rowsUnsorted, deckUnsorted);
-        if (grade) lay(byHand, rows, [...grade(), slates.common]);
+        lay(planned, rows, decks, scatterPlanned);
+        lay(unsorted, rowsUnsorted, deckUnsorted, scatterUnsorted);
+        if (grade) {
+          const graded = [...grade(), slates.common];
+          lay(byHand, rows, graded, scatterOf(graded));
+        }
         done++;
       }
     },

@@ -1,9 +1,12 @@
+import type { KickSoftness } from '../grading/index.ts';
 import type { ThicknessBins } from '../thickness/index.ts';
 import type { PileCount, Plan } from './plan-types.ts';
 
 /** What is known about the piles beyond their counts; each item opens further ways out. */
 export interface StockKnowledge {
   readonly kickAllowanceMm: number;
+  /** How far steps scatter about the difference of two slates; not at all if left out. */
+  readonly softness?: KickSoftness;
   /** Spread of what stands on each pile, pile 1 first, the one its chances came from; any scale. */
   readonly pileBins: readonly ThicknessBins[];
   /** Thresholds the piles were sorted at, mm. */

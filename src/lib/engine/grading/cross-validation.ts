@@ -2,8 +2,14 @@ import { EngineError } from '../errors.ts';
 import { type Random, shuffled } from '../random.ts';
 import { type ThicknessBins, binsFromPairs, mergeBins, totalCount } from '../thickness/index.ts';
 import { type GradeFigures, type GradingGround, gradeFigures } from './grade-figures.ts';
-import { kickProbabilityWithin, readingPairs, withUnknownAsOthers } from './kick-probability.ts';
+import {
+  kickProbabilityWithin,
+  pileVarianceMm2,
+  readingPairs,
+  withUnknownAsOthers
+} from './kick-probability.ts';
 import { splitIntoPiles } from './piles.ts';
+import { stepSdMm } from './soft-kick.ts';
 import type { CourseNeed } from './whole-courses.ts';
 
 /** Parts that readings are dealt into: boundaries are cut from all but one and tried on that one. */
@@ -68,13 +74,20 @@ export function crossValidationRound(
         sums[way] = undefined;
         continue;
       }
-      const evenness = (bins: ThicknessBins): PilePairs[] =>
-        splitIntoPiles(bins, thresholdsMm).map((pile) => ({
+      const { kickAllowanceMm, softness } = ground;
+      const pilesOfAll = splitIntoPiles(all, thresholdsMm);
+      /** Steps on a pile scatter as they do on the whole of it, whichever pairs are looked at. */
+      const scatter = pilesOfAll.map(
+        (pile) =>
+          softness && { varianceMm2: stepSdMm(softness, pileVarianceMm2(pile)) ** 2, pileShare: 0 }
+      );
+      const evenness = (piles: readonly ThicknessBins[]): PilePairs[] =>
+        piles.map((pile, at) => ({
           pairs: readingPairs(pile),
-          chance: kickProbabilityWithin(pile, ground.kickAllowanceMm),
+          chance: kickProbabilityWithin(pile, kickAllowanceMm, scatter[at]),
           slates: totalCount(pile)
         }));
-      const [withRest, withAll] = [evenness(rest), evenness(all)];
+      const [withRest, withAll] = [splitIntoPiles(rest, thresholdsMm), pilesOfAll].map(evenness);
       const chances = withUnknownAsOthers(
         withAll.map((pile, at) => chanceOfHeldOut(pile, withRest[at])),
         withAll.map(({ slates }) => slates),

@@ -6,6 +6,7 @@ import { type ChanceAbove, misgradedPiles } from './misgraded-piles.ts';
 import { perfectOrderKickers } from './perfect-order.ts';
 import { requireThresholds } from './piles.ts';
 import { cutsAtThresholds } from './threshold-between.ts';
+import type { KickSoftness } from './soft-kick.ts';
 import { type CourseNeed, type FilledCourses, fillWholeCourses } from './whole-courses.ts';
 
 /** What grades are judged by; everything but the thresholds. */
@@ -22,6 +23,8 @@ export interface GradingGround {
   readonly reserve?: number | readonly number[];
   /** How slates fall either side of a threshold; sharp if left out. */
   readonly chanceAbove?: ChanceAbove;
+  /** How far steps scatter about the difference of two slates; not at all if left out. */
+  readonly softness?: KickSoftness;
 }
 
 /** Kickers over a number of joints. */
@@ -73,7 +76,7 @@ export interface GradeFigures {
     (Kickers & { readonly coursesLaid: number; readonly coursesMissing: number }) | null;
   /** The same roof, or the stock in one course, laid from one mixed pile. */
   readonly unsorted: Kickers;
-  /** The same laid in falling order of thickness, every slate measured: the physical limit. */
+  /** The same laid in falling order of thickness, every slate measured: no sorting does better. */
   readonly perfectOrder: Kickers;
 }
 
@@ -87,7 +90,7 @@ export interface GradeFigures {
  * Definition: a pile's share is that of the sample; its chance to kick that of the sample's distinct
  * pairs, or where it has none the mean of the other piles. With misgrading every figure is that of what really lands on the pile, and its thinnest and
  * thickest are those beyond which less than half a slate of the stock is expected.
- * Cost: bins + piles × courses; with misgrading bins × piles.
+ * Cost: bins + piles × courses; with misgrading bins × piles; with softness also bins² of each pile.
  *
  * @throws EngineError `out-of-range`, `not-finite`, `not-whole`, `wrong-length`; from the returned
  * function also `wrong-order`
@@ -98,7 +101,7 @@ export interface GradeFigures {
 export function gradeFigures(
   ground: GradingGround
 ): (thresholdsMm: readonly number[]) => GradeFigures {
-  const { bins, stockSlates, courses, kickAllowanceMm } = ground;
+  const { bins, stockSlates, courses, kickAllowanceMm, softness } = ground;
   requireFinite(stockSlates, 'stock');
   if (stockSlates < 0)
     throw new EngineError('out-of-range', `stock is ${stockSlates} slates; give 0 or more`);
@@ -106,14 +109,15 @@ export function gradeFigures(
   const scale = sampled > 0 ? stockSlates / sampled : 0;
   const row = courses.length > 0 ? courses : stockInOneCourse(sampled > 0 ? stockSlates : 0);
   const joints = jointsOf(row);
-  const unsorted = kickers(joints, joints * pileEvenness(bins, kickAllowanceMm).kickProbability);
-  const perfectOrder = kickers(joints, perfectOrderKickers(bins, row, kickAllowanceMm));
+  const mixed = pileEvenness(bins, kickAllowanceMm, softness);
+  const unsorted = kickers(joints, joints * mixed.kickProbability);
+  const perfectOrder = kickers(joints, perfectOrderKickers(bins, row, kickAllowanceMm, softness));
 
   return (thresholdsMm) => {
     const spreads = ground.chanceAbove
       ? misgradedPiles(bins, thresholdsMm, ground.chanceAbove)
       : sharpPiles(bins, thresholdsMm);
-    const evenness = evennessOfPiles(spreads, kickAllowanceMm, scale);
+    const evenness = evennessOfPiles(spreads, ground, scale);
     const filled = fillWholeCourses(evenness, courses, ground.reserve);
     const trimmed = ground.chanceAbove && scale > 0 ? 0.5 / scale : 0;
     const piles = describePiles(spreads, evenness, filled, courses, stockSlates, trimmed);
@@ -142,11 +146,11 @@ export function gradeFigures(
 /** Evenness of each pile, in slates of the stock; one known by a single reading kicks as the others. */
 function evennessOfPiles(
   spreads: readonly ThicknessBins[],
-  kickAllowanceMm: number,
+  { kickAllowanceMm, softness }: Pick<GradingGround, 'kickAllowanceMm' | 'softness'>,
   scale: number
 ): PileEvenness[] {
   const evenness = spreads.map((spread) => {
-    const inSample = pileEvenness(spread, kickAllowanceMm);
+    const inSample = pileEvenness(spread, kickAllowanceMm, softness);
     return { ...inSample, slates: inSample.slates * scale };
   });
   const chances = withUnknownAsOthers(

@@ -1,7 +1,8 @@
 export {
   kickProbabilityBetween,
   kickProbabilityWithin,
-  kickProbabilityWithinPiles
+  kickProbabilityWithinPiles,
+  pileVarianceMm2
 } from './kick-probability.ts';
 export { FEWEST_PILES, MOST_PILES, requireThresholds, pileOf, splitIntoPiles } from './piles.ts';
 export { largestRemainder } from './apportion.ts';
@@ -39,6 +40,13 @@ export {
   gradeFigures
 } from './grade-figures.ts';
 export { type CutSpread, type GaugedPallet, crossValidationRound } from './cross-validation.ts';
+export {
+  ASSUMED_TAPER_SD_MM,
+  type KickSoftness,
+  kickBySteps,
+  kickSoftness,
+  stepSdMm
+} from './soft-kick.ts';
 export { type CutIntoPiles, type CurvePoint, kickerCurve } from './kicker-curve.ts';
 export {
   type AgreementTable,

@@ -1,7 +1,8 @@
 import { EngineError } from '../errors.ts';
 import { type ThicknessBins, squaresOf } from '../thickness/index.ts';
 import { toHundredths } from '../units.ts';
-import { pairsOfWeights } from './kick-probability.ts';
+import { kickProbabilityWithin, pairsOfWeights, softPairs } from './kick-probability.ts';
+import { type KickSoftness, kickBySteps, stepSdMm } from './soft-kick.ts';
 
 /** What a pile means for the roof, whoever worked it out. */
 export interface PileEvenness {
@@ -90,8 +91,71 @@ export function kickWindows(bins: ThicknessBins, kickAllowanceMm: number): KickW
 }
 
 /** Evenness of one pile counted directly; the same figures as a window's, for any spread. */
-export function pileEvenness(bins: ThicknessBins, kickAllowanceMm: number): PileEvenness {
-  return kickWindows(bins, kickAllowanceMm)(0, bins.hundredths.length);
+export function pileEvenness(
+  bins: ThicknessBins,
+  kickAllowanceMm: number,
+  softness?: KickSoftness
+): PileEvenness {
+  const plain = kickWindows(bins, kickAllowanceMm)(0, bins.hundredths.length);
+  if (!softness) return plain;
+  return {
+    ...plain,
+    kickProbability: kickProbabilityWithin(bins, kickAllowanceMm, softness)
+  };
+}
+
+/**
+ * The same for every window between given edges where steps scatter: each window's pairs are counted by
+ * their step as it grows bin by bin, and weighted by their chance to kick.
+ *
+ * @param binAtEdge falling bin numbers: window (thick, thin) holds bins `binAtEdge[thin]` up to,
+ * without, `binAtEdge[thick]`
+ * @returns for each window its chance, at `thick × edges + thin`
+ *
+ * Cost: edges × bins² to count, edges² × the widest step to weigh, by chances
+ * that windows of one scatter share.
+ */
+export function softWindowChances(
+  bins: ThicknessBins,
+  binAtEdge: readonly number[],
+  kickAllowanceMm: number,
+  softness: KickSoftness
+): Float64Array {
+  const { hundredths, counts } = bins;
+  const squares = squaresOf(bins);
+  const windows = kickWindows(bins, kickAllowanceMm);
+  const edges = binAtEdge.length;
+  const chances = new Float64Array(edges * edges);
+  const length = hundredths.length;
+  const widest = length > 0 ? hundredths[length - 1] - hundredths[0] : 0;
+  const steps = new Float64Array(widest + 1);
+  const chancesAt = new Map<number, Float64Array>();
+  for (let thin = edges - 1; thin > 0; thin--) {
+    const first = binAtEdge[thin];
+    steps.fill(0);
+    let slates = 0;
+    let weightSquares = 0;
+    let end = first;
+    for (let thick = thin - 1; thick >= 0; thick--) {
+      for (; end < binAtEdge[thick]; end++) {
+        const count = counts[end];
+        const at = hundredths[end];
+        steps[0] += (count * count - squares[end]) / 2;
+        for (let low = first; low < end; low++) steps[at - hundredths[low]] += count * counts[low];
+        slates += count;
+        weightSquares += squares[end];
+      }
+      const pairs = pairsOfWeights(slates, weightSquares);
+      if (pairs === 0) continue;
+      const sdMm = stepSdMm(softness, windows(first, end).meanSquaredStepMm2 / 2);
+      const bySteps = chancesAt.get(sdMm) ?? kickBySteps(kickAllowanceMm, sdMm, widest);
+      chancesAt.set(sdMm, bySteps);
+      const held = hundredths[end - 1] - hundredths[first] + 1;
+      const kicking = softPairs(steps.subarray(0, held), bySteps);
+      chances[thick * edges + thin] = Math.min(1, (2 * kicking) / pairs);
+    }
+  }
+  return chances;
 }
 
 function evenness(

@@ -13,6 +13,7 @@ import {
   sumCourses,
   usableSlates
 } from './whole-courses.ts';
+import type { KickSoftness } from './soft-kick.ts';
 import { type WindowTable, windowTable } from './window-table.ts';
 
 export interface RoofToSuit {
@@ -30,6 +31,8 @@ export interface RoofToSuit {
   readonly reserve?: number | readonly number[];
   /** How slates fall either side of a threshold; sharp if left out. */
   readonly chanceAbove?: ChanceAbove;
+  /** How far steps scatter about the difference of two slates; not at all if left out. */
+  readonly softness?: KickSoftness;
 }
 
 export interface SuitedThresholds {
@@ -75,7 +78,7 @@ export interface NothingToLay {
  * joint are settled by the least mean squared step between neighbours. Planning with changeover
  * courses can do without some of the missing slates.
  * Cost: piles × edges² × courses at worst; stock and demand leave far fewer states when they are
- * close. With misgrading also edges² × bins.
+ * close. With misgrading also edges² × bins, with softness edges × bins².
  *
  * @throws EngineError `out-of-range`, `not-whole`, `not-finite`, `wrong-length`
  * @example
@@ -98,7 +101,7 @@ export function suitTheRoof(roof: RoofToSuit): SuitedThresholds | TooFewThicknes
   if (distinct < roof.piles) return { ok: false, reason: 'too-few-thicknesses', distinct };
 
   const windows = tabulate(
-    windowTable(roof.bins, cuts, roof.kickAllowanceMm, roof.chanceAbove),
+    windowTable(roof.bins, cuts, roof.kickAllowanceMm, roof.chanceAbove, roof.softness),
     totalCount(roof.bins)
   );
   const coursesInStock = mostCourses(windows, sums, reserves, roof.stockSlates);

@@ -1,6 +1,7 @@
 import { type ThicknessBins, squaresOf } from '../thickness/index.ts';
-import { type PileEvenness, kickWindows, pileEvenness } from './kick-windows.ts';
+import { type PileEvenness, kickWindows, pileEvenness, softWindowChances } from './kick-windows.ts';
 import type { ChanceAbove } from './misgraded-piles.ts';
+import type { KickSoftness } from './soft-kick.ts';
 import { thresholdBetween } from './threshold-between.ts';
 
 /**
@@ -23,14 +24,17 @@ export interface WindowTable {
  * @param cuts rising bin numbers, each the first bin of the thicker side; not modified
  * @param kickAllowanceMm the step that is still accepted, mm
  * @param chanceAbove how slates fall either side of a threshold; sharp if left out
+ * @param softness how far steps scatter; not at all if left out
  *
- * Cost: constant per window if sharp; with misgrading, bins per window.
+ * Cost: constant per window if sharp; with misgrading, bins per window, and their square with softness
+ * too; with softness alone that of {@link softWindowChances}.
  */
 export function windowTable(
   bins: ThicknessBins,
   cuts: readonly number[],
   kickAllowanceMm: number,
-  chanceAbove?: ChanceAbove
+  chanceAbove?: ChanceAbove,
+  softness?: KickSoftness
 ): WindowTable {
   const binAtEdge = [bins.hundredths.length, ...[...cuts].reverse(), 0];
   const thresholdsMm = binAtEdge.map((cut, edge) =>
@@ -40,9 +44,18 @@ export function windowTable(
   );
   const windows = kickWindows(bins, kickAllowanceMm);
   const sharp = (thick: number, thin: number) => windows(binAtEdge[thin], binAtEdge[thick]);
+  const softly = (): WindowTable['at'] => {
+    const chances = softWindowChances(bins, binAtEdge, kickAllowanceMm, softness!);
+    return (thick, thin) => ({
+      ...sharp(thick, thin),
+      kickProbability: chances[thick * binAtEdge.length + thin]
+    });
+  };
   const at = chanceAbove
-    ? misgradedWindows(bins, thresholdsMm, kickAllowanceMm, chanceAbove)
-    : sharp;
+    ? misgradedWindows(bins, thresholdsMm, kickAllowanceMm, chanceAbove, softness)
+    : softness
+      ? softly()
+      : sharp;
   return { edges: binAtEdge.length, thresholdsMm, at };
 }
 
@@ -50,7 +63,8 @@ function misgradedWindows(
   bins: ThicknessBins,
   thresholdsMm: readonly number[],
   kickAllowanceMm: number,
-  chanceAbove: ChanceAbove
+  chanceAbove: ChanceAbove,
+  softness: KickSoftness | undefined
 ): WindowTable['at'] {
   const last = thresholdsMm.length - 1;
   const atOrAbove = thresholdsMm.map((thresholdMm, edge) =>
@@ -68,6 +82,10 @@ function misgradedWindows(
       counts[bin] = bins.counts[bin] * chance;
       squares[bin] = all[bin] * chance * chance;
     }
-    return pileEvenness({ hundredths: bins.hundredths, counts, squares }, kickAllowanceMm);
+    return pileEvenness(
+      { hundredths: bins.hundredths, counts, squares },
+      kickAllowanceMm,
+      softness
+    );
   };
 }

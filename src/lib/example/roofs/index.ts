@@ -1,6 +1,6 @@
-import { type SlateSpecInput, type SlopeEdge, type SlopeInput, slateSpec } from '$lib/engine/roof';
-import type { NewEvent, SlateSpecBody, SlopeBody } from '$lib/journal';
-import { CUSTOMARY_OVERHANGS } from '$lib/job';
+import { type SlateSpecInput, type SlopeInput, slateSpec } from '$lib/engine/roof';
+import type { NewEvent, SlateSpecBody } from '$lib/journal';
+import { CUSTOMARY_OVERHANGS, slopeBody } from '$lib/job';
 import seeds from '../../../../seeds/roofs.json';
 
 interface SeedRoof {
@@ -35,22 +35,4 @@ export function exampleRoof(roofId: string, newSlopeId: () => string): NewEvent[
       body: slopeBody(slope, newSlopeId())
     }))
   ];
-}
-
-/** An invented slope as it is entered, with every field that it names. */
-export function slopeBody(slope: SlopeInput, slopeId: string): SlopeBody {
-  const square: SlopeEdge = { kind: 'verge', insetAtTopMm: 0 };
-  return {
-    slopeId,
-    name: slope.name ?? slopeId,
-    rafterLengthMm: slope.rafterLengthMm,
-    eaveWidthMm: slope.eaveWidthMm,
-    pitchDegrees: slope.pitchDegrees,
-    eaveHeightMm: slope.eaveHeightMm ?? 0,
-    left: { ...(slope.left ?? square) },
-    right: { ...(slope.right ?? square) },
-    openings: (slope.openings ?? []).map((opening) => ({ ...opening })),
-    ...(slope.ridgeGapMm !== undefined && { ridgeGapMm: slope.ridgeGapMm }),
-    ...(slope.setOutFrom !== undefined && { setOutFrom: slope.setOutFrom })
-  };
 }

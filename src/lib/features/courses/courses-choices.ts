@@ -58,7 +58,12 @@ export function whatIfLines(
  * The stock as if nothing were sorted. Slate-and-a-halves that nobody counted are taken to be
  * enough: a thousand times what the roof needs.
  */
-export function unsortedStock({ stock, before, slateAndAHalvesNeeded }: PlanGround): UnsortedStock {
+export function unsortedStock({
+  stock,
+  before,
+  slateAndAHalvesNeeded,
+  softness
+}: PlanGround): UnsortedStock {
   const counted = before.map(({ slateAndAHalves }) => slateAndAHalves);
   const isCounted = counted.every((count) => count !== undefined);
   return {
@@ -67,13 +72,14 @@ export function unsortedStock({ stock, before, slateAndAHalvesNeeded }: PlanGrou
     slateAndAHalves: isCounted
       ? counted.reduce((sum, count) => sum + count, 0)
       : 1000 * slateAndAHalvesNeeded,
-    reservedShare: 0
+    reservedShare: 0,
+    softness
   };
 }
 
 /** What the ways out of a shortage may use; undefined where nothing was gauged or graded. */
 export function stockKnowledge(
-  { sortedBins: pileBins, stock }: PlanGround,
+  { sortedBins: pileBins, stock, softness }: PlanGround,
   grades: Grades | undefined,
   kickAllowanceMm: number
 ): StockKnowledge | undefined {
@@ -82,6 +88,7 @@ export function stockKnowledge(
   const piles = pileBins.length;
   return {
     kickAllowanceMm,
+    softness,
     pileBins,
     thresholdsMm: grades.thresholdsMm,
     otherThresholdsMm: [piles - 1, piles + 1]

@@ -221,6 +221,7 @@ export class CoursesState {
       piles: ground.sortedBins,
       stocks: ground.request.piles,
       kickAllowanceMm: this.#job().settings.kickAllowanceMm,
+      softness: ground.softness,
       hand
     };
     this.handSdMm = hand.sdMm;

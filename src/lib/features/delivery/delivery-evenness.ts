@@ -2,7 +2,14 @@ import { expectedPiles, kickChances, planCourses } from '$lib/engine/courses';
 import type { PredictedEvenness } from '$lib/engine/delivery';
 import { gradeFigures, naturalBreaks } from '$lib/engine/grading';
 import type { ThicknessBins } from '$lib/engine/thickness';
-import { type JobSettings, pilesOf, roofLayoutOf, settingsOf, wideNeeded } from '$lib/job';
+import {
+  type JobSettings,
+  kickSoftnessOf,
+  pilesOf,
+  roofLayoutOf,
+  settingsOf,
+  wideNeeded
+} from '$lib/job';
 import type { JobView } from '$lib/journal';
 
 /** Share of the slates kept back, at most nine in ten. */
@@ -24,9 +31,14 @@ export function predictEvenness(
   if (!cut?.ok) return undefined;
   const settings = settingsOf(view);
   const { kickAllowanceMm } = settings;
-  const figures = gradeFigures({ bins, stockSlates: slates, courses: [], kickAllowanceMm })(
-    cut.thresholdsMm
-  );
+  const softness = kickSoftnessOf(view);
+  const figures = gradeFigures({
+    bins,
+    stockSlates: slates,
+    courses: [],
+    kickAllowanceMm,
+    softness
+  })(cut.thresholdsMm);
   const unsortedKickersPer100 = figures.unsorted.expectedKickersPer100Joints;
   const roof = roofLayoutOf(view);
   if (roof.ok && roof.demand.length > 0) {
@@ -41,7 +53,7 @@ export function predictEvenness(
     const plan = planCourses({
       courses: roof.demand,
       piles: expected.stocks.map((pile) => ({ ...pile, slateAndAHalves: wide })),
-      kicks: kickChances(expected.bins, kickAllowanceMm)
+      kicks: kickChances(expected.bins, kickAllowanceMm, undefined, softness)
     });
     if (plan.status === 'optimal')
       return { unsortedKickersPer100, sortedKickersPer100: plan.per100Joints, piles };

@@ -15,7 +15,7 @@ import {
 } from '$lib/engine/thickness';
 import type { DoubleSampledGrade, NoEstimate } from '$lib/engine/statistics';
 import { type BoundaryMethod, partOf } from '$lib/journal';
-import { type RoofOfJob, roofLayoutOf, stockOf } from '$lib/job';
+import { type RoofOfJob, kickSoftnessOf, roofLayoutOf, stockOf } from '$lib/job';
 import { type RunningTask, runTask } from '$lib/worker';
 import {
   type GradeWay,
@@ -101,7 +101,13 @@ export class GradesState {
   readonly roof: RoofOfJob = $derived.by(() => roofLayoutOf(this.#job().view));
   readonly courses = $derived(this.roof.ok ? courseNeeds(this.roof.demand) : []);
   readonly ground = $derived.by(() =>
-    groundOf(this.spread, this.stockSlates, this.courses, this.#job().settings)
+    groundOf(
+      this.spread,
+      this.stockSlates,
+      this.courses,
+      this.#job().settings,
+      kickSoftnessOf(this.#job().view)
+    )
   );
   readonly figuresAt = $derived(rememberFigures(gradeFigures(this.ground)));
 

@@ -38,9 +38,9 @@ export class HeldOut {
     const { ground, piles, samples, gauged } = this.#grades();
     if (gauged < LEAST_TO_HOLD_OUT) return () => undefined;
     this.kickers = undefined;
-    const { stockSlates, courses, kickAllowanceMm, reserve } = ground;
+    const { stockSlates, courses, kickAllowanceMm, softness, reserve } = ground;
     const trying = runTask('tryHeldOut', {
-      roof: { stockSlates, courses, kickAllowanceMm, reserve, piles },
+      roof: { stockSlates, courses, kickAllowanceMm, softness, reserve, piles },
       pallets: samples.map(({ slates, bins }) => ({ slates, bins })),
       seed: SEED,
       rounds: ROUNDS

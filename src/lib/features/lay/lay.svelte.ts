@@ -154,7 +154,14 @@ export class LayState {
     const here = this.next;
     if (!ground || !adopted || !here || !ground.stock.isGauged) return undefined;
     const allowance = this.#job().settings.kickAllowanceMm;
-    const check = rogueCheck(adopted.rest, ground.sortedBins, thicknessMm, allowance, ROGUE_CHANCE);
+    const check = rogueCheck(
+      adopted.rest,
+      ground.sortedBins,
+      thicknessMm,
+      allowance,
+      ROGUE_CHANCE,
+      ground.softness
+    );
     const isHere = (place: { slopeId: string; course: number }): boolean =>
       place.slopeId === here.slopeId && place.course === here.course;
     const own = here.parts.map(({ pile }) => check.piles[pile - 1]);

@@ -1,3 +1,4 @@
+import normalCdf from '@stdlib/stats-base-dists-normal-cdf';
 import { describe, expect, it } from 'vitest';
 import type { SlateSpecBody, SlopeBody } from '$lib/journal';
 import { type QuickNumbers, quickSplit } from './quick-split.ts';
@@ -57,8 +58,15 @@ describe('quickSplit', () => {
     // heaps, all of which differ by more than 1.5 mm or, between 6 and 4.5, nearly always do.
     expect(split.kickersPer100).toBeLessThan(1);
     const pairs = HEAPS.flatMap((one, at) => HEAPS.slice(at + 1).map((other) => one - other));
-    const kicks = pairs.filter((step) => Math.round(Math.abs(step) * 100) > 150).length;
-    expect(split.unsortedPer100).toBeCloseTo((100 * kicks) / pairs.length, 9);
+    // every pair by its chance, from the assumed taper and gauge: s² as the doc comment of kickSoftness
+    const mean = HEAPS.reduce((sum, mm) => sum + mm, 0) / HEAPS.length;
+    const variance = HEAPS.reduce((sum, mm) => sum + (mm - mean) ** 2, 0) / (HEAPS.length - 1);
+    const below = 0.57 ** 2 * (0.63 * variance + 0.4 * 0.3 ** 2);
+    const s = Math.round(1000 * Math.sqrt(0.3 ** 2 / 2 + 2 * 0.05 ** 2 + below)) / 1000;
+    const kicks = pairs
+      .map((step) => normalCdf((step - 1.5) / s, 0, 1) + normalCdf((-step - 1.5) / s, 0, 1))
+      .reduce((sum, chance) => sum + chance, 0);
+    expect(split.unsortedPer100).toBeCloseTo((100 * kicks) / pairs.length, 6);
   });
 
   it('does not mind the order of the readings', () => {

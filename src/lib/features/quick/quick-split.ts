@@ -8,7 +8,7 @@ import {
 } from '$lib/engine/grading';
 import { type CourseDemand, type FieldProblem, layOutRoof, piecesInRun } from '$lib/engine/roof';
 import { binsFromPairs, momentsOfBins } from '$lib/engine/thickness';
-import { DEFAULT_SETTINGS, slateForEngine, slopeForEngine } from '$lib/job';
+import { ASSUMED_SOFTNESS, DEFAULT_SETTINGS, slateForEngine, slopeForEngine } from '$lib/job';
 import type { BoundaryMethod, SlateSpecBody, SlopeBody } from '$lib/journal';
 
 /** Readings from which a split is shown; twenty are asked for. Ours. */
@@ -87,7 +87,8 @@ export function quickSplit(
     spread: bins,
     slates: numbers.slates,
     slateAndAHalves: 0,
-    reservedShare: RESERVED_SHARE
+    reservedShare: RESERVED_SHARE,
+    softness: ASSUMED_SOFTNESS
   };
   const ways = waysToCut(demand, numbers.slates, bins, piles);
   const { plans, best } = planBeforeSorting(
@@ -115,7 +116,7 @@ export function quickSplit(
     }),
     courses,
     kickersPer100: result.status === 'optimal' ? result.per100Joints : undefined,
-    unsortedPer100: 100 * kickProbabilityWithin(bins, kickAllowanceMm),
+    unsortedPer100: 100 * kickProbabilityWithin(bins, kickAllowanceMm, ASSUMED_SOFTNESS),
     missingSlates: result.status === 'optimal' ? 0 : result.missingSlates
   };
 }
@@ -168,7 +169,8 @@ function waysToCut(
   const { kickAllowanceMm } = DEFAULT_SETTINGS;
   const suited = suitTheRoof({
     ...{ bins, stockSlates, courses, piles, kickAllowanceMm },
-    reserve: RESERVED_SHARE
+    reserve: RESERVED_SHARE,
+    softness: ASSUMED_SOFTNESS
   });
   const natural = naturalBreaks(bins, piles);
   const equal = equalShares(bins, piles);

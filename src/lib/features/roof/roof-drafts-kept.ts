@@ -1,3 +1,4 @@
+import { SLOPE_FIELD_NAMES, choicesOf } from '$lib/job';
 import type { ShownUnit } from '$lib/ui';
 import {
   type SlateForm,
@@ -65,11 +66,20 @@ function slopeIn(slope: unknown, unit: ShownUnit): SlopeForm | undefined {
   const blank = blankSlopeForm(slope.slopeId, '', unit);
   const openings = (Array.isArray(slope.openings) ? slope.openings : []).filter(isRecord);
   return {
-    ...completed(slope, blank),
+    ...completed(withoutOddChoices(slope), blank),
     left: completed(slope.left, blank.left),
     right: completed(slope.right, blank.right),
     openings: openings.map((opening) => completed(opening, blankOpening('rooflight')))
   };
+}
+
+/** Without a word that its field does not offer, which an edited or later draft may hold. */
+function withoutOddChoices(slope: Record<string, unknown>): Record<string, unknown> {
+  const odd = SLOPE_FIELD_NAMES.filter((field) => {
+    const choices = choicesOf(field);
+    return choices && !choices.includes(String(slope[field]));
+  });
+  return Object.fromEntries(Object.entries(slope).filter(([name]) => !odd.some((o) => o === name)));
 }
 
 /** A form with the texts of a kept one where it has them. */

@@ -1,6 +1,14 @@
-import { makeSlope, slateSpec } from '$lib/engine/roof';
+import { slateSpec } from '$lib/engine/roof';
 import type { SlateSpecBody, SlopeBody } from '$lib/journal';
-import { CUSTOMARY_OVERHANGS } from '$lib/job';
+import {
+  CUSTOMARY_OVERHANGS,
+  SLOPE_FIELDS,
+  SLOPE_FIELD_NAMES,
+  type SlopeField,
+  type SlopeTexts,
+  customaryOf,
+  eachSlopeField
+} from '$lib/job';
 import { type ShownUnit, fieldText, retypeLength } from '$lib/ui';
 
 /** The slate as typed: every field is the text in it. Named as in the engine. */
@@ -42,16 +50,10 @@ export interface OpeningForm {
   heightMm: string;
 }
 
-/** A slope as typed. */
-export interface SlopeForm {
+/** A slope as typed: the fields of the table, its name, edges and openings. */
+export interface SlopeForm extends SlopeTexts {
   slopeId: string;
   name: string;
-  rafterLengthMm: string;
-  eaveWidthMm: string;
-  pitchDegrees: string;
-  eaveHeightMm: string;
-  ridgeGapMm: string;
-  setOutFrom: 'left' | 'right';
   left: EdgeForm;
   right: EdgeForm;
   openings: OpeningForm[];
@@ -73,12 +75,7 @@ export const SLATE_LENGTHS = [
   'narrowestCutMm'
 ] as const satisfies readonly (keyof SlateForm)[];
 /** Fields of a slope itself that are lengths. */
-export const SLOPE_LENGTHS = [
-  'rafterLengthMm',
-  'eaveWidthMm',
-  'eaveHeightMm',
-  'ridgeGapMm'
-] as const;
+const SLOPE_LENGTHS = SLOPE_FIELD_NAMES.filter((field) => SLOPE_FIELDS[field].kind === 'length');
 /** Fields of an opening, all lengths. */
 export const OPENING_LENGTHS = ['fromLeftMm', 'widthMm', 'fromEaveMm', 'heightMm'] as const;
 
@@ -118,16 +115,10 @@ export function slateFormOf(body: SlateSpecBody | undefined, unit: ShownUnit): S
 
 /** A new slope's form: verges on both sides, all measures empty but the customary ones. */
 export function blankSlopeForm(slopeId: string, name: string, unit: ShownUnit): SlopeForm {
-  const customary = makeSlope({ id: '', rafterLengthMm: 0, eaveWidthMm: 0, pitchDegrees: 0 });
   return {
     slopeId,
     name,
-    rafterLengthMm: '',
-    eaveWidthMm: '',
-    pitchDegrees: '',
-    eaveHeightMm: '0',
-    ridgeGapMm: fieldText(customary.ridgeGapMm, unit),
-    setOutFrom: customary.setOutFrom,
+    ...slopeTexts({}, unit),
     left: edgeFormOf({ kind: 'verge' }, unit),
     right: edgeFormOf({ kind: 'verge' }, unit),
     openings: []
@@ -136,15 +127,10 @@ export function blankSlopeForm(slopeId: string, name: string, unit: ShownUnit): 
 
 /** The form of a stored slope. */
 export function slopeFormOf(body: SlopeBody, unit: ShownUnit): SlopeForm {
-  const blank = blankSlopeForm(body.slopeId, body.name, unit);
   return {
-    ...blank,
-    rafterLengthMm: fieldText(body.rafterLengthMm, unit),
-    eaveWidthMm: fieldText(body.eaveWidthMm, unit),
-    pitchDegrees: body.pitchDegrees === null ? '' : String(body.pitchDegrees),
-    eaveHeightMm: body.eaveHeightMm === 0 ? '0' : fieldText(body.eaveHeightMm, unit),
-    ridgeGapMm: body.ridgeGapMm === undefined ? blank.ridgeGapMm : fieldText(body.ridgeGapMm, unit),
-    setOutFrom: body.setOutFrom ?? blank.setOutFrom,
+    slopeId: body.slopeId,
+    name: body.name,
+    ...slopeTexts(body, unit),
     left: edgeFormOf(body.left, unit),
     right: edgeFormOf(body.right, unit),
     openings: body.openings.map((opening) => ({
@@ -155,6 +141,17 @@ export function slopeFormOf(body: SlopeBody, unit: ShownUnit): SlopeForm {
       heightMm: fieldText(opening.heightMm, unit)
     }))
   };
+}
+
+/** Every field of the table as text; one that is not given starts with its customary value. */
+function slopeTexts(given: Partial<SlopeBody>, unit: ShownUnit): SlopeTexts {
+  const text = (field: SlopeField): string => {
+    const value = given[field] === undefined ? customaryOf(field) : given[field];
+    if (value === undefined || value === null) return '';
+    const isLength = SLOPE_FIELDS[field].kind === 'length' && value !== 0;
+    return isLength ? fieldText(Number(value), unit) : String(value);
+  };
+  return eachSlopeField(text) as SlopeTexts;
 }
 
 function edgeFormOf(edge: SlopeBody['left'], unit: ShownUnit): EdgeForm {

@@ -8,13 +8,18 @@ import {
   slopeProblems
 } from '$lib/engine/roof';
 import type { SlateSpecBody, SlopeBody } from '$lib/journal';
-import { slateForEngine, slopeForEngine } from '$lib/job';
+import {
+  SLOPE_FIELDS,
+  type SlopeField,
+  eachSlopeField,
+  slateForEngine,
+  slopeForEngine
+} from '$lib/job';
 import { type FieldReading, type ShownUnit, readLength, readNumber } from '$lib/ui';
 import type {
   EdgeForm,
   OPENING_LENGTHS,
   SLATE_LENGTHS,
-  SLOPE_LENGTHS,
   SlateForm,
   SlopeForm
 } from './roof-forms.ts';
@@ -167,16 +172,14 @@ export function readSlopeForm(
   const reader = new FormReader(unit);
   const name = form.name.trim();
   if (name === '') reader.troubles.push({ field: 'name', code: 'name-missing', value: null });
-  const length = (field: (typeof SLOPE_LENGTHS)[number]) => reader.length(field, form[field]);
+  const measures = eachSlopeField((field) => {
+    const { kind } = SLOPE_FIELDS[field];
+    return kind === 'choice' ? form[field] : reader[kind](field, form[field]);
+  });
   const body: SlopeBody = {
     slopeId: form.slopeId,
     name,
-    rafterLengthMm: length('rafterLengthMm'),
-    eaveWidthMm: length('eaveWidthMm'),
-    pitchDegrees: reader.number('pitchDegrees', form.pitchDegrees),
-    eaveHeightMm: length('eaveHeightMm'),
-    ridgeGapMm: length('ridgeGapMm'),
-    setOutFrom: form.setOutFrom,
+    ...(measures as Pick<SlopeBody, SlopeField>),
     left: readEdge(form.left, 'left', reader),
     right: readEdge(form.right, 'right', reader),
     openings: form.openings.map((opening, index) => {

@@ -1,4 +1,4 @@
-import type { CourseNeed, GradingGround } from '$lib/engine/grading';
+import type { CourseNeed, GradingGround, KickSoftness } from '$lib/engine/grading';
 import type { PalletSample } from '$lib/engine/statistics';
 import { type CourseDemand, piecesInRun } from '$lib/engine/roof';
 import { type ThicknessBins, mergeBins, totalCount } from '$lib/engine/thickness';
@@ -78,14 +78,16 @@ export function groundOf(
   bins: ThicknessBins,
   stockSlates: number,
   courses: readonly CourseNeed[],
-  settings: Pick<JobSettings, 'kickAllowanceMm' | 'breakageShare' | 'sparesShare'>
+  settings: Pick<JobSettings, 'kickAllowanceMm' | 'breakageShare' | 'sparesShare'>,
+  softness?: KickSoftness
 ): GradingGround {
   return {
     bins,
     stockSlates,
     courses,
     kickAllowanceMm: settings.kickAllowanceMm,
-    reserve: Math.min(0.9, settings.breakageShare + settings.sparesShare)
+    reserve: Math.min(0.9, settings.breakageShare + settings.sparesShare),
+    ...(softness && { softness })
   };
 }
 

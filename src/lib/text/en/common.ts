@@ -34,7 +34,6 @@ export const common = {
   nothingSaved: 'Nothing saved yet',
   unexported: (n: number) =>
     n === 0 ? 'All backed up' : `${many(n, { one: 'entry', other: 'entries' })} not backed up`,
-  backUpNow: 'Back up',
   notSaved: 'NOT SAVED',
   retry: 'Try again',
   diskFull:

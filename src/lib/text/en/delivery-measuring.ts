@@ -54,7 +54,6 @@ export const sample = {
     `With the gauge alone, for one limit, ${many(n, SLATE)} would keep the same risks.`,
   curve: 'How often a delivery is accepted, by its share outside',
   curveX: 'Share of the delivery outside',
-  curveY: 'Accepted',
   curveText: (good: string, goodChance: string, poor: string, poorChance: string) =>
     `A falling line: at ${good} outside ${goodChance} are accepted, at ${poor} outside ${poorChance}.`,
   draw: 'Draw the list',
@@ -143,7 +142,6 @@ export const measure = {
   missing: 'Still missing',
   missingNone: 'Nothing is missing.',
   places: 'All places',
-  choosePlace: (place: string) => `Measure ${place}`,
   stack: {
     title: 'Stack of 100',
     hint: 'Pack slates tight as on the label and measure across. Fewer than 100 will do.',

@@ -83,7 +83,6 @@ export const delivery = {
     supplierHint: 'Stays on this device; deliveries are compared by it.',
     length: 'Length',
     width: 'Width',
-    sizeHint: 'Left empty: the slate of the roof.',
     sizeFromRoof: (mm: string) => `Of the roof: ${mm}`,
     thickness: 'Nominal thickness',
     tolerance: 'Tolerance, plus or minus',

@@ -49,7 +49,6 @@ export const lay = {
     `${slope}, course ${course} laid, entered by two, counts once`,
   lostSaved: (slates: string, pile: string) => `${slates} of ${pile} lost`,
   countSaved: (slates: string, pile: string) => `${pile} counted, ${slates}`,
-  planSaved: 'new plan in use',
   notSaved: 'Not saved. Press “Try again” in the red strip; nothing on this screen is lost.',
   undo: (what: string) => `Undo: ${what}`,
   undone: 'Taken back.',

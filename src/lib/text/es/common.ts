@@ -27,7 +27,6 @@ export const common: Partial<Catalogue['common']> = {
   lastSaved: (what) => `Último guardado: ${what}`,
   nothingSaved: 'Aún no hay nada guardado',
   unexported: (n) => (n === 0 ? 'Copia al día' : `${many(n, ENTRY)} sin copia`),
-  backUpNow: 'Hacer copia',
   notSaved: 'NO GUARDADO',
   retry: 'Reintentar',
   diskFull:

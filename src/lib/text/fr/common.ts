@@ -27,7 +27,6 @@ export const common: Partial<Catalogue['common']> = {
   lastSaved: (what) => `Dernier enregistrement : ${what}`,
   nothingSaved: 'Rien d’enregistré',
   unexported: (n) => (n === 0 ? 'Tout est sauvegardé' : `${many(n, ENTRY)} sans sauvegarde`),
-  backUpNow: 'Sauvegarder',
   notSaved: 'NON ENREGISTRÉ',
   retry: 'Réessayer',
   diskFull:

@@ -27,7 +27,6 @@ export const common: Partial<Catalogue['common']> = {
   lastSaved: (what) => `Ostatni zapis: ${what}`,
   nothingSaved: 'Nic jeszcze nie zapisano',
   unexported: (n) => (n === 0 ? 'Kopia aktualna' : `${many(n, ENTRY)} bez kopii`),
-  backUpNow: 'Zrób kopię',
   notSaved: 'NIE ZAPISANO',
   retry: 'Spróbuj ponownie',
   diskFull:

@@ -27,7 +27,6 @@ export const common: Partial<Catalogue['common']> = {
   lastSaved: (what) => `Ultima salvare: ${what}`,
   nothingSaved: 'Nimic salvat încă',
   unexported: (n) => (n === 0 ? 'Copie la zi' : `${many(n, ENTRY)} fără copie`),
-  backUpNow: 'Fă o copie',
   notSaved: 'NESALVAT',
   retry: 'Încearcă din nou',
   diskFull:
