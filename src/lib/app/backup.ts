@@ -115,9 +115,9 @@ async function readMate(file: Blob): Promise<ReadMate | undefined> {
   const isPacked = start[0] === 0x1f && start[1] === 0x8b;
   const isText = start[0] !== OPEN_BRACE && /Evencourse job, part/.test(textOf(start));
   if ((!isPacked && !isText) || file.size > MOST_SENT_BYTES) return undefined;
-  const { readMateText, unpackHand } = await import('$lib/sync');
+  const { readMateText, unpackHandover } = await import('$lib/sync');
   return isPacked
-    ? unpackHand(new Uint8Array(await file.arrayBuffer()))
+    ? unpackHandover(new Uint8Array(await file.arrayBuffer()))
     : readMateText(await file.text());
 }
 

@@ -2,7 +2,6 @@ import type { StoredEvent } from '$lib/journal';
 import type { DeviceNumbers, ImportResult, StoredPhoto } from '$lib/storage';
 import type { Role } from '../../hub/protocol.ts';
 import type { ParcelFault } from './parcel.ts';
-import type { Renamed } from './renamed.ts';
 
 /** What ties a job on this device to a hub. Kept on the device, in no job file. */
 export interface CrewLink {
@@ -30,6 +29,15 @@ export interface Held {
   readonly why: ParcelFault | 'gap' | 'same-number' | 'circular' | 'refused';
   readonly first: number;
   readonly detail: string;
+}
+
+/**
+ * A run that stands under other numbers here than at the hub, since a phone was copied and both of
+ * its histories were kept: what follows a number here follows another number there.
+ */
+export interface Renamed {
+  readonly here: { readonly device: string; readonly after: number };
+  readonly hub: { readonly device: string; readonly after: number };
 }
 
 /** What is remembered between one exchange and the next. Losing it costs time, never data. */

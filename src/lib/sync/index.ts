@@ -34,14 +34,14 @@ export { deriveKeys, newJobKey } from './keys.ts';
 export { FrameReader, type FrameProgress, writeFrames } from './frames.ts';
 export { readLacksCode, writeLacksCode } from './lacks.ts';
 export {
-  type Hand,
+  type Handover,
   type MateFault,
-  handFor,
+  handoverFor,
   isMateText,
   mergeMate,
-  packHand,
+  packHandover,
   type ReadMate,
   readMateText,
-  unpackHand,
+  unpackHandover,
   writeMateText
 } from './mate-file.ts';

@@ -1,11 +1,11 @@
 import { type StoredEvent, branchDeviceId } from '$lib/journal';
 import type { JournalStore } from '$lib/storage';
-import type { CrewRecord } from './crew-state.ts';
+import type { CrewRecord, Renamed } from './crew-state.ts';
 import { moveIn } from './crew.ts';
 import { type Fetch, HubClient } from './hub-client.ts';
 import { deriveKeys } from './keys.ts';
 import { openParcel } from './parcel.ts';
-import { type Renamed, asAtHub, asHere } from './renamed.ts';
+import { asAtHub, asHere } from './renamed.ts';
 
 interface Parts {
   readonly journal: JournalStore;

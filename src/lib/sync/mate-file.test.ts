@@ -6,12 +6,12 @@ import { JOB, gauged, opened } from '../../../tests/support/crew-kit.ts';
 import { FrameReader, writeFrames } from './frames.ts';
 import { readLacksCode, writeLacksCode } from './lacks.ts';
 import {
-  type Hand,
-  handFor,
+  type Handover,
+  handoverFor,
   mergeMate,
-  packHand,
+  packHandover,
   readMateText,
-  unpackHand,
+  unpackHandover,
   writeMateText
 } from './mate-file.ts';
 import { pack } from './squeeze.ts';
@@ -33,7 +33,7 @@ async function all(store: MemoryStore): Promise<StoredEvent[]> {
   return events;
 }
 
-const handOf = (events: StoredEvent[]): Hand => ({
+const handoverOf = (events: StoredEvent[]): Handover => ({
   ...{ jobId: JOB, events, lacked: events.length, isWhole: true },
   ...{ photos: [], photosLeft: 0 }
 });
@@ -42,7 +42,7 @@ const handOf = (events: StoredEvent[]): Hand => ({
 async function send(from: MemoryStore, to: MemoryStore) {
   const code = writeLacksCode(JOB, await to.numbers(JOB));
   const have = readLacksCode(JOB, await from.numbers(JOB), code);
-  const hand = await handFor(from, JOB, have);
+  const hand = await handoverFor(from, JOB, have);
   const read = await readMateText(await writeMateText(hand, 'Open it.'));
   if (!read.ok) throw new Error(read.detail);
   return { sent: hand.lacked, result: await mergeMate(to, read) };
@@ -72,7 +72,7 @@ describe('what is sent to a mate', () => {
     const own = await twin.numbers(JOB);
     const have = readLacksCode(JOB, own, writeLacksCode(JOB, await finch.numbers(JOB)));
     const part = await readMateText(
-      await writeMateText(await handFor(twin, JOB, have), 'Open it.')
+      await writeMateText(await handoverFor(twin, JOB, have), 'Open it.')
     );
     if (!part.ok) throw new Error(part.detail);
     expect(part.isWhole).toBe(false);
@@ -80,7 +80,7 @@ describe('what is sent to a mate', () => {
     expect(await mergeMate(finch, part, 'keep-both')).toMatchObject({ reason: 'conflict' });
     expect(await all(finch)).toEqual(before);
     // The whole job is taken with both kept, each once.
-    const whole = await readMateText(await writeMateText(await handFor(twin, JOB), 'Open it.'));
+    const whole = await readMateText(await writeMateText(await handoverFor(twin, JOB), 'Open it.'));
     if (!whole.ok) throw new Error(whole.detail);
     expect(await mergeMate(finch, whole)).toMatchObject({ reason: 'conflict' });
     expect(await mergeMate(finch, whole, 'keep-both')).toMatchObject({ added: 3, branched: 3 });
@@ -97,7 +97,7 @@ describe('what is sent to a mate', () => {
     });
     await wren.addPhoto(JOB, photo(1));
     await wren.addPhoto(JOB, photo(2, 200));
-    const hand = await handFor(wren, JOB, {}, 100);
+    const hand = await handoverFor(wren, JOB, {}, 100);
     expect([hand.photos.length, hand.photosLeft]).toEqual([1, 1]);
     const read = await readMateText(await writeMateText(hand, 'Open it.'));
     if (!read.ok) throw new Error(read.detail);
@@ -105,18 +105,21 @@ describe('what is sent to a mate', () => {
     const [kept] = hand.photos;
     expect(await finch.photo(kept.photoId)).toEqual(kept);
     const forged = { ...hand, photos: [{ ...kept, bytes: new Uint8Array(5).buffer }] };
-    expect(await unpackHand(await packHand(forged))).toMatchObject({ ok: false, fault: 'broken' });
+    expect(await unpackHandover(await packHandover(forged))).toMatchObject({
+      ok: false,
+      fault: 'broken'
+    });
   });
 
   it('is a text that a messenger may wrap, quote or put words around', async () => {
-    const text = await writeMateText(await handFor(wren, JOB), 'Open it in the app.');
+    const text = await writeMateText(await handoverFor(wren, JOB), 'Open it in the app.');
     expect(text.split('\n').every((line) => line.length <= 76)).toBe(true);
     for (const sent of [text, `Here you are!\n${text}\nCheers`, text.replaceAll('\n', '\r\n')])
       expect(await readMateText(sent)).toMatchObject({ ok: true, jobId: JOB });
   });
 
   it('cut anywhere, or with a sign changed, is refused', async () => {
-    const text = await writeMateText(await handFor(wren, JOB), 'Open it.');
+    const text = await writeMateText(await handoverFor(wren, JOB), 'Open it.');
     for (let length = 0; length < text.length - 1; length += 7)
       expect((await readMateText(text.slice(0, length))).ok, String(length)).toBe(false);
     const body = text.indexOf('\n\n') + 2;
@@ -143,12 +146,12 @@ describe('what is sent to a mate', () => {
       { ...event, jobId: event.id },
       { ...event, body: {} }
     ])
-      expect(await unpackHand(await packHand(handOf([forged])))).toMatchObject({
+      expect(await unpackHandover(await packHandover(handoverOf([forged])))).toMatchObject({
         ok: false,
         fault: 'broken'
       });
-    expect(await unpackHand(await pack(utf8('no head\n')))).toMatchObject({ fault: 'broken' });
-    expect(await unpackHand(await pack(new Uint8Array(2 ** 24 + 1)))).toMatchObject({
+    expect(await unpackHandover(await pack(utf8('no head\n')))).toMatchObject({ fault: 'broken' });
+    expect(await unpackHandover(await pack(new Uint8Array(2 ** 24 + 1)))).toMatchObject({
       fault: 'cut'
     });
   });
@@ -158,13 +161,13 @@ describe('what is sent to a mate', () => {
       JOB,
       Array.from({ length: 1000 }, (_, at) => gauged(500 + ((at * 37) % 200)))
     );
-    const packed = await packHand(await handFor(wren, JOB));
+    const packed = await packHandover(await handoverFor(wren, JOB));
     process.stdout.write(
       `crew: 1,003 events pack to ${packed.length} bytes, ${writeFrames(packed).length} codes\n`
     );
     expect(packed.length).toBeLessThan(40_000);
     const reader = new FrameReader();
     for (const frame of writeFrames(packed)) reader.take(frame);
-    expect(await unpackHand(reader.bytes ?? new Uint8Array())).toMatchObject({ ok: true });
+    expect(await unpackHandover(reader.bytes ?? new Uint8Array())).toMatchObject({ ok: true });
   });
 });

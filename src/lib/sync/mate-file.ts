@@ -22,7 +22,7 @@ const LINE = 76;
 export type MateFault = 'not-ours' | 'cut' | 'too-new' | 'too-large' | 'broken';
 
 /** What goes from one device to another by hand. */
-export interface Hand {
+export interface Handover {
   readonly jobId: string;
   /** In order of id. Of a device of which a part is sent, the last that the receiver has comes too. */
   readonly events: readonly StoredEvent[];
@@ -56,12 +56,12 @@ const PHOTO_ROOM_BYTES = 8 * 2 ** 20;
  * @param have by device, the last of its numbers that the receiver has
  * @param room bytes for photos
  */
-export async function handFor(
+export async function handoverFor(
   journal: SyncJournal,
   jobId: string,
   have: DeviceNumbers = {},
   room = PHOTO_ROOM_BYTES
-): Promise<Hand> {
+): Promise<Handover> {
   const events: StoredEvent[] = [];
   let lacked = 0;
   const fresh: StoredEvent[] = [];
@@ -87,8 +87,8 @@ export async function handFor(
 }
 
 /** Packed for a mate: canonical lines of the events and photos by gzip, their hash in front. */
-export async function packHand(
-  { jobId, events, isWhole, photos }: Hand,
+export async function packHandover(
+  { jobId, events, isWhole, photos }: Handover,
   withPhotos = true
 ): Promise<Uint8Array<ArrayBuffer>> {
   const taken = withPhotos ? photos : [];
@@ -100,8 +100,8 @@ export async function packHand(
   return pack(utf8(`${head}\n${lines}`));
 }
 
-/** Reads what {@link packHand} made, and believes nothing. Never throws. */
-export async function unpackHand(packed: Uint8Array<ArrayBuffer>): Promise<ReadMate> {
+/** Reads what {@link packHandover} made, and believes nothing. Never throws. */
+export async function unpackHandover(packed: Uint8Array<ArrayBuffer>): Promise<ReadMate> {
   const refuse = (fault: MateFault, detail: string) => ({ ok: false, fault, detail }) as const;
   const plain = await unpack(packed);
   if (!plain) return refuse('cut', `no whole gzip of at most ${MAX_UNPACKED_BYTES} bytes`);
@@ -133,8 +133,8 @@ export async function unpackHand(packed: Uint8Array<ArrayBuffer>): Promise<ReadM
  *
  * @param sentence what the receiver is to do, in his language
  */
-export async function writeMateText(hand: Hand, sentence: string): Promise<string> {
-  const packed = await packHand(hand);
+export async function writeMateText(hand: Handover, sentence: string): Promise<string> {
+  const packed = await packHandover(hand);
   const body = toBase64Url(packed).replace(new RegExp(`.{${LINE}}`, 'g'), '$&\n');
   const check = sha256Hex(packed).slice(0, 8);
   return `${OPENING} ${sentence}\n\n${body}\n.${check}\n`;
@@ -157,7 +157,7 @@ export async function readMateText(text: string): Promise<ReadMate> {
   const packed = fromBase64Url(found[1].replace(/\s/g, ''));
   if (!packed || sha256Hex(packed).slice(0, 8) !== found[2])
     return refuse('cut', 'some of it is missing or changed');
-  return unpackHand(packed);
+  return unpackHandover(packed);
 }
 
 /**

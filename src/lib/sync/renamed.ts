@@ -1,15 +1,6 @@
 import type { EventStamp, StoredEvent } from '$lib/journal';
 import type { DeviceNumbers } from '$lib/storage';
-import type { SyncJournal } from './crew-state.ts';
-
-/**
- * A run that stands under other numbers here than at the hub, since a phone was copied and both of
- * its histories were kept: what follows a number here follows another number there.
- */
-export interface Renamed {
-  readonly here: { readonly device: string; readonly after: number };
-  readonly hub: { readonly device: string; readonly after: number };
-}
+import type { Renamed, SyncJournal } from './crew-state.ts';
 
 type Side = 'here' | 'hub';
 

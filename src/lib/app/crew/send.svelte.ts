@@ -1,4 +1,4 @@
-import type { Hand } from '$lib/sync';
+import type { Handover } from '$lib/sync';
 import { type ReadyFile, readyFile } from '../file-saving.ts';
 import { journalStore } from '../store.ts';
 
@@ -8,7 +8,7 @@ export class SendState {
   /** What this device has of the job, to be read out to whoever sends it. */
   ownCode = $state('');
   fault = $state<'bad-code' | 'too-much'>();
-  hand = $state.raw<Hand>();
+  hand = $state.raw<Handover>();
   file = $state.raw<ReadyFile>();
   /** The codes, while they are shown. */
   frames = $state.raw<readonly string[]>([]);
@@ -35,7 +35,7 @@ export class SendState {
     const asked = ++this.#asked;
     this.stop();
     this.hand = this.file = this.fault = undefined;
-    const { handFor, readLacksCode, writeMateText } = await import('$lib/sync');
+    const { handoverFor, readLacksCode, writeMateText } = await import('$lib/sync');
     const store = journalStore();
     const own = await store.numbers(this.#jobId);
     const have = code.trim() === '' ? {} : readLacksCode(this.#jobId, own, code);
@@ -44,7 +44,7 @@ export class SendState {
       this.fault = 'bad-code';
       return;
     }
-    const hand = await handFor(store, this.#jobId, have);
+    const hand = await handoverFor(store, this.#jobId, have);
     const text = await writeMateText(hand, sentence);
     if (asked !== this.#asked) return;
     this.hand = hand;
@@ -55,9 +55,9 @@ export class SendState {
   async show(): Promise<void> {
     const { hand } = this;
     if (!hand) return;
-    const { packHand, writeFrames } = await import('$lib/sync');
+    const { packHandover, writeFrames } = await import('$lib/sync');
     try {
-      this.frames = writeFrames(await packHand(hand, false));
+      this.frames = writeFrames(await packHandover(hand, false));
     } catch (error) {
       if (!(error instanceof RangeError)) throw error;
       this.fault = 'too-much';
