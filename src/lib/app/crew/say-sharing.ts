@@ -1,0 +1,27 @@
+import type { JobState } from '../job.svelte.ts';
+import { words } from '$lib/text';
+import type { SharingState } from './sharing.svelte.ts';
+
+/** How a shared job stands, in one line for every screen; undefined for a job without a crew. */
+export function saySharing(sharing: SharingState): string | undefined {
+  if (sharing.status !== 'linked') return undefined;
+  const { crew } = words.text;
+  if (sharing.outcome === undefined) return crew.state.first;
+  if (sharing.outcome === 'removed') return crew.removedStrip;
+  return sharing.isCopied ? crew.copiedStrip : crew.strip(sharing.notShared);
+}
+
+/** What the others did of late, in words. */
+export function sayNews({ news }: SharingState, { pallets, slopes }: JobState): string {
+  const said = words.text.crew.news;
+  return news
+    .map((one) => {
+      if (one.kind === 'sorted') {
+        const pallet = pallets.find(({ palletId }) => palletId === one.palletId);
+        return said.sorted(one.name, one.slates, pallet?.label ?? '');
+      }
+      const slope = slopes.find(({ slopeId }) => slopeId === one.slopeId);
+      return said.laidToo(one.name, slope?.name ?? '', one.course);
+    })
+    .join('. ');
+}
