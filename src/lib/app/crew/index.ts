@@ -12,4 +12,3 @@ export type { CrewNews } from './crew-news.ts';
 export { ScanState } from './scan.svelte.ts';
 export { SendState } from './send.svelte.ts';
 export { SharingState } from './sharing.svelte.ts';
-export { sayNews, saySharing } from './say-sharing.ts';

@@ -1,9 +1,18 @@
 import type { JobState } from '../job.svelte.ts';
 import { words } from '$lib/text';
-import type { SharingState } from './sharing.svelte.ts';
+import type { CrewOutcome } from '$lib/sync';
+import type { CrewNews } from './crew-news.ts';
+
+/** How the sharing of a job stands. */
+export interface Standing {
+  readonly status: 'unknown' | 'alone' | 'linked';
+  readonly outcome: CrewOutcome | undefined;
+  readonly isCopied: boolean;
+  readonly notShared: number;
+}
 
 /** How a shared job stands, in one line for every screen; undefined for a job without a crew. */
-export function saySharing(sharing: SharingState): string | undefined {
+export function saySharing(sharing: Standing): string | undefined {
   if (sharing.status !== 'linked') return undefined;
   const { crew } = words.text;
   if (sharing.outcome === undefined) return crew.state.first;
@@ -12,7 +21,10 @@ export function saySharing(sharing: SharingState): string | undefined {
 }
 
 /** What the others did of late, in words. */
-export function sayNews({ news }: SharingState, { pallets, slopes }: JobState): string {
+export function sayNews(
+  news: readonly CrewNews[],
+  { pallets, slopes }: Pick<JobState, 'pallets' | 'slopes'>
+): string {
   const said = words.text.crew.news;
   return news
     .map((one) => {

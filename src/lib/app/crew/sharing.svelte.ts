@@ -14,6 +14,8 @@ import { pageTimer } from '../page-timer.ts';
 import { journalStore } from '../store.ts';
 import { type CrewNews, NewsDesk } from './crew-news.ts';
 import { fetchNow } from './fetch-now.ts';
+import { sayNews, saySharing } from './say-sharing.ts';
+import type { JobState } from '../job.svelte.ts';
 
 /** Acts are gathered so long before they are sent. */
 const GATHER_MS = 1_000;
@@ -73,8 +75,16 @@ export class SharingState {
     }
   });
 
+  /** How it stands, in one line for every screen. */
+  readonly line = $derived(saySharing(this));
+
   constructor(jobId: string) {
     this.jobId = jobId;
+  }
+
+  /** What the others did of late, in words. */
+  sayNews(job: JobState): string {
+    return sayNews(this.news, job);
   }
 
   /** Looks whether the job is shared, and goes on sharing it. */
@@ -237,7 +247,9 @@ export class SharingState {
     const sharedAt = outcome === 'shared' ? Date.now() : this.sharedAt;
     this.#show({ outcome, notShared, warnings, sharedAt });
     this.#tell();
-    if (['wait', 'hub-full', 'device-full'].includes(outcome))
+    // A photo may reach the hub after its entry.
+    const isPhotoWanted = (this.#exchange?.state.photosWanted.length ?? 0) > 0;
+    if (['wait', 'hub-full', 'device-full'].includes(outcome) || isPhotoWanted)
       setTimeout(() => void this.shareNow(), AGAIN_MS);
   }
 
