@@ -32,7 +32,7 @@ const EVERY_PAGE = new RegExp(
     'node_modules/(svelte|@sveltejs/kit|esm-env|clsx|dexie|valibot)/',
     'src/lib/journal/(bodies|effects|view|register|ids|undo|events|fold|draft|canonical|upcasters)\\.ts',
     'src/lib/storage/(dexie-(store|journal)|database|event-tables|job-row|fold-batch|reconnect)\\.ts',
-    'src/lib/storage/(stamp|identity|photo|probe|store|number-run|missing)\\.ts',
+    'src/lib/storage/(stamp|identity|photo|probe|store|number-run|missing|removed)\\.ts',
     'src/lib/app/(store|start-check|updates|language|preferences|new-job|own-letters)[.a-z]*\\.ts',
     'src/lib/text/(words|numbers|plural|index|en/common|en/index)[.a-z]*\\.ts',
     'src/lib/engine/(errors|units)\\.ts',

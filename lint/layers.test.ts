@@ -24,7 +24,7 @@ const WRONG: [room: string, source: string, reason: RegExp][] = [
   ['gauge', '$lib/storage', /nothing of storage or screens/],
   ['text', '$lib/journal', /nothing but words/],
   ['storage', '$lib/app', /lose a reading/],
-  ['worker', '$lib/journal', /pull the page into it/],
+  ['worker', '$lib/storage', /pull the page into it/],
   ['sync', '$lib/app', /between the store and the hub/],
   ['example', '$lib/app', /without a screen/],
   ['ui', '$lib/app', /knows none of them/],

@@ -5,7 +5,15 @@
  * `npm run test:long` has the full sizes.
  */
 import { spawn } from 'node:child_process';
-import { ROOT, ensureChromium, ensureInstalled, ensurePostgres, fail, run } from './tools.js';
+import {
+  ROOT,
+  ensureChromium,
+  ensureInstalled,
+  ensurePoppler,
+  ensurePostgres,
+  fail,
+  run
+} from './tools.js';
 
 const UNIT_SUMMARY_LINES = 6;
 const FAILURE_LINES = 150;
@@ -13,6 +21,7 @@ const FAILURE_LINES = 150;
 ensureInstalled();
 const chromium = ensureChromium();
 ensurePostgres();
+ensurePoppler();
 if (!run('npm', ['run', '--silent', 'build'])) fail('Failed: build.');
 const units = runBeside('npm', ['run', '--silent', 'test:unit', '--', '--maxWorkers=1'], {
   isAloud: false

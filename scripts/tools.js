@@ -54,6 +54,11 @@ export function ensurePostgres() {
   ensurePackages(['postgresql']);
 }
 
+/** Poppler, by which the tests read printed pages back, where we may install it. */
+export function ensurePoppler() {
+  if (!isThere('pdftotext')) ensurePackages(['poppler-utils']);
+}
+
 /**
  * Installs packages of Debian where we may: as root, where there is apt-get.
  *

@@ -1,5 +1,5 @@
 import type { Locator, Page } from '@playwright/test';
-import { expect, openExample, openFolds, test } from './helpers.ts';
+import { expect, openEveryFold, openExample, openFolds, test } from './helpers.ts';
 
 /** Whole numbers of a text, thousands with a comma. */
 function numbersOf(text: string): number[] {
@@ -21,6 +21,26 @@ async function glance(page: Page, name: string): Promise<string> {
   const row = page.locator('dl > div').filter({ has: page.getByText(name, { exact: true }) });
   return (await row.locator('dd').innerText()).split(/\s/)[0];
 }
+
+/** The number that a screen says in some words. */
+async function paceOn(page: Page, address: string, said: RegExp): Promise<number> {
+  await page.goto(address);
+  const place = page.getByText(said).first();
+  await expect(place).toBeAttached();
+  return Number(said.exec((await place.textContent()) ?? '')?.[1]);
+}
+
+test('Sort, Order and Findings say the same pace of sorting', async ({ page }) => {
+  const job = await openExample(page);
+  const onSort = await paceOn(page, `${job}/sort`, /(\d+) slates an hour/);
+  expect(onSort).toBeGreaterThan(300);
+  const onOrder = /Measured on this job: (\d+) an hour/;
+  expect(await paceOn(page, `${job}/delivery/order`, onOrder)).toBe(onSort);
+  await page.goto(`${job}/delivery/findings`);
+  await openEveryFold(page);
+  const findings = await page.locator('main').innerText();
+  expect(findings).toContain(`measured on this job ${onSort} an hour`);
+});
 
 test('every screen counts the same slates on the same piles', async ({ page }) => {
   const job = await openExample(page);

@@ -1,6 +1,7 @@
 import AxeBuilder from '@axe-core/playwright';
 import type { Page } from '@playwright/test';
 import { expect, openFolds, ownLetters, startJob, test } from './helpers.ts';
+import { PAPERS, expectHeads, printed, spaceless } from './paper.ts';
 
 /** Rules of WCAG 2.2, levels A and AA. */
 const WCAG = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
@@ -34,28 +35,66 @@ for (const { example, slopes } of ROOFS)
     ).toHaveCount(slopes);
     await page.goto(`${job}/sheet`);
     await expect(page.locator('article')).toHaveCount(slopes);
-    await page.emulateMedia({ media: 'print' });
-    for (const article of await page.locator('article').all()) {
-      await expect(
-        article.getByRole('heading', { name: 'Gauge rod and batten lines' })
-      ).toBeVisible();
-      const line = article.locator('[data-scale-line]');
-      const width = await line.evaluate((element) => element.getBoundingClientRect().width);
-      expect((width * 25.4) / 96).toBeCloseTo(100, 2); // 96 CSS pixels are an inch by definition
+    const names = await page.locator('article h2').allTextContents();
+    for (const paper of PAPERS) {
+      const pages = await printed(page, paper);
+      // the whole roof on one page, then two pages a slope
+      expect(pages).toHaveLength(1 + 2 * slopes);
+      expectHeads(pages, 'Barn', 'Setting out');
+      expect(pages[0].says).toContain('Wholeroof');
+      for (const name of names) expect(pages[0].says).toContain(spaceless(name.slice(0, 18)));
+      for (const [index, name] of names.entries()) {
+        const [first, second] = pages.slice(1 + 2 * index, 3 + 2 * index);
+        expect(first.lines[0]).toContain(name);
+        expect(second.lines.slice(0, 2).join(' ')).toContain(name);
+        for (const words of ['This line is 100 mm long', 'Undereave slate', 'Full slate', 'left'])
+          expect(first.says).toContain(spaceless(words));
+        for (const words of ['Before you cut', 'Waste end', 'towards the eave', 'Start:'])
+          expect(first.says + second.says).toContain(spaceless(words));
+        expectEveryCourse(second.lines);
+      }
     }
-    const printed = await page.pdf({ format: 'A4', printBackground: true });
-    expect(printed.subarray(0, 5).toString()).toBe('%PDF-');
-    const text = printed.toString('latin1');
-    const [, pageWidth, pageHeight] = /\/MediaBox \[0 0 ([\d.]+) ([\d.]+)\]/
-      .exec(text)!
-      .map(Number);
-    expect(Math.abs(pageWidth - 595.3)).toBeLessThan(1); // A4 in points
-    expect(Math.abs(pageHeight - 841.9)).toBeLessThan(1.1);
-    const pages = text.match(/\/Type \/Page\b/g)!.length;
-    expect(pages).toBeGreaterThanOrEqual(2 * slopes);
-    // two pages a slope, and one for the undereave of the whole roof
-    expect(pages).toBeLessThanOrEqual(2 * slopes + 1);
   });
+
+/** A line for the undereave and one for each course, from the eaves up, none missing and none twice. */
+function expectEveryCourse(lines: readonly string[]): void {
+  const courses = lines.flatMap((line) => /^(Under|\d+)\s.*\s[AB]\s/.exec(line)?.[1] ?? []);
+  expect(courses.length).toBeGreaterThan(10);
+  expect(courses).toEqual(courses.map((_, index) => (index === 0 ? 'Under' : String(index))));
+}
+
+test('a sheet is large enough to read at arm’s length, and its check line is 100 mm', async ({
+  page
+}) => {
+  const job = await enterExample(page, 'hipped, four slopes');
+  await page.goto(`${job}/sheet`);
+  await expect(page.locator('article')).toHaveCount(4);
+  await page.setViewportSize({ width: 687, height: 1000 }); // A4 within its margins, 182 mm
+  await page.emulateMedia({ media: 'print' });
+  const lines = page.locator('[data-scale-line]:visible');
+  await expect(lines).toHaveCount(4);
+  for (const line of await lines.all()) {
+    const width = await line.evaluate((element) => element.getBoundingClientRect().width);
+    expect((width * 25.4) / 96).toBeCloseTo(100, 2); // 96 CSS pixels are an inch by definition
+  }
+  // 11 pt are 11/72 in, 14.667 CSS pixels; a drawing's letters are measured as they come out.
+  const smallest = await page.evaluate(() => {
+    const sizes: { px: number; text: string }[] = [];
+    const walker = document.createTreeWalker(document.querySelector('main')!, NodeFilter.SHOW_TEXT);
+    for (let node = walker.nextNode(); node; node = walker.nextNode()) {
+      const parent = node.parentElement!;
+      const text = (node.textContent ?? '').trim();
+      if (!text || parent.getClientRects().length === 0) continue;
+      const scale =
+        parent instanceof SVGGraphicsElement
+          ? Math.hypot(parent.getScreenCTM()!.a, parent.getScreenCTM()!.b)
+          : 1;
+      sizes.push({ px: parseFloat(getComputedStyle(parent).fontSize) * scale, text });
+    }
+    return sizes.toSorted((one, other) => one.px - other.px)[0];
+  });
+  expect(smallest.px, smallest.text).toBeGreaterThanOrEqual((11 / 72) * 96 - 0.1);
+});
 
 test('the drawing is to the scale it names, and rod and perp marks are those worked out by hand', async ({
   page
@@ -73,12 +112,15 @@ test('the drawing is to the scale it names, and rod and perp marks are those wor
   await expect(perps).toContainText('254 mm'); // 250 + 4.167; bond B 375 + 4.167
 
   await page.emulateMedia({ media: 'print' });
-  await expect(slope.getByRole('heading', { name: 'Drawing, 1 : 75 on paper' })).toBeVisible();
-  const outline = slope.locator('.paper-only .outline');
+  const first = page.locator('[data-slope]').first();
+  const told = await first.getByText(/Drawn 1 : \d+\./).textContent();
+  const scale = Number(/Drawn 1 : (\d+)/.exec(told ?? '')?.[1]);
+  expect(scale).toBeGreaterThanOrEqual(50);
+  const outline = first.locator('.outline');
   const widthMm = await outline.evaluate(
     (element) => ((element as SVGGraphicsElement).getBoundingClientRect().width * 25.4) / 96
   );
-  expect(widthMm).toBeCloseTo(8000 / 75, 0);
+  expect(widthMm).toBeCloseTo(8000 / scale, 0);
 });
 
 test('the sheet says what is missing before there is a roof', async ({ page }) => {
@@ -101,4 +143,37 @@ test('the sheet reads on a phone of 320 px and axe finds nothing', async ({ page
   await page.setViewportSize({ width: 320, height: 12_000 });
   const { violations } = await new AxeBuilder({ page }).withTags(WCAG).analyze();
   expect(violations.map(({ id, nodes }) => `${id}: ${nodes[0].html}`)).toEqual([]);
+});
+
+test('a slope out of square is told, shared over its courses and printed at left and right', async ({
+  page
+}) => {
+  const job = await enterExample(page, 'gable, two equal slopes');
+  await openFolds(page, 'Each slope');
+  await page.getByRole('button', { name: 'Change North slope' }).click();
+  await page.getByText('Ridge, eave height, setting out, out of square').click();
+  await page.getByLabel('Rafter at the right edge').fill('9000');
+  await page.getByRole('button', { name: 'Save North slope' }).click();
+  await expect(page.getByText(/out by more than a course/)).toBeVisible();
+  await page.getByLabel('Rafter at the right edge').fill('5526');
+  await page.getByLabel('Diagonal, eave left to ridge right').fill('20000');
+  await page.getByRole('button', { name: 'Save North slope' }).click();
+  await expect(page.getByText(/No slope with these sides has such a diagonal/)).toBeVisible();
+  // Pythagoras with the right side: √(7900² + 5526²) = 9641, so that the right verge is square
+  await page.getByRole('button', { name: 'Use 9,641 mm' }).click();
+  await page.getByRole('button', { name: 'Save North slope' }).click();
+  await expect(page.getByText('The right side is 26 mm longer').first()).toBeVisible();
+  await page.goto(`${job}/sheet`);
+  await expect(page.locator('article')).toHaveCount(2);
+  for (const paper of PAPERS) {
+    const pages = await printed(page, paper);
+    expect(pages).toHaveLength(5);
+    expectHeads(pages, 'Barn', 'Setting out');
+    const lines = pages[2].lines;
+    expect(pages[2].says).toContain(spaceless('The right side is 26 mm longer'));
+    // Batten 1 at 450 on both sides; the top one 25 below the ridge: 5475 and 5501.
+    expect(lines.find((line) => /^1\s/.test(line))).toMatch(/^1\s+450\s+450\s/);
+    expect(lines.some((line) => /\s5,475\s+(\S+\s+)?5,501\s/.test(line))).toBe(true);
+    expectEveryCourse(lines);
+  }
 });

@@ -1,5 +1,5 @@
 import { expect, test } from './helpers.ts';
-import { eventsOf } from './seed-job.ts';
+import { eventsOf, seedJob, smallJob } from './seed-job.ts';
 import { expectAccessible, gauge, openBench, openSortBench, verdict } from './sort-bench.ts';
 
 test('what is no thickness gets one sentence, stays, and is not stored', async ({ page }) => {
@@ -235,6 +235,47 @@ test('a slate too thick says what to do: measure again, set aside or keep, one t
   await expect(sign).toHaveCount(0);
   await expect(verdict(page)).toContainText('12.70 mm');
   expect((await types()).at(-1)).toBe('slateGauged');
+});
+
+test('before the grades Sort says where the sample is, and which pallet comes next', async ({
+  page
+}) => {
+  const sample = Array.from({ length: 18 }, (_, at) => ({
+    type: 'slateGauged',
+    body: { palletId: 'pallet-A', points: [580 + at], gradesId: null, pile: null }
+  }));
+  const jobId = await seedJob(page, [...smallJob([], ['A', 'B']), ...sample]);
+  await page.goto(`/job/${jobId}/sort`);
+  const verdict = page.locator('.verdict');
+  await page.getByRole('button', { name: 'Gauge', exact: true }).click();
+  await page.getByRole('button', { name: 'Seen' }).click();
+  await expect(verdict).toContainText('A 18 of 20.');
+  await page.keyboard.type('5.90');
+  await page.keyboard.press('Enter');
+  await expect(verdict).toContainText(/Put it back on its pallet\. A 19 of 20\..*saved/s);
+  await page.keyboard.type('5.91');
+  await page.keyboard.press('Enter');
+  await expect(verdict).toContainText('A 20 of 20. Take pallet B.');
+  await page.getByRole('button', { name: 'Take pallet B' }).click();
+  await expect(page.locator('.chip').first()).toHaveText(/^B/);
+  await page.keyboard.type('5.92');
+  await page.keyboard.press('Enter');
+  await expect(verdict).toContainText('B 1 of 20.');
+});
+
+test('with a sample list drawn, Sort names its next slate and leads there', async ({ page }) => {
+  const positions = [
+    { palletId: 'pallet-A', layer: 2, place: 7 },
+    { palletId: 'pallet-B', layer: 1, place: 3 }
+  ];
+  const drawn = { type: 'sampleDrawn', body: { seed: 1, plan: 'own', positions } };
+  const jobId = await seedJob(page, [...smallJob([], ['A', 'B']), drawn]);
+  await page.goto(`/job/${jobId}/sort`);
+  const said = 'Sample list 0 of 2. Next: pallet A, layer 2, slate 7';
+  await expect(page.getByText(said)).toBeVisible();
+  await page.getByRole('link', { name: 'Measure it' }).click();
+  await expect(page).toHaveURL(new RegExp(`/job/${jobId}/delivery/measure$`));
+  await expect(page.locator('.verdict')).toContainText('Pallet A · layer 2 · slate 7');
 });
 
 test('the points of a slate survive leaving the page', async ({ page }) => {

@@ -40,6 +40,7 @@ export const BODY: {
   [T in Exclude<EventType, 'entryVoided'>]: fc.Arbitrary<BodyOf<T>>;
 } = {
   jobOpened: fc.record({ name }),
+  jobRenamed: fc.record({ name }),
   jobSettingsSet: fc.record({
     kickAllowanceMm: fc.constantFrom(1, 1.5, 2),
     piles: maybe(fc.constant(3))
@@ -102,7 +103,11 @@ export const BODY: {
       right: edge,
       openings: fc.constant([]),
       ridgeGapMm: lengthMm,
-      setOutFrom: fc.constantFrom('left' as const, 'right' as const)
+      setOutFrom: fc.constantFrom('left' as const, 'right' as const),
+      rafterLeftMm: lengthMm,
+      rafterRightMm: lengthMm,
+      ridgeWidthMm: lengthMm,
+      diagonalMm: lengthMm
     },
     {
       requiredKeys: [

@@ -20,6 +20,7 @@ import {
   emptiedRow,
   isWholeView,
   newRow,
+  onlyHere,
   summaryOf,
   withBackup,
   withEvents,
@@ -35,6 +36,7 @@ import {
 import { EventsAudit, isReadable } from '../../src/lib/storage/missing.ts';
 import { photoAct } from '../../src/lib/storage/photo.ts';
 import { probeWith } from '../../src/lib/storage/probe.ts';
+import { firstRow, noteOfRemoved, removedName } from '../../src/lib/storage/removed.ts';
 import { Stamper, requireActs, sealActs } from '../../src/lib/storage/stamp.ts';
 import type {
   Appended,
@@ -49,6 +51,7 @@ import type {
   OpenJob,
   ProbeResult,
   RebuiltJob,
+  Removal,
   StorageEstimate,
   StoreHealth,
   StoreSurroundings,
@@ -204,6 +207,28 @@ export class MemoryStore implements JournalStore {
     return !job || (!rowless.has(jobId) && isWholeView(job.row, job.view));
   }
 
+  remove(jobId: string, elsewhere: DeviceNumbers = {}): Promise<Removal> {
+    return this.#write(async () => {
+      await this.deviceId();
+      const deviceId = this.#requireDevice();
+      if (!this.#isSound(jobId)) await this.#rebuild(jobId);
+      const { jobs, photos, device, watchers } = this.#database;
+      const { row, view } = this.#jobOf(jobId);
+      if (row.revision === 0) return { ok: true };
+      const left = onlyHere(row, elsewhere);
+      if (left > 0) return { ok: false, onlyHere: left };
+      device.set(`preference:${removedName(jobId)}`, noteOfRemoved(row, deviceId));
+      jobs.delete(jobId);
+      this.#seen.delete(jobId);
+      const shown = [...jobs.values()].flatMap((job) => partOf(job.view, 'job').photos);
+      for (const { value } of partOf(view, 'job').photos)
+        if (!shown.some((other) => other.value.photoId === value.photoId))
+          photos.delete(value.photoId);
+      for (const watcher of watchers) watcher(jobId);
+      return { ok: true };
+    });
+  }
+
   async markExported(jobId: string, events: DeviceNumbers, at: string): Promise<void> {
     this.#requireDevice();
     const job = this.#database.jobs.get(jobId);
@@ -334,7 +359,8 @@ export class MemoryStore implements JournalStore {
 
   #jobOf(jobId: string): MemoryJob {
     const job = this.#database.jobs.get(jobId);
-    return job ?? { row: newRow(jobId), view: EMPTY_VIEW, events: new Map() };
+    const note = this.#database.device.get(`preference:${removedName(jobId)}`);
+    return job ?? { row: firstRow(jobId, note), view: EMPTY_VIEW, events: new Map() };
   }
 
   #inOrder(jobId: string): StoredEvent[] {

@@ -26,7 +26,7 @@ export { download, readyFile, share, type ReadyFile } from './file-saving.ts';
 export { GaugeInput, type InputSource, type InputRefusal } from './gauge-input.svelte.ts';
 export { HealthState } from './health.svelte.ts';
 export { needsInstallHint } from './install-hint.ts';
-export { keepPoints, keptPoints } from './kept-points.ts';
+export { isKeptPoints, keepPoints, keptPoints, type KeptPoints } from './kept-points.ts';
 export { provideJob, useJob } from './job-context.ts';
 export { canShare, isShared } from './is-shared.ts';
 export {

@@ -14,7 +14,8 @@ import {
   type JobSummary,
   type JournalStore,
   isDeviceChanged,
-  isQuotaExceeded
+  isQuotaExceeded,
+  removedName
 } from '$lib/storage';
 import { keepData } from './keep-data.ts';
 import { journalStore } from './store.ts';
@@ -170,7 +171,12 @@ export class JobState {
 
   async #loadIfBehind(): Promise<void> {
     const opened = await this.#store.open(this.jobId);
-    if (!opened) return this.#noteCleared();
+    if (!opened) {
+      const isRemoved = await this.#store.readDevice(removedName(this.jobId));
+      if (isRemoved && !this.failure) this.status = 'missing';
+      else this.#noteCleared();
+      return;
+    }
     const isBehind = opened.summary.events > (this.summary?.events ?? 0);
     this.summary = opened.summary;
     if (!isBehind) return;

@@ -25,13 +25,14 @@ export function keepPoints(place: string, points: KeptPoints | undefined): void 
 export function keptPoints(place: string): KeptPoints | undefined {
   try {
     const kept: unknown = JSON.parse(localStorage.getItem(keyOf(place)) ?? 'null');
-    return isPoints(kept) ? kept : undefined;
+    return isKeptPoints(kept) ? kept : undefined;
   } catch {
     return undefined;
   }
 }
 
-function isPoints(kept: unknown): kept is KeptPoints {
+/** Whether what was kept can be read as points of a slate. */
+export function isKeptPoints(kept: unknown): kept is KeptPoints {
   if (typeof kept !== 'object' || kept === null) return false;
   const { pointsMm, waitingMm } = kept as Partial<KeptPoints>;
   const isReading = (mm: unknown): boolean => typeof mm === 'number' && mm >= 1.5 && mm <= 40;

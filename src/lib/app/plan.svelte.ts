@@ -5,8 +5,11 @@ import {
   type PlanGround,
   adoptedPlanOf,
   planAdoption,
+  isSameList,
+  pilesRestOn,
   planRequestOf,
-  stockOf
+  stockOf,
+  takeWorkedOut
 } from '$lib/job';
 import { runTask } from '$lib/worker';
 import type { JobState } from './job.svelte.ts';
@@ -54,25 +57,40 @@ export class PlanState {
   #asked = 0;
   #safer = $state.raw<{ of: PlanGround; mostChance: number; made?: MadePlan }>();
   #sorting = $state.raw<ReturnType<typeof createPilesAsSorted> | 'unknown'>();
+  /** Worked out off the page when the screen opened, and what that rests on. */
+  #first = $state.raw<{ readonly restsOn: readonly unknown[]; readonly sorted: PilesAsSorted }>();
 
   constructor(job: () => JobState) {
     this.#job = job;
     void this.#load();
   }
 
-  /** Loads what tells the slates that lie on a wrong pile; without it, piles are taken as sharp. */
+  /**
+   * Has the worker work out the piles as they are now, so that the page stays quick; then loads what
+   * does it here for every later state. Without either, piles are taken as sharp.
+   */
   async #load(): Promise<void> {
+    const { view } = this.#job();
+    const worked = await runTask('workOutPiles', view).result.catch(() => undefined);
+    if (worked) {
+      takeWorkedOut(view, worked);
+      this.#first = { restsOn: pilesRestOn(view), sorted: worked.sorted };
+    }
     const loaded = await import('$lib/job/sorted').catch(() => undefined);
     this.#sorting = loaded?.createPilesAsSorted() ?? 'unknown';
   }
 
   /** Whether it is known how slates come on to the piles: before, nothing is ready to be shown. */
-  readonly isLoaded = $derived.by(() => this.#sorting !== undefined);
+  readonly isLoaded = $derived.by(() => this.#sorting !== undefined || this.#isAsAtFirst());
   /** What stands on the piles as they were sorted; undefined where that is not known. */
   readonly sorted: PilesAsSorted | undefined = $derived.by(() => {
     const { view } = this.#job();
+    if (this.#isAsAtFirst()) return this.#first?.sorted;
     return typeof this.#sorting === 'function' ? this.#sorting(view, stockOf(view)) : undefined;
   });
+  #isAsAtFirst(): boolean {
+    return !!this.#first && isSameList(this.#first.restsOn, pilesRestOn(this.#job().view));
+  }
   readonly readiness = $derived.by(() => {
     const { sorted } = this;
     return planRequestOf(this.#job().view, sorted && (() => sorted.bins));

@@ -94,9 +94,11 @@ export function offeredSlates(view: JobView): OfferedSlate[] {
     [...labels.keys()].map((palletId) => [palletId, sortingBegan(view, palletId)])
   );
   const settings = partOf(view, 'sample').slates;
-  const last = new Map(settings.map((setting) => [placeKey(placeOf(setting.value)), setting.id]));
+  const last = new Map(
+    settings.map((setting) => [placeKey(sampledPlace(setting.value)), setting.id])
+  );
   return settings.map((setting) => {
-    const place = placeOf(setting.value);
+    const place = sampledPlace(setting.value);
     const standing = standingOf(setting, place, lists, began.get(place.palletId), last);
     const { points } = setting.value;
     return {
@@ -120,7 +122,8 @@ export function countedByStanding(
   return [...counts].map(([reason, slates]) => ({ reason, slates }));
 }
 
-function placeOf({ palletId, sample }: SampledSlate): Place {
+/** Where a slate of the sample was taken from. */
+export function sampledPlace({ palletId, sample }: SampledSlate): Place {
   return { palletId, layer: sample.layer ?? 0, place: sample.place ?? 0 };
 }
 

@@ -1,5 +1,5 @@
 export { adoptedPlanOf, planAdoption, type AdoptedPlan } from './adopted-plan.ts';
-export { piecesOfParts } from './course-parts.ts';
+export { partsOfPieces, piecesOfParts } from './course-parts.ts';
 export { listCoverage, type ListCoverage } from './delivery-coverage.ts';
 export {
   countedByStanding,
@@ -31,12 +31,20 @@ export {
 } from './lay-reading.ts';
 export { likelyRangeOf } from './likely-range.ts';
 export { nextStep, toMeasure, type NextStep } from './next-step.ts';
-export { firstMinuteOfDay, minutesOf, paceSince, sortedMinutesOf, type Pace } from './pace.ts';
+export {
+  firstMinuteOfDay,
+  jobPace,
+  minutesOf,
+  paceSince,
+  sortedMinutesOf,
+  type Pace
+} from './pace.ts';
 export { PalletCounter, type PalletCount } from './pallet-count.ts';
 export { palletSpreads } from './pallet-spreads.ts';
 export { pileMaterials, undereaveNails } from './pile-materials.ts';
 export { pileRows } from './pile-rows.ts';
 export { pilesLeft, type PileLeft } from './piles-left.ts';
+export { takeWorkedOut, type PilesWorkedOut } from './piles-worked-out.ts';
 export { placeOf } from './plan-of-parts.ts';
 export {
   ASSUMED_SOFTNESS,
@@ -78,6 +86,8 @@ export {
   type RoofOfJob
 } from './roof-of.ts';
 export { undereaveServedAtMost } from './roof-undereave.ts';
+export { listStep, type ListStep } from './list-step.ts';
+export { sampleStep, type SampleStep } from './sample-step.ts';
 export { setAsideForUndereave } from './set-aside-for-undereave.ts';
 export {
   ASSUMED_HAND_SD_MM,
@@ -97,6 +107,6 @@ export {
   type SlopeField,
   type SlopeTexts
 } from './slope-fields.ts';
-export { stockOf } from './stock.ts';
+export { isSameList, pilesRestOn, stockOf } from './stock.ts';
 export { UsualRange } from './usual-range.ts';
 export { wideCount } from './wide-count.ts';

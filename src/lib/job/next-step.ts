@@ -1,15 +1,9 @@
 import { type JobView, current, partOf } from '$lib/journal';
 import { gradesOf, slopesOf, specOf, tallyPallets } from './queries.ts';
+import { ENOUGH_FOR_GRADES, wantedOfPallet } from './sample-step.ts';
 import { stockOf } from './stock.ts';
 
 export type NextStep = 'pallets' | 'sample' | 'grades' | 'roof' | 'plan' | 'sort' | 'lay' | 'done';
-
-/**
- * Readings from which grades are worth setting, of each pallet or of the whole job. Ours: about what
- * shows a spread's shape.
- */
-const ENOUGH_OF_PALLET = 20;
-const ENOUGH_FOR_GRADES = 60;
 
 /** Share of the stock sorted at which loading out can begin. Ours. */
 const NEARLY_SORTED = 0.95;
@@ -51,9 +45,9 @@ export function toMeasure(view: JobView): ToMeasure[] {
   const all = pallets.reduce((sum, { gauged }) => sum + gauged, 0);
   if (all >= ENOUGH_FOR_GRADES) return [];
   return pallets
-    .map(({ label, slates, sorted, gauged }) => {
-      const there = slates > 0 ? Math.max(0, slates - sorted) : ENOUGH_OF_PALLET;
-      return { label, slates: Math.min(ENOUGH_OF_PALLET, there) - gauged };
-    })
+    .map(({ label, slates, sorted, gauged }) => ({
+      label,
+      slates: wantedOfPallet(slates, sorted) - gauged
+    }))
     .filter(({ slates }) => slates > 0);
 }

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { foldAll, readEvent } from '$lib/journal';
 import { fixedExample } from '../../../tests/support/fixed-example.ts';
-import { minutesOf, paceSince, sortedMinutesOf } from './pace.ts';
+import { jobPace, minutesOf, paceSince, sortedMinutesOf } from './pace.ts';
 
 const minutes = (...pairs: [number, number][]) => new Map(pairs);
 
@@ -59,7 +59,7 @@ describe('the pace of the worked example', () => {
     ).length;
     expect(ungraded).toBeGreaterThan(300);
     expect(sum(sortedMinutesOf(view))).toBe(sum(minutesOf(view)) - ungraded);
-    const pace = paceSince(sortedMinutesOf(view), 0);
+    const pace = jobPace(view);
     expect(pace.slates).toBe(sum(minutesOf(view)) - ungraded);
     // 1,105 slates in 179 minutes; with the 325 that lie on no pile it would be 461 an hour.
     expect(pace).toEqual({ slates: 1105, minutes: 179, perHour: 370 });

@@ -78,6 +78,15 @@ export function paceSince(minutes: ReadonlyMap<number, number>, fromMinute: numb
   };
 }
 
+/**
+ * The pace of a job's sorting, from its first slate on a pile to its last: the one pace that every
+ * screen says and works out with. A day's own pace would be another figure under the same words, and
+ * there is none in the first minutes of a day.
+ */
+export function jobPace(view: JobView): Pace {
+  return paceSince(sortedMinutesOf(view), 0);
+}
+
 /** The first minute since 1970 of the day that holds a moment (ms), in the device's time zone. */
 export function firstMinuteOfDay(at: number): number {
   const moment = new Date(at);

@@ -118,7 +118,7 @@ export function planRequestOf(
   const whole: PlanRequest = {
     courses: roof.demand,
     piles: before.map((pile) => plannerStock(pile, needed, settings)),
-    kicks: kicksOf(sortedBins, settings.kickAllowanceMm, softness)
+    kicks: kicksOf(view, sortedBins)
   };
   const partsLaid = new Map(facts.laid.map((course) => [placeOf(course), course.parts]));
   const progress = layingProgress(
@@ -146,16 +146,28 @@ export function planRequestOf(
 
 const kicksKnown = new WeakMap<readonly ThicknessBins[], Map<string, KickChances>>();
 
-/** The chances of kicking of some piles; the same piles are asked after every course. */
-function kicksOf(
+function kicksKey(view: JobView): string {
+  const { varianceMm2, pileShare } = kickSoftnessOf(view);
+  return `${settingsOf(view).kickAllowanceMm}|${varianceMm2}|${pileShare}`;
+}
+
+/** Keeps chances of kicking that were worked out elsewhere for the same piles of the same view. */
+export function rememberKicks(
+  view: JobView,
   piles: readonly ThicknessBins[],
-  kickAllowanceMm: number,
-  softness: KickSoftness
-): KickChances {
+  kicks: KickChances
+): void {
+  kicksKnown.set(piles, new Map([[kicksKey(view), kicks]]));
+}
+
+/** The chances of kicking of some piles of a view; the same piles are asked after every course. */
+export function kicksOf(view: JobView, piles: readonly ThicknessBins[]): KickChances {
   const known = kicksKnown.get(piles) ?? new Map<string, KickChances>();
   kicksKnown.set(piles, known);
-  const key = `${kickAllowanceMm}|${softness.varianceMm2}|${softness.pileShare}`;
-  const kicks = known.get(key) ?? kickChances(piles, kickAllowanceMm, undefined, softness);
+  const key = kicksKey(view);
+  const { kickAllowanceMm } = settingsOf(view);
+  const kicks =
+    known.get(key) ?? kickChances(piles, kickAllowanceMm, undefined, kickSoftnessOf(view));
   known.set(key, kicks);
   return kicks;
 }

@@ -178,13 +178,23 @@ function tallyOf(part: PalletPart, palletId: string, piles: number): PalletTally
   };
 }
 
+/** Natural order of labels; slow to make, so one for all. */
+const byLabel = new Intl.Collator('en', { numeric: true });
+
+const inOrder = new WeakMap<JobView, readonly PalletTally[]>();
+
 /** All pallets that were entered or that have slates, by label in natural order. */
 export function tallyPallets(view: JobView): PalletTally[] {
-  const piles = pilesOf(view);
-  return palletIds(view)
-    .filter((palletId) => isInUse(partOf(view, `pallet:${palletId}`)))
-    .map((palletId) => tallyPallet(view, palletId, piles))
-    .sort((one, other) => one.label.localeCompare(other.label, 'en', { numeric: true }));
+  let all = inOrder.get(view);
+  if (!all) {
+    const piles = pilesOf(view);
+    all = palletIds(view)
+      .filter((palletId) => isInUse(partOf(view, `pallet:${palletId}`)))
+      .map((palletId) => tallyPallet(view, palletId, piles))
+      .sort((one, other) => byLabel.compare(one.label, other.label));
+    inOrder.set(view, all);
+  }
+  return [...all];
 }
 
 /** The pile in a key `gradesId|pile`; 0 for none. */

@@ -91,6 +91,11 @@ export function roofLayoutOf(view: JobView): RoofOfJob {
   return roof;
 }
 
+/** Keeps a layout that was worked out elsewhere from the same view. */
+export function rememberRoof(view: JobView, roof: RoofOfJob): void {
+  laidOut.set(partOf(view, 'job'), roof);
+}
+
 function layOut(view: JobView): RoofOfJob {
   const spec = slateSpecOf(view);
   if (!spec) return { ok: false, reason: 'no-slate' };

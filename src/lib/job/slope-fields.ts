@@ -29,7 +29,11 @@ export const SLOPE_FIELDS = {
   pitchDegrees: { kind: 'number', ...given },
   eaveHeightMm: { kind: 'length', ...more },
   ridgeGapMm: { kind: 'length', ...more },
-  setOutFrom: { kind: 'choice', choices: ['left', 'right'], ...more }
+  setOutFrom: { kind: 'choice', choices: ['left', 'right'], ...more },
+  rafterLeftMm: { kind: 'length', ...more },
+  rafterRightMm: { kind: 'length', ...more },
+  ridgeWidthMm: { kind: 'length', ...more },
+  diagonalMm: { kind: 'length', ...more }
 } as const satisfies Partial<Record<keyof SlopeBody, Field>>;
 
 /** Name of a field in the table of a slope's fields. */

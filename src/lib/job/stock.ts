@@ -9,7 +9,14 @@ import {
 import type { BodyOf } from '$lib/journal';
 import { type PalletTally, binsOf, gradesOf, pileOfKey, pilesOf, tallyPallets } from './queries.ts';
 import { current } from '$lib/journal';
-import { type Counts, type JobPart, type JobView, palletIds, partOf } from '$lib/journal';
+import {
+  type Counts,
+  type JobPart,
+  type JobView,
+  palletIds,
+  partOf,
+  sorterNames
+} from '$lib/journal';
 
 /** Fewest readings of a pallet that are taken to speak for that pallet alone. Ours. */
 const ENOUGH_READINGS = 8;
@@ -77,7 +84,7 @@ export function stockOf(view: JobView): Stock {
   const job = partOf(view, 'job');
   const now = restsOn(view);
   const before = known.get(job);
-  if (before && isSame(before.restsOn, now)) return before.stock;
+  if (before && isSameList(before.restsOn, now)) return before.stock;
   const stock = workOut(view);
   known.set(job, { restsOn: now, stock });
   return stock;
@@ -89,6 +96,20 @@ const known = new WeakMap<
   { readonly restsOn: readonly unknown[]; readonly stock: Stock }
 >();
 
+/** Keeps a stock that was worked out elsewhere from the same view, so that it is not worked out anew. */
+export function rememberStock(view: JobView, stock: Stock): void {
+  known.set(partOf(view, 'job'), { restsOn: restsOn(view), stock });
+}
+
+/**
+ * What the piles as sorted rest on: the job, its pallets, its sorters and what was counted by hand. A
+ * course laid changes none of it.
+ */
+export function pilesRestOn(view: JobView): unknown[] {
+  const sorters = sorterNames(view).map((sorter) => view.get(`sorter:${sorter}`));
+  return [partOf(view, 'job'), ...restsOn(view), ...sorters];
+}
+
 /** What a stock rests on beside what the job is: its pallets, and the counts by hand. */
 function restsOn(view: JobView): unknown[] {
   const { counted } = partOf(view, 'laying');
@@ -98,7 +119,8 @@ function restsOn(view: JobView): unknown[] {
   ];
 }
 
-function isSame(one: readonly unknown[], other: readonly unknown[]): boolean {
+/** Whether two lists hold the same things. */
+export function isSameList(one: readonly unknown[], other: readonly unknown[]): boolean {
   return one.length === other.length && one.every((item, at) => item === other[at]);
 }
 

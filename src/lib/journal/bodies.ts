@@ -89,6 +89,7 @@ const riskPoint = v.object({
  */
 export const BODIES = {
   jobOpened: v.object({ name: v.pipe(shortText, v.minLength(1)) }),
+  jobRenamed: v.object({ name: v.pipe(shortText, v.minLength(1)) }),
   jobSettingsSet: v.object({
     kickAllowanceMm: v.optional(v.pipe(v.number(), v.minValue(0), v.maxValue(20))),
     lengthUnit: v.optional(v.picklist(['mm', 'ftIn'])),
@@ -235,7 +236,11 @@ export const BODIES = {
     right: edge,
     openings: v.pipe(v.array(opening), v.maxLength(50)),
     ridgeGapMm: v.optional(lengthMm),
-    setOutFrom: v.optional(v.picklist(['left', 'right']))
+    setOutFrom: v.optional(v.picklist(['left', 'right'])),
+    rafterLeftMm: v.optional(lengthMm),
+    rafterRightMm: v.optional(lengthMm),
+    ridgeWidthMm: v.optional(lengthMm),
+    diagonalMm: v.optional(lengthMm)
   }),
   slopeRemoved: v.object({ slopeId: key }),
   planAdopted: v.object({

@@ -15,6 +15,7 @@ export type Sign = 1 | -1;
 export function count(draft: ViewDraft, event: JournalEvent, sign: Sign): void {
   switch (event.type) {
     case 'jobOpened':
+    case 'jobRenamed':
       return set(draft.part('job').opened, event, event.body, sign);
     case 'jobSettingsSet':
       return set(draft.part('job').settings, event, event.body, sign);

@@ -3,14 +3,15 @@ import { canonicalJson } from './canonical.ts';
 import type { Register } from './register.ts';
 
 /** Raise when the shape or meaning of any part changes: stored views are then rebuilt from events. */
-export const VIEW_VERSION = 6;
+export const VIEW_VERSION = 7;
 
 /** How many slates have each thickness: whole hundredths of a millimetre → slates. */
 export type Counts = Record<string, number>;
 
 /** What the job is, as settings with their history. One per job. */
 export interface JobPart {
-  opened: Register<BodyOf<'jobOpened'>>;
+  /** Its name, and those it had before. */
+  opened: Register<BodyOf<'jobOpened' | 'jobRenamed'>>;
   settings: Register<BodyOf<'jobSettingsSet'>>;
   spec: Register<BodyOf<'slateSpecSet'>>;
   delivery: Register<BodyOf<'deliveryDeclared'>>;

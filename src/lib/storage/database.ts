@@ -2,6 +2,7 @@ import { Dexie, type Table } from 'dexie';
 import type { AnyPart, StoredEvent } from '$lib/journal';
 import type { JobRow } from './job-row.ts';
 import { LeftPage, type PageEvents } from './left-page.ts';
+import { type Going, areGoing } from './removed.ts';
 import type { StoredPhoto } from './store.ts';
 
 /** One part of a job's view, as last folded. */
@@ -44,6 +45,8 @@ export class EvencourseDatabase extends Dexie {
 
   /** Whether the page is put by for the Back button: then nothing may be begun. */
   readonly leftPage: LeftPage;
+  /** The job that is being removed whole; set by {@link removing} alone. */
+  #going: Going | undefined;
 
   constructor(name = 'evencourse', page: PageEvents | undefined = globalThis.window) {
     // Browsers write IndexedDB lazily by default; an acknowledged reading must be on the disk.
@@ -56,9 +59,19 @@ export class EvencourseDatabase extends Dexie {
       photos: 'photoId, jobId',
       device: 'name'
     });
-    this.use({ stack: 'dbcore', name: 'append-only', create: appendOnly });
+    this.use({ stack: 'dbcore', name: 'append-only', create: appendOnly(() => this.#going) });
     this.leftPage = new LeftPage(page);
     this.use({ stack: 'dbcore', name: 'left-page', create: this.leftPage.middleware });
+  }
+
+  /** Lets the rows of one job go while some work lasts; those of every other job stay closed. */
+  async removing(going: Going, work: () => Promise<void>): Promise<void> {
+    this.#going = going;
+    try {
+      await work();
+    } finally {
+      this.#going = undefined;
+    }
   }
 }
 
@@ -67,9 +80,12 @@ type Core = Parameters<Parameters<Dexie['use']>[0]['create']>[0];
 /** What must never be changed or lost once it is there. */
 const APPEND_ONLY = ['events', 'bundles', 'photos'];
 
-/** Refuses every change of an event or photo but adding one: append-only by construction. */
-function appendOnly(core: Core): Core {
-  return {
+/**
+ * Refuses every change of an event or photo but adding one: append-only by construction. Only a job
+ * that is removed whole takes its own with it.
+ */
+function appendOnly(going: () => Going | undefined): (core: Core) => Core {
+  return (core) => ({
     ...core,
     table(name) {
       const table = core.table(name);
@@ -77,11 +93,12 @@ function appendOnly(core: Core): Core {
       return {
         ...table,
         mutate(request) {
-          if (request.type !== 'add')
+          const isGoing = request.type === 'delete' && areGoing(going(), name, request.keys);
+          if (request.type !== 'add' && !isGoing)
             throw new Error(`${name} are append-only: ${request.type} refused`);
           return table.mutate(request);
         }
       };
     }
-  };
+  });
 }

@@ -16,11 +16,11 @@ import {
   emptiedRow,
   isSoundRow,
   isWholeView,
-  newRow,
   withEvents,
   withView
 } from './job-row.ts';
 import { EventsAudit, isReadable } from './missing.ts';
+import { firstRow, removedName } from './removed.ts';
 import type { MissingEntries } from './store.ts';
 
 /** A job's row and the view folded at its revision. */
@@ -65,11 +65,17 @@ export class DexieJournal {
     return isSoundRow(row) ? row : undefined;
   }
 
+  /** The row that a job begins with. The transaction holds the device's table too. */
+  async first(jobId: string): Promise<JobRow> {
+    const kept = await this.#database.device.get(`preference:${removedName(jobId)}`);
+    return firstRow(jobId, kept?.value);
+  }
+
   /** The state of a job to write upon: as stored, or else folded anew; empty for a new job. */
   async ready(jobId: string): Promise<JobRecord> {
     const row = await this.row(jobId);
     if (row) return (await this.stored(row)) ?? (await this.foldAnew(row));
-    const fresh = newRow(jobId);
+    const fresh = await this.first(jobId);
     // A job whose row is lost is found by its events, and written on after the last of them.
     if (await this.events.hasAny(jobId)) return this.foldAnew(fresh);
     return { row: fresh, view: EMPTY_VIEW };

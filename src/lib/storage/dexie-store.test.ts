@@ -76,6 +76,19 @@ describe('the append-only middleware', () => {
     expect(await database.events.get(key)).toEqual(events[0]);
     expect(await database.bundles.toArray()).toMatchObject([{ size: 50, events: others }]);
     expect(await database.photos.count()).toBe(1);
+    // While one job is removed, the rows of every other stay closed.
+    const other = { jobId: `${JOB.slice(0, -1)}f`, photoIds: new Set<string>() };
+    for (const change of [
+      () => database.events.delete(key),
+      () => database.events.bulkDelete([key]),
+      () => database.photos.toCollection().delete(),
+      () => database.events.where('[jobId+id]').above(['', '']).delete()
+    ])
+      await expect(database.removing(other, async () => void (await change()))).rejects.toThrow(
+        /append-only/
+      );
+    expect(await database.events.get(key)).toEqual(events[0]);
+    expect(await database.photos.count()).toBe(1);
   });
 });
 

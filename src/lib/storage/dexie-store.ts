@@ -9,7 +9,7 @@ import {
 import { EvencourseDatabase, type PhotoRow } from './database.ts';
 import { DexieJournal, type JobRecord } from './dexie-journal.ts';
 import { DEVICE_ID, FORMER_IDS, copyNote, requireJobLeft, requireSameDevice } from './identity.ts';
-import { isSoundRow, newRow, summaryOf, withBackup } from './job-row.ts';
+import { isSoundRow, summaryOf, withBackup } from './job-row.ts';
 import { isReadable } from './missing.ts';
 import { photoAct, photoOfRow } from './photo.ts';
 import { probeWith } from './probe.ts';
@@ -28,6 +28,7 @@ import type {
   OpenJob,
   ProbeResult,
   RebuiltJob,
+  Removal,
   StorageEstimate,
   StoreHealth,
   StoreSurroundings,
@@ -84,12 +85,16 @@ export class DexieStore implements JournalStore {
   }
 
   async open(jobId: string): Promise<OpenJob | undefined> {
-    const { jobs, parts, events, bundles } = this.database;
+    const { jobs, parts, events, bundles, device } = this.database;
     const state = await this.#run(() =>
-      this.database.transaction('r', [jobs, parts, events, bundles], async () => {
+      this.database.transaction('r', [jobs, parts, events, bundles, device], async () => {
         const row = await this.#journal.row(jobId);
         if (row) return (await this.#journal.stored(row)) ?? 'stale';
-        return (await this.#journal.events.hasAny(jobId)) ? 'stale' : undefined;
+        if (await this.#journal.events.hasAny(jobId)) return 'stale';
+        const { sequences } = await this.#journal.first(jobId);
+        // Removed, on this page or another: when it comes back it is read anew.
+        if (Object.keys(sequences).length > 0) this.#views.delete(jobId);
+        return undefined;
       })
     );
     return state === 'stale' ? this.rebuild(jobId) : state && this.#remember(state);
@@ -171,14 +176,25 @@ export class DexieStore implements JournalStore {
   }
 
   async rebuild(jobId: string): Promise<RebuiltJob | undefined> {
-    const state = await this.#write([], async () => {
+    const state = await this.#write([this.database.device], async () => {
       const row = await this.#journal.row(jobId);
       if (!row && !(await this.#journal.events.hasAny(jobId))) return undefined;
-      return this.#journal.foldAnew(row ?? newRow(jobId));
+      return this.#journal.foldAnew(row ?? (await this.#journal.first(jobId)));
     });
     if (!state) return undefined;
     this.#views.delete(jobId); // events may be fewer than a view in memory was folded from
     return { ...this.#remember(state), missing: state.missing };
+  }
+
+  async remove(jobId: string, elsewhere: DeviceNumbers = {}): Promise<Removal> {
+    const { removeJob } = await import('./dexie-remove.ts');
+    const { device, photos } = this.database;
+    await this.deviceId();
+    const removal = await this.#write([device, photos], async () =>
+      removeJob(this.database, this.#journal, jobId, elsewhere, await this.#requireDevice())
+    );
+    if (removal.ok) this.#views.delete(jobId);
+    return removal;
   }
 
   async markExported(jobId: string, events: DeviceNumbers, at: string): Promise<void> {

@@ -39,8 +39,12 @@ export function copyNote(branches: readonly KeptBranch[]): NewEvent {
   return { type: 'copyKept', body: { branches: [...branches] } };
 }
 
-/** @throws DeviceChanged when nothing is left of a job that this page has seen entries of */
-export function requireJobLeft({ revision }: JobRow, seen: number): void {
-  if (revision === 0 && seen > 0)
-    throw new DeviceChanged(`the ${seen} entries of the job are gone`);
+/**
+ * @throws DeviceChanged when nothing is left of a job that this page has seen entries of, or that
+ * was removed from this device
+ */
+export function requireJobLeft({ revision, sequences }: JobRow, seen: number): void {
+  if (revision > 0) return;
+  if (seen > 0) throw new DeviceChanged(`the ${seen} entries of the job are gone`);
+  if (Object.keys(sequences).length > 0) throw new DeviceChanged('the job was removed');
 }

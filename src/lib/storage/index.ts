@@ -32,6 +32,7 @@ export { checkJobFile, readJobFile, type CheckedJobFile } from './job-file.ts';
 export { isEntries } from './missing.ts';
 export { MAX_PHOTO_BYTES } from './photo.ts';
 export { isQuotaExceeded } from './reconnect.ts';
+export { removedName } from './removed.ts';
 export { Sha256, sha256Hex } from './sha256.ts';
 export {
   PHOTO_TYPES,
@@ -51,6 +52,7 @@ export {
   type ProbeResult,
   type RebuiltJob,
   type Refusal,
+  type Removal,
   type StorageEstimate,
   type StoreHealth,
   type StoreSurroundings,

@@ -133,9 +133,7 @@ function hasShapeOf(part: unknown, empty: AnyPart): boolean {
 
 export function summaryOf(row: JobRow): JobSummary {
   const inFiles = inFilesOf(row);
-  let unexported = 0;
-  for (const [deviceId, last] of Object.entries(row.sequences))
-    unexported += Math.max(0, last - (inFiles[deviceId] ?? 0));
+  const unexported = unheld(row.sequences, inFiles);
   return {
     jobId: row.jobId,
     name: row.name,
@@ -146,11 +144,27 @@ export function summaryOf(row: JobRow): JobSummary {
   };
 }
 
+/** Events of some numbers that a holding does not have. */
+export function unheld(numbers: DeviceNumbers, holding: DeviceNumbers): number {
+  return Object.entries(numbers).reduce(
+    (sum, [deviceId, last]) => sum + Math.max(0, last - (holding[deviceId] ?? 0)),
+    0
+  );
+}
+
+/** Events of a job that are in no job file and not `elsewhere` either. */
+export function onlyHere(row: JobRow, elsewhere: DeviceNumbers): number {
+  const held = { ...inFilesOf(row) };
+  for (const [deviceId, last] of Object.entries(elsewhere))
+    held[deviceId] = Math.max(held[deviceId] ?? 0, last);
+  return unheld(row.sequences, held);
+}
+
 /**
  * What the job files hold. A row of an earlier version only tells how many events the newest backup
  * held: of one device, these were its first; of several, nobody knows which, so none counts.
  */
-function inFilesOf({ inFiles, sequences, exported }: JobRow): DeviceNumbers {
+export function inFilesOf({ inFiles, sequences, exported }: JobRow): DeviceNumbers {
   if (inFiles) return inFiles;
   const devices = Object.keys(sequences);
   return devices.length === 1 && exported ? { [devices[0]]: exported } : {};

@@ -64,6 +64,9 @@ export type Copies = 'refuse' | 'keep-both';
 /** Where merged events come from: read from a job file, or made by the app itself. */
 export type MergeSource = 'job-file' | 'made-here';
 
+/** What came of removing a job: it is gone from here, or so many of its entries are nowhere else. */
+export type Removal = { readonly ok: true } | { readonly ok: false; readonly onlyHere: number };
+
 export interface Appended extends OpenJob {
   events: StoredEvent[];
 }
@@ -158,7 +161,7 @@ export interface StoreHealth {
 /**
  * Where a device keeps its journals. Memory and IndexedDB fulfil the same contract, and one suite
  * of tests holds both to it. Every promise settles only when the data is committed. Nothing that
- * was appended is ever deleted.
+ * was appended is ever deleted, but with its whole job.
  */
 export interface JournalStore {
   /** This device's id, made at its first start. */
@@ -210,6 +213,15 @@ export interface JournalStore {
   rebuild(jobId: string): Promise<RebuiltJob | undefined>;
   /** Rebuilds the jobs of which only the events are left, and gives their ids. */
   repair(): Promise<string[]>;
+  /**
+   * Removes a job from this device, whole: entries, view and the photos that no other job here shows.
+   * Only where all of it is in job files that were written or read here, or elsewhere; else nothing
+   * is touched. The journals of other devices, and of other jobs, stay as they are; a job file brings
+   * the job back.
+   *
+   * @param elsewhere by device, the last of its numbers that others are known to hold
+   */
+  remove(jobId: string, elsewhere?: DeviceNumbers): Promise<Removal>;
   /** Notes that a backup with these events of the job left the device. */
   markExported(jobId: string, events: DeviceNumbers, at: string): Promise<void>;
   /**

@@ -1,5 +1,8 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { common } from './en/common.ts';
+import { crew } from './en/crew.ts';
+import { photos } from './en/photos.ts';
+import { quick } from './en/quick.ts';
 import { sort } from './en/sort.ts';
 import { tags } from './en/tags.ts';
 import { es } from './es/index.ts';
@@ -9,9 +12,9 @@ import { ro } from './ro/index.ts';
 import { NumberWords } from './numbers.ts';
 import { words } from './words.svelte.ts';
 
-const en = { common, sort, tags };
+const en = { common, crew, photos, quick, sort, tags };
 const TRANSLATIONS = { es, fr, pl, ro };
-const SECTIONS = ['sort', 'tags', 'common'] as const;
+const SECTIONS = ['sort', 'tags', 'quick', 'photos', 'crew', 'common'] as const;
 
 /** Every word of a section by its path. */
 function pathsOf(section: object, path = ''): Map<string, unknown> {
@@ -25,10 +28,20 @@ function pathsOf(section: object, path = ''): Map<string, unknown> {
 }
 
 describe.each(Object.entries(TRANSLATIONS))('the words in %s', (_locale, translation) => {
-  it.each(['sort', 'tags'] as const)('has every word of %s, and none besides', (section) => {
-    expect([...pathsOf(translation[section] ?? {}).keys()].sort()).toEqual(
-      [...pathsOf(en[section]).keys()].sort()
-    );
+  it.each(['sort', 'tags', 'quick', 'photos', 'common'] as const)(
+    'has every word of %s, and none besides',
+    (section) => {
+      expect([...pathsOf(translation[section] ?? {}).keys()].sort()).toEqual(
+        [...pathsOf(en[section]).keys()].sort()
+      );
+    }
+  );
+
+  it('has no word of the crew besides those of English', () => {
+    const english = pathsOf(crew);
+    const words = [...pathsOf(translation.crew ?? {}).keys()];
+    expect(words.filter((path) => !english.has(path))).toEqual([]);
+    expect(words.length).toBeGreaterThan(0.6 * english.size);
   });
 
   it.each(SECTIONS)('has no empty or English sentence in %s', (section) => {
@@ -75,6 +88,15 @@ describe('words', () => {
     expect(words.numbers.mm(6.4, 2)).toBe('6,40 mm');
     expect(await words.use('en')).toBe(true);
     expect(words.text.sort.title).toBe(en.sort.title);
+  });
+
+  it('keep English at any depth where a word is missing', async () => {
+    await words.load('crew');
+    expect(await words.use('pl')).toBe(true);
+    expect(words.text.crew.join.join).toBe('Dołącz');
+    const inPolish = pathsOf(words.text.crew);
+    for (const [path] of pathsOf(crew)) expect(inPolish.get(path), path).toBeDefined();
+    expect(await words.use('en')).toBe(true);
   });
 
   it('write a decimal comma in the four languages', () => {

@@ -12,8 +12,15 @@ export const LOCALES = {
 export type Locale = keyof typeof LOCALES;
 export type { Catalogue, LaterSection };
 
-/** The sections of one language, each perhaps in part; what is missing is English. */
-export type Translation = { [K in keyof Catalogue]?: Partial<Catalogue[K]> };
+/** Words of one language, at any depth perhaps in part; what is missing is English. */
+type InPart<T> = T extends (...args: never[]) => unknown
+  ? T
+  : T extends readonly unknown[]
+    ? T
+    : T extends object
+      ? { [K in keyof T]?: InPart<T[K]> }
+      : T;
+export type Translation = { [K in keyof Catalogue]?: InPart<Catalogue[K]> };
 
 const TRANSLATIONS: Record<Locale, () => Promise<Translation>> = {
   en: async () => ({}),
@@ -85,12 +92,22 @@ class Words {
 
   /** The translation, with English words where it has none. */
   #compose(): void {
-    const translated = Object.entries(this.#translation).map(([name, section]) => [
-      name,
-      { ...this.#english[name as keyof Catalogue], ...section }
-    ]);
-    this.#catalogue = { ...this.#english, ...Object.fromEntries(translated) };
+    this.#catalogue = over(this.#english, this.#translation) as Catalogue;
   }
+}
+
+/** Words with those of another language in their places, at any depth. */
+function over(english: object, translation: object): object {
+  const words: Record<string, unknown> = { ...english };
+  for (const [name, word] of Object.entries(translation)) {
+    const before = words[name];
+    words[name] = isGroup(word) && isGroup(before) ? over(before, word) : word;
+  }
+  return words;
+}
+
+function isGroup(word: unknown): word is object {
+  return typeof word === 'object' && word !== null && !Array.isArray(word);
 }
 
 /** The person's own region of a language, where the browser tells it: how dates are written. */

@@ -42,6 +42,7 @@ export {
   type ShownUnit
 } from './length-words.ts';
 export { pileColour, pileInk } from './pile-colour.ts';
+export { inPages } from './in-pages.ts';
 export { Printing } from './printing.svelte.ts';
 export { roofNet } from './roof-net.ts';
 export { sayChance } from './say-chance.ts';

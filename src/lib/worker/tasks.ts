@@ -28,6 +28,10 @@ import {
   suitTheRoof
 } from '$lib/engine/grading';
 
+import type { PilesWorkedOut } from '$lib/job';
+import { workOutPiles } from '$lib/job/sorted';
+import type { JobView } from '$lib/journal';
+
 /**
  * The engine's long tasks, by name. A task is a generator: it yields the share done (0 to 1) where
  * it can be stopped, and returns its result. Input and result are plain data that can be cloned.
@@ -37,6 +41,12 @@ export const tasks = {
   *echo(input: string): Generator<number, string> {
     yield 1;
     return input;
+  },
+
+  /** What of a job's plan takes long to work out, from its view. */
+  *workOutPiles(view: JobView): Generator<number, PilesWorkedOut> {
+    yield 0;
+    return workOutPiles(view);
   },
 
   /** Boundaries that suit the roof. */

@@ -59,7 +59,7 @@ function endsOfPile(
   const piles = limits.length;
   const ends = new Float64Array(height.states).fill(Infinity);
   const { below, nodes } = height;
-  for (let node = 0; node < nodes - 1; node++) {
+  for (let node = 0; node < (height.isWhole ? 1 : nodes - 1); node++) {
     let least = Infinity;
     for (let next = pile + 1; next < piles; next++)
       if (starts[next][node] < least) least = starts[next][node];
@@ -72,6 +72,7 @@ function endsOfPile(
         below.commonJoints + height.nodeCommonJoints[node]
       );
   }
+  if (height.isWhole) return ends;
   const perJoint = kicks.within[pile] * piles;
   const perCommon = (kicks.common?.withPile[pile] ?? 0) * piles;
   for (let edge = 0; edge < height.edgeTo.length; edge++) {

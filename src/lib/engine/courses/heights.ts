@@ -21,6 +21,8 @@ export interface Sums {
  * slot o is state `nodes` + `edgeState[e]` + o − 1.
  */
 export interface Height {
+  /** Whether its courses meet at a hip or valley, so that no pile gives out within it. */
+  readonly isWhole: boolean;
   /** What lies below the height. */
   readonly below: Sums;
   readonly slates: number;
@@ -60,8 +62,13 @@ export interface RoofHeights {
  */
 const MOST_STATES = 1_600_000;
 
-/** Puts the roof together, height by height. @param request courses in laying order */
-export function roofHeights(request: PlanRequest): RoofHeights {
+/**
+ * Puts the roof together, height by height.
+ *
+ * @param request courses in laying order
+ * @param keepsTogether whether courses that meet at a hip or valley change pile together
+ */
+export function roofHeights(request: PlanRequest, keepsTogether = true): RoofHeights {
   const courses = slotsOfCourses(request.courses, request.common !== undefined);
   const bounds = boundsOfCourses(request);
   const groups = new Map<number, number[]>();
@@ -76,7 +83,9 @@ export function roofHeights(request: PlanRequest): RoofHeights {
   const triesEveryOrder = mergeChains(chained, courses);
   let total: Sums = { slates: 0, slateAndAHalves: 0, joints: 0, commonJoints: 0 };
   const heights = chained.map((chains) => {
-    const height = heightOf(chains, courses, total);
+    const isWhole =
+      keepsTogether && chains.some((chain) => chain.some((index) => request.courses[index].meets));
+    const height = { ...heightOf(chains, courses, total), isWhole };
     const end = height.nodes - 1;
     total = {
       slates: total.slates + height.slates,
@@ -152,7 +161,7 @@ function heightOf(
   chains: readonly (readonly number[])[],
   courses: readonly CourseSlots[],
   below: Sums
-): Height {
+): Omit<Height, 'isWhole'> {
   const strides: number[] = [];
   let nodes = 1;
   for (const chain of chains) {

@@ -104,6 +104,8 @@ export interface Plan extends Evenness {
   readonly status: 'optimal';
   /** Set where not every order within a height was tried: the best of those tried, no proof. */
   readonly notEveryOrder?: true;
+  /** Set where the stock is too tight to change pile together at every hip and valley. */
+  readonly changesApart?: true;
   /** Expected kickers in whole billionths: the exact figure that was made least. */
   readonly objective: number;
   /** Courses in laying order; within a height in the order that the plan lays them. */

@@ -19,7 +19,9 @@ import { shortage } from './shortage.ts';
  * pile is laid in one unbroken stretch of that order, or left out. A course holds at most two piles; in a
  * changeover course each forms one run from the left, the thicker first, so there is one joint
  * between unlike slates (none if the change falls on an opening). Stock less reserve is never
- * exceeded, neither slates nor slate-and-a-halves.
+ * exceeded, neither slates nor slate-and-a-halves. Courses of one height of which some meet at a hip or
+ * valley are one unit, all from one pile; only where no such plan fits are they divided after all, and
+ * the plan says `changesApart`.
  *
  * Expected kickers. Each joint between two pieces of pile k counts q_k, each joint between piles
  * j and k counts q_jk. A slate-and-a-half is as thick as its pile, unless it comes from a common
@@ -54,11 +56,19 @@ import { shortage } from './shortage.ts';
 export function planCourses(request: PlanRequest): PlanResult {
   requireRequest(request);
   const ordered = { ...request, courses: layingOrder(request.courses) };
-  const roof = roofHeights(ordered);
-  requireExact(roof, request.piles.length);
-  const stretches = hasEnoughCommon(ordered) ? stretchesThatFit(ordered, roof) : undefined;
+  const together = roofHeights(ordered);
+  requireExact(together, request.piles.length);
+  const isFit = hasEnoughCommon(ordered);
+  const kept = isFit ? stretchesThatFit(ordered, together) : undefined;
+  // A stock too tight to change together at every hip still lays the roof, which then says so.
+  const isLoosened = !kept && together.heights.some(({ isWhole }) => isWhole);
+  const roof = isLoosened ? roofHeights(ordered, false) : together;
+  const stretches = isLoosened && isFit ? stretchesThatFit(ordered, roof) : kept;
   const result = stretches
-    ? planFromStretches(ordered, roof.courses, stretches)
+    ? {
+        ...planFromStretches(ordered, roof.courses, stretches),
+        ...(isLoosened && { changesApart: true as const })
+      }
     : shortage(
         ordered,
         roof.total,

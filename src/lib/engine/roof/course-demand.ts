@@ -19,6 +19,8 @@ export interface CourseDemand {
   /** Vertical height of the course's tail above the lowest eaves of the job, mm. */
   readonly heightMm: number;
   readonly runs: readonly CourseRun[];
+  /** Set where it meets a course of another slope at a hip or valley: both change pile together. */
+  readonly meets?: true;
 }
 
 /** Pieces in a run: its slates and its slate-and-a-halves. A run of n pieces has n − 1 joints. */

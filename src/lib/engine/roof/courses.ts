@@ -69,6 +69,7 @@ export function leastRafterLengthMm(
  *
  * @param slope sound, see `slopeProblems`; not modified
  * @param spec sound slate
+ * @param leastSpaces spaces of a slope that it meets at a hip or valley, so that both have as many
  * @returns courses eave to ridge and battens upwards; n spaces give n + 1 full courses and the top
  * course. A centre-nailed head lies on its batten's centre line, a head-nailed slate's nails do
  *
@@ -79,7 +80,7 @@ export function leastRafterLengthMm(
  * // 500 mm slate, headlap 100, rafter 5500, overhang 50, ridge gap 25: fixing length 5025,
  * // 26 spaces of 193.27 mm, 27 full courses and the top course
  */
-export function setOutCourses(slope: Slope, spec: SlateSpec): CourseSetOut {
+export function setOutCourses(slope: Slope, spec: SlateSpec, leastSpaces = 0): CourseSetOut {
   const maximumMm = maximumGaugeMm(spec);
   const firstTailMm = -slope.eaveOverhangMm;
   const firstBattenMm = firstTailMm + tailToBattenMm(spec);
@@ -90,7 +91,9 @@ export function setOutCourses(slope: Slope, spec: SlateSpec): CourseSetOut {
       `rafter is ${slope.rafterLengthMm} mm; one course needs ${leastRafterLengthMm(spec, slope)} mm`
     );
 
-  const { spaces, gaugeMm } = equalGauge(fixingLengthMm, maximumMm);
+  const own = equalGauge(fixingLengthMm, maximumMm);
+  const spaces = own.spaces === 0 ? 0 : Math.max(own.spaces, leastSpaces);
+  const gaugeMm = spaces === 0 ? own.gaugeMm : fixingLengthMm / spaces;
   const shortLengthMm = spec.lengthMm - gaugeMm;
   const rise = Math.sin((slope.pitchDegrees * Math.PI) / 180);
   const courses: CourseLine[] = [];

@@ -13,6 +13,9 @@ export type FieldProblemCode =
   | 'wrong-way'
   | 'outside-slope'
   | 'overlaps-opening'
+  | 'square-sides-only'
+  | 'out-by-a-course'
+  | 'no-such-diagonal'
   | 'same-id';
 
 /**

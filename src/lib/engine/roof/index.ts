@@ -35,6 +35,17 @@ export {
   stripAreaMm2,
   slopeAreaMm2
 } from './slope-shape.ts';
+export {
+  type CourseHeights,
+  type CourseMeeting,
+  type Join,
+  type JoinKind,
+  joinsOf,
+  levelJoinedCourses,
+  meetingsOf,
+  sideLengthMm
+} from './joined-slopes.ts';
+export { type OutOfSquare, type SharedBatten } from './out-of-square.ts';
 export { slopeProblems } from './slope-problems.ts';
 export {
   type CourseLine,

@@ -12,7 +12,22 @@ import {
 } from './demand.ts';
 import type { FieldProblem } from './field-problem.ts';
 import { holeFromTailMm } from './gauge.ts';
+import {
+  type CourseMeeting,
+  type Join,
+  alikeAtHips,
+  joinsOf,
+  levelJoinedCourses,
+  meetingsOf
+} from './joined-slopes.ts';
 import { NAILS_PER_PIECE, battenLengthM } from './materials.ts';
+import {
+  type OutOfSquare,
+  type SharedBatten,
+  asMeasured,
+  outOfSquareOf,
+  sharedBattens
+} from './out-of-square.ts';
 import { type PerpMarks, bondOfCourse, setOutPerps } from './perps.ts';
 import { type PieceRun, piecesInCourse } from './pieces.ts';
 import { type RoofCheck, checkRoof } from './roof-checks.ts';
@@ -68,6 +83,8 @@ export interface SlopeLayout extends Omit<CourseSetOut, 'courses' | 'undereaveLe
   readonly undereave: UndereaveRow & { readonly runs: readonly PieceRun[] };
   /** Least side lap, beside cut pieces too; left out where no two courses have such joints. */
   readonly sideLapMm?: number;
+  /** Where the slope is out of square: by how much, and its battens with the difference shared. */
+  readonly outOfSquare?: OutOfSquare & { readonly battens: readonly SharedBatten[] };
   readonly totals: RoofTotals;
   readonly checks: readonly RoofCheck[];
 }
@@ -77,6 +94,9 @@ export interface RoofLayout {
   readonly ok: true;
   readonly spec: SlateSpec;
   readonly slopes: readonly SlopeLayout[];
+  /** Hips, valleys and ridges that slopes share, and how their courses come together there. */
+  readonly joins: readonly Join[];
+  readonly meetings: readonly CourseMeeting[];
   /** Every course that takes a slate, lowest first; at one height in the order of the slopes. */
   readonly demand: readonly CourseDemand[];
   readonly totals: RoofTotals;
@@ -120,7 +140,9 @@ export function layOutRoof(slopes: readonly Slope[], spec: SlateSpec): RoofLayou
   }
   if (problems.length > 0) return deepFreeze({ ok: false, reason: 'problems', problems });
 
-  const laid = slopes.map((slope) => layOutSlope(slope, spec));
+  const joins = joinsOf(slopes);
+  const spaces = spacesOfAlike(slopes, joins, spec);
+  const laid = slopes.map((slope) => layOutSlope(slope, spec, spaces.get(slope.id)));
   const demand = laid
     .flatMap(({ slope, courses }) =>
       courses
@@ -128,18 +150,43 @@ export function layOutRoof(slopes: readonly Slope[], spec: SlateSpec): RoofLayou
         .map((course) => courseDemand(slope.id, course, course.runs))
     )
     .sort((one, other) => one.heightMm - other.heightMm);
+  const heights = new Map(
+    laid.map(({ slope, courses }) => [
+      slope.id,
+      new Map(courses.map(({ course, heightMm }) => [course, heightMm]))
+    ])
+  );
   return deepFreeze({
     ok: true,
     spec: { ...spec },
     slopes: laid,
-    demand,
+    joins,
+    meetings: meetingsOf(joins, heights),
+    demand: levelJoinedCourses(demand, joins),
     totals: sumTotals(laid.map((slope) => slope.totals))
   });
 }
 
-function layOutSlope(given: Slope, spec: SlateSpec): SlopeLayout {
-  const slope = meetingAtRidge(structuredCopy(given));
-  const { courses: lines, undereaveLengthMm, ...setOut } = setOutCourses(slope, spec);
+/** Spaces between battens for slopes that meet and were meant to be alike: the most that one needs. */
+function spacesOfAlike(
+  slopes: readonly Slope[],
+  joins: readonly Join[],
+  spec: SlateSpec
+): Map<string, number> {
+  const spaces = new Map<string, number>();
+  for (const group of alikeAtHips(slopes, joins)) {
+    const own = slopes
+      .filter(({ id }) => group.includes(id))
+      .map((slope) => setOutCourses(asMeasured(meetingAtRidge(slope)), spec).spaces);
+    for (const id of group) spaces.set(id, Math.max(...own));
+  }
+  return spaces;
+}
+
+function layOutSlope(given: Slope, spec: SlateSpec, leastSpaces?: number): SlopeLayout {
+  const slope = asMeasured(meetingAtRidge(structuredCopy(given)));
+  const outOfSquare = outOfSquareOf(given);
+  const { courses: lines, undereaveLengthMm, ...setOut } = setOutCourses(slope, spec, leastSpaces);
   const perps = setOutPerps(slope, spec);
   const pattern = undereavePattern(spec, setOut.gaugeMm);
   const fullHoleMm = holeFromTailMm(spec, setOut.gaugeMm);
@@ -194,6 +241,9 @@ function layOutSlope(given: Slope, spec: SlateSpec): SlopeLayout {
       runs: undereaveRuns
     },
     ...(sideLapMm !== undefined && { sideLapMm }),
+    ...(outOfSquare && {
+      outOfSquare: { ...outOfSquare, battens: sharedBattens(given, spec, setOut.spaces) }
+    }),
     totals: {
       courses: courses.filter((course) => course.runs.length > 0).length,
       counts,

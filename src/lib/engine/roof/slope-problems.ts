@@ -1,6 +1,8 @@
 import { layBonds } from './bonds.ts';
 import { leastRafterLengthMm } from './courses.ts';
 import { type FieldProblem, type FieldRange, rangeProblems } from './field-problem.ts';
+import { maximumGaugeMm } from './gauge.ts';
+import { asMeasured, outOfSquareProblems } from './out-of-square.ts';
 import type { SlateSpec } from './slate-spec.ts';
 import {
   MEETING_MM,
@@ -24,6 +26,10 @@ const RANGES: Readonly<Record<string, FieldRange>> = {
   eaveOverhangMm: { least: 0, most: 150 },
   vergeOverhangMm: { least: 0, most: 150 },
   ridgeGapMm: { least: 0, most: 300 },
+  rafterLeftMm: { least: 0, most: LONGEST_MM },
+  rafterRightMm: { least: 0, most: LONGEST_MM },
+  ridgeWidthMm: { least: 0, most: LONGEST_MM },
+  diagonalMm: { least: 0, most: 2 * LONGEST_MM },
   'left.planAngleDegrees': { least: 10, most: 90 },
   'right.planAngleDegrees': { least: 10, most: 90 },
   'left.insetAtTopMm': { least: -LONGEST_MM, most: LONGEST_MM },
@@ -50,12 +56,22 @@ const RANGES: Readonly<Record<string, FieldRange>> = {
 export function slopeProblems(slope: Slope, spec: SlateSpec): FieldProblem[] {
   const problems = rangeProblems(plainNumbers(slope), RANGES);
   if (problems.length > 0) return problems;
-  for (const find of [sizeProblems, edgeProblems, closingProblems, openingProblems, bondProblems]) {
+  for (const find of FINDERS) {
     problems.push(...find(slope, spec));
     if (problems.length > 0) return problems;
   }
   return problems;
 }
+
+/** Each judges what those before it found sound. */
+const FINDERS: readonly ((slope: Slope, spec: SlateSpec) => FieldProblem[])[] = [
+  sizeProblems,
+  edgeProblems,
+  closingProblems,
+  openingProblems,
+  (slope, spec) => outOfSquareProblems(slope, maximumGaugeMm(spec)),
+  (slope, spec) => bondProblems(asMeasured(slope), spec)
+];
 
 function plainNumbers(slope: Slope): Record<string, number> {
   const numbers: Record<string, number> = {
@@ -65,7 +81,11 @@ function plainNumbers(slope: Slope): Record<string, number> {
     eaveHeightMm: slope.eaveHeightMm,
     eaveOverhangMm: slope.eaveOverhangMm,
     vergeOverhangMm: slope.vergeOverhangMm,
-    ridgeGapMm: slope.ridgeGapMm
+    ridgeGapMm: slope.ridgeGapMm,
+    rafterLeftMm: slope.rafterLeftMm,
+    rafterRightMm: slope.rafterRightMm,
+    ridgeWidthMm: slope.ridgeWidthMm,
+    diagonalMm: slope.diagonalMm
   };
   for (const side of ['left', 'right'] as const) {
     const edge = slope[side];

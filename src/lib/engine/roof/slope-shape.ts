@@ -45,6 +45,12 @@ export interface Slope {
   readonly ridgeGapMm: number;
   /** The side the bonds are set out from where both sides are square to the eave. */
   readonly setOutFrom: 'left' | 'right';
+  /** Rafters at the left and right edge, the rafter being the middle one; 0 where not measured. */
+  readonly rafterLeftMm: number;
+  readonly rafterRightMm: number;
+  /** Width along the ridge, and from the eave's left corner to the ridge's right; 0 likewise. */
+  readonly ridgeWidthMm: number;
+  readonly diagonalMm: number;
 }
 
 /** What must be given of a slope; the rest has a customary value. */
@@ -71,6 +77,10 @@ export function makeSlope(given: SlopeInput): Slope {
     vergeOverhangMm: 50,
     ridgeGapMm: 25,
     setOutFrom: 'left',
+    rafterLeftMm: 0,
+    rafterRightMm: 0,
+    ridgeWidthMm: 0,
+    diagonalMm: 0,
     ...given
   };
 }

@@ -36,25 +36,33 @@ export function tapPosterior(
   if (stock.counts.length === 0) return { ok: false, reason: 'empty' };
   const chancesOf = rememberedChances(hand);
   const { hundredths, counts } = stock;
-  const logs = Float64Array.from(
-    counts,
-    (count, bin) => Math.log(count) + chancesOf(hundredths[bin])[pile - 1]
-  );
-  const greatest = logs.reduce((most, log) => Math.max(most, log), -Infinity);
-  const weights = logs.map((log) => Math.exp(log - greatest));
-  const total = weights.reduce((sum, weight) => sum + weight, 0);
-  const isHere = (_value: number, bin: number): boolean => weights[bin] > 0;
-  const chances = weights.map((weight) => weight / total);
-  return {
-    ok: true,
-    bins: {
-      hundredths: hundredths.filter(isHere),
-      counts: chances.filter(isHere),
-      squares: squaresOf(stock)
-        .map((square, bin) => square * (chances[bin] / counts[bin]) ** 2)
-        .filter(isHere)
-    }
+  const size = counts.length;
+  const weights = new Float64Array(size);
+  let greatest = -Infinity;
+  for (let bin = 0; bin < size; bin++) {
+    weights[bin] = Math.log(counts[bin]) + chancesOf(hundredths[bin])[pile - 1];
+    if (weights[bin] > greatest) greatest = weights[bin];
+  }
+  let [total, filled] = [0, 0];
+  for (let bin = 0; bin < size; bin++) {
+    weights[bin] = Math.exp(weights[bin] - greatest);
+    total += weights[bin];
+    if (weights[bin] > 0) filled++;
+  }
+  const squares = squaresOf(stock);
+  const told = {
+    hundredths: new Int32Array(filled),
+    counts: new Float64Array(filled),
+    squares: new Float64Array(filled)
   };
+  for (let bin = 0, at = 0; bin < size; bin++) {
+    if (weights[bin] === 0) continue;
+    const chance = weights[bin] / total;
+    told.hundredths[at] = hundredths[bin];
+    told.counts[at] = chance;
+    told.squares[at++] = squares[bin] * (chance / counts[bin]) ** 2;
+  }
+  return { ok: true, bins: told };
 }
 
 /** By hand, its chances at each thickness: a hand is asked at the same thicknesses by every pallet. */

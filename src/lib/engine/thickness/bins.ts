@@ -83,8 +83,9 @@ export function mergeBins(
     }
   if (highest - lowest > WIDEST) return binsFromPairs(pairsOf(parts, weights));
   const size = Math.max(0, highest - lowest + 1);
-  const totals = new Float64Array(size);
-  const squares = new Float64Array(size);
+  if (size > totals.length) [totals, squares] = [new Float64Array(size), new Float64Array(size)];
+  totals.fill(0, 0, size);
+  squares.fill(0, 0, size);
   let isWeighted = false;
   for (const [index, part] of parts.entries()) {
     const { hundredths, counts } = part;
@@ -119,6 +120,9 @@ export function mergeBins(
 
 /** A range of hundredths that is added up in one table; all readings span a tenth of it. */
 const WIDEST = 40_000;
+/** That table, for whichever spreads are added up: to make one anew takes longer than to fill it. */
+let totals = new Float64Array(HIGHEST_HUNDREDTHS);
+let squares = new Float64Array(HIGHEST_HUNDREDTHS);
 
 function* pairsOf(
   parts: readonly ThicknessBins[],
@@ -144,17 +148,18 @@ export function mergeOfSameReadings(
   const filled = parts.filter(({ counts }, index) => counts.length > 0 && weights[index] > 0);
   if (filled.length < 2) return mergeBins(parts, weights);
   const merged = mergeBins(parts, weights);
-  const squares = new Float64Array(merged.hundredths.length);
+  const roots = new Float64Array(merged.hundredths.length);
   for (const [index, part] of parts.entries()) {
     const own = squaresOf(part);
     // Both run upwards: each bin of a part is found from the one before it.
     for (let bin = 0, at = 0; bin < own.length; bin++) {
       while (merged.hundredths[at] < part.hundredths[bin]) at++;
       if (merged.hundredths[at] === part.hundredths[bin])
-        squares[at] += Math.sqrt(own[bin]) * weights[index];
+        roots[at] += Math.sqrt(own[bin]) * weights[index];
     }
   }
-  return { ...merged, squares: squares.map((root) => root ** 2) };
+  for (let at = 0; at < roots.length; at++) roots[at] **= 2;
+  return { ...merged, squares: roots };
 }
 
 /**

@@ -23,7 +23,7 @@ import { type RiskPoints, plansOf, riskPointsOf } from './delivery-judging-plan.
 import { type SortingPace, sortingPace } from './delivery-pace.ts';
 import { type OfferedSlate, drawInForce, labelsOf, orderInForce } from '$lib/job';
 import { choiceTerms, deliveryOrder } from './delivery-terms.ts';
-import { paceSince, sortedMinutesOf } from '$lib/job';
+import { jobPace } from '$lib/job';
 
 /** Confidence of every interval on the sheet. */
 export const LEVEL = 0.95;
@@ -91,10 +91,7 @@ export function judgeJob(view: JobView, offered: readonly OfferedSlate[]): Judge
   const { plan, variables } = plansOf(draw, delivered);
   const need = roofNeed(view);
   const settings = settingsOf(view);
-  const pace = sortingPace(
-    settings.sortingPacePerHour,
-    paceSince(sortedMinutesOf(view), 0).perHour
-  );
+  const pace = sortingPace(settings.sortingPacePerHour, jobPace(view).perHour);
   const rate = settings.sortingRatePerHour;
   const acceptable = body.acceptableKickersPer100;
   const evenness = predictEvenness(view, sample, delivered);

@@ -1,11 +1,14 @@
+import { type KeptPoints, isKeptPoints } from '$lib/app';
 import type { GaugedSlate } from '$lib/gauge';
 import { SET_ASIDE_REASONS, type SetAsideReason } from '$lib/journal';
 
-/** The slate of the sample in hand: gauged or marked, and not saved yet. */
+/** The slate of the sample in hand: gauged, in part or to the end, or marked, and not saved yet. */
 export interface KeptSlate {
   /** The key of its place on the list. */
   readonly place: string;
   readonly gauged?: GaugedSlate;
+  /** The points read so far of one that is not gauged to the end. */
+  readonly begun?: KeptPoints;
   /** What was typed into the fields of its size. */
   readonly fields: Readonly<Record<string, string>>;
   readonly ring?: 'clear' | 'dull';
@@ -39,7 +42,7 @@ export function keptSlate(jobId: string): KeptSlate | undefined {
 
 function isSlate(kept: unknown): kept is KeptSlate {
   if (typeof kept !== 'object' || kept === null) return false;
-  const { place, gauged, fields, ring, defects } = kept as Partial<KeptSlate>;
+  const { place, gauged, begun, fields, ring, defects } = kept as Partial<KeptSlate>;
   const isNumber = (value: unknown): boolean => typeof value === 'number' && Number.isFinite(value);
   return (
     typeof place === 'string' &&
@@ -47,6 +50,7 @@ function isSlate(kept: unknown): kept is KeptSlate {
       (Array.isArray(gauged.pointsMm) &&
         gauged.pointsMm.length > 0 &&
         [...gauged.pointsMm, gauged.thicknessMm, gauged.taperMm].every(isNumber))) &&
+    (begun === undefined || isKeptPoints(begun)) &&
     typeof fields === 'object' &&
     Object.values(fields).every((text) => typeof text === 'string') &&
     (ring === undefined || ring === 'clear' || ring === 'dull') &&

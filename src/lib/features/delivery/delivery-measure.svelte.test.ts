@@ -114,6 +114,34 @@ describe('a slate that is in hand when the page is left', () => {
     expect(wizard.fields.lengthMm).toBe('50x');
   });
 
+  it('is in hand again after some of its points, and goes on with the next', async () => {
+    await wizard.setPoints(3);
+    wizard.goTo({ palletId: 'a', layer: 1, place: 2 });
+    read(5.9, 6.1);
+    wizard.keep();
+    wizard = open();
+    expect(wizard.place?.place).toBe(2);
+    expect(wizard.prompt).toEqual({ kind: 'point', done: 2, wanted: 3 });
+    read(6.3);
+    expect(wizard.gauged?.pointsMm).toEqual([5.9, 6.1, 6.3]);
+    await wizard.save();
+    expect(partOf(job.view, 'sample').slates[0].value.points).toEqual([590, 610, 630]);
+    wizard.keep();
+    expect(kept.size).toBe(0);
+  });
+
+  it('drops points that are no beginning any more, or cannot be read', async () => {
+    await wizard.setPoints(3);
+    read(5.9, 6.1);
+    wizard.keep();
+    await wizard.setPoints(2);
+    wizard = open();
+    expect(wizard.prompt).toBeUndefined();
+    const [key] = kept.keys();
+    kept.set(key, (kept.get(key) ?? '').replace('5.9', '"5.9"'));
+    expect(open().prompt).toBeUndefined();
+  });
+
   it('is kept no more once it is saved, nor where its place was measured elsewhere', async () => {
     read(9);
     wizard.keep();

@@ -119,12 +119,15 @@ export class MeasureWizard {
   keep(): void {
     const { place, gauged, ring, defects } = this;
     const fields = { ...this.fields };
+    // Points are asked for one after the other: what is read of them changes with the prompt.
+    const begun = this.prompt && this.#slate.begun;
     const slate: KeptSlate | undefined =
-      place && (gauged || this.hasMarks)
+      place && (gauged || begun || this.hasMarks)
         ? {
             place: placeKey(place),
             fields,
             ...(gauged && { gauged }),
+            ...(begun && { begun }),
             ...(ring && { ring }),
             ...(defects && { defects })
           }
@@ -255,6 +258,8 @@ export class MeasureWizard {
     if (!kept || !isOpen) return;
     this.#chosen = kept.place;
     this.gauged = kept.gauged;
+    if (kept.begun)
+      this.prompt = this.#slate.resume(kept.begun, this.#job().settings.pointsPerSlate);
     for (const field of FIELDS) this.fields[field] = kept.fields[field] ?? '';
     this.ring = kept.ring;
     this.defects = kept.defects;

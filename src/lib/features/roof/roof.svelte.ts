@@ -67,7 +67,7 @@ export class RoofState {
   /** The open slope laid out as typed; undefined while something is wrong with it. */
   readonly openLayout: SlopeLayout | undefined = $derived.by(() => {
     if (!this.openRead?.body || !this.slateInUse) return undefined;
-    return layoutOf(this.openRead.body, this.slateInUse);
+    return layoutOf(this.openRead.body, this.slateInUse, this.#job().slopes);
   });
 
   readonly list: readonly ListedSlope[] = $derived.by(() => {
@@ -92,7 +92,10 @@ export class RoofState {
   readonly layouts: Readonly<Record<string, SlopeLayout | undefined>> = $derived.by(() => {
     const slate = this.slateInUse;
     return Object.fromEntries(
-      this.#job().slopes.map((slope) => [slope.slopeId, slate && layoutOf(slope, slate)])
+      this.#job().slopes.map((slope) => [
+        slope.slopeId,
+        slate && layoutOf(slope, slate, this.#job().slopes)
+      ])
     );
   });
 
@@ -274,7 +277,20 @@ export class RoofState {
   }
 }
 
-function layoutOf(slope: SlopeBody, slate: SlateSpecBody): SlopeLayout | undefined {
-  const roof = layOutRoof([slopeForEngine(slope, slate)], slateForEngine(slate));
-  return roof.ok ? roof.slopes[0] : undefined;
+/** A slope laid out with the others of the roof, which it may meet; alone where one of them is wrong. */
+function layoutOf(
+  slope: SlopeBody,
+  slate: SlateSpecBody,
+  all: readonly SlopeBody[]
+): SlopeLayout | undefined {
+  const spec = slateForEngine(slate);
+  const others = all.filter(({ slopeId }) => slopeId !== slope.slopeId);
+  for (const beside of [others, []]) {
+    const roof = layOutRoof(
+      [slope, ...beside].map((body) => slopeForEngine(body, slate)),
+      spec
+    );
+    if (roof.ok) return roof.slopes[0];
+  }
+  return undefined;
 }

@@ -4,8 +4,8 @@ import { frameOf } from '$lib/ui';
 /** Scales that a scale rule carries, or an even part of one. */
 const SCALES = [5, 10, 20, 25, 50, 75, 100, 125, 150, 200, 250, 500, 1000, 2000] as const;
 
-/** Lettering of a printed drawing, mm on paper. */
-const LETTER_ON_PAPER_MM = 2.8;
+/** Lettering of a printed drawing, mm on paper: 11 pt. */
+const LETTER_ON_PAPER_MM = 3.9;
 
 /** A drawing's printed scale 1 : n and its lettering in the roof's own millimetres. */
 export interface PaperScale {

@@ -23,7 +23,11 @@ const VALUES: Readonly<Record<SlopeField, readonly [number | string, number | st
   pitchDegrees: [35, 42.5],
   eaveHeightMm: [300, 2400],
   ridgeGapMm: [40, 60],
-  setOutFrom: ['right', 'right']
+  setOutFrom: ['right', 'right'],
+  rafterLeftMm: [5190, 4810],
+  rafterRightMm: [5205, 4790],
+  ridgeWidthMm: [8012, 5990],
+  diagonalMm: [9550, 7680]
 };
 const OVERHANGS = { eaveOverhangMm: 45, vergeOverhangMm: 60 };
 

@@ -1,13 +1,20 @@
 import { type SetAsideReason, palletIds, partOf } from '$lib/journal';
 import type { JobState } from '$lib/app';
-import { type Pace, firstMinuteOfDay, minutesOf, paceSince, sortedMinutesOf } from '$lib/job';
+import {
+  type Pace,
+  firstMinuteOfDay,
+  jobPace,
+  minutesOf,
+  paceSince,
+  sortedMinutesOf
+} from '$lib/job';
 
 /** How often the pace is told anew, ms. Not with every slate: its cost grows with the day. */
 const EVERY_MS = 10_000;
 
-/** The pace of the job today, told anew every ten seconds. */
+/** What was sorted today, and the pace of the job, told anew every ten seconds. */
 export class PaceClock {
-  /** Slates gauged or sorted; minutes and pace are of those sorted alone. */
+  /** Slates gauged or sorted, and minutes of sorting, today; the pace is the whole job's. */
   today = $state.raw<Pace>({ slates: 0, minutes: 0, perHour: null });
   readonly #job: () => JobState;
 
@@ -26,7 +33,8 @@ export class PaceClock {
     const from = firstMinuteOfDay(Date.now());
     const { view } = this.#job();
     const { slates } = paceSince(minutesOf(view, from), from);
-    this.today = { ...paceSince(sortedMinutesOf(view, from), from), slates };
+    const { minutes } = paceSince(sortedMinutesOf(view, from), from);
+    this.today = { slates, minutes, perHour: jobPace(view).perHour };
   }
 
   /** Slates set aside by reason, the whole job. */

@@ -1,6 +1,6 @@
 import type { Catalogue, NumberWords } from '$lib/text';
 
-/** How fast the job is sorted today, and what is left. */
+/** How long the job was sorted today, how fast it is sorted, and what is left. */
 export interface PaceSoFar {
   readonly minutes: number;
   /** Slates an hour of sorting; null before there is enough to tell. */

@@ -16,7 +16,7 @@ import type { JobState } from '$lib/app';
 import { HandKeys } from './hand-keys.svelte.ts';
 import { PalletState } from './pallet.svelte.ts';
 import type { Preferences } from '$lib/app';
-import { likelyRangeOf, undoableActs } from '$lib/job';
+import { likelyRangeOf, listStep, sampleStep, undoableActs } from '$lib/job';
 import { partOf } from '$lib/journal';
 import { type NoPallet, sayRefusal } from './refusal-words.ts';
 import { sayUndo } from '$lib/ui';
@@ -111,6 +111,15 @@ export class SortState {
     if (!this.isUnitKnown) return 'unit';
     if (this.told) return undefined;
     return this.#preferences.values.hasSeenTail ? undefined : 'tail';
+  });
+  /** How far the sample before grades is. */
+  readonly sample = $derived.by(() =>
+    this.#job().grades ? undefined : sampleStep(this.desk.all, this.desk.current?.palletId)
+  );
+  /** The delivery's sample list, while nothing else was taken from the current pallet. */
+  readonly list = $derived.by(() => {
+    const pallet = this.desk.current;
+    return pallet && listStep(this.#job().view, pallet.palletId);
   });
   readonly undoable: StoredEvent[] = $derived.by(() =>
     undoableActs(this.#job().newest, this.#job().view, this.#deviceId)

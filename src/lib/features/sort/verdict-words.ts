@@ -1,3 +1,4 @@
+import type { SampleStep } from '$lib/job';
 import type { Catalogue, NumberWords } from '$lib/text';
 import { type NoPallet, sayRefusal } from './refusal-words.ts';
 import type { InputRefusal } from '$lib/app';
@@ -26,6 +27,8 @@ export interface OnScreen {
   refusal: InputRefusal | NoPallet | undefined;
   saveStatus: SaveStatus;
   way: 'hand' | 'gauge';
+  /** How far the sample before grades is; undefined once they are set. */
+  sample?: SampleStep;
 }
 
 /** The words of the verdict. */
@@ -43,12 +46,26 @@ export function verdictWords(on: OnScreen, text: Catalogue, numbers: NumberWords
   if (on.prompt) return promptWords(on.prompt, plain, text, numbers);
   if (!on.told) {
     const title = on.way === 'gauge' ? sort.ready.gauge : sort.ready.hand;
-    return plain('idle', title, sort.ready.hint);
+    return plain('idle', title, on.sample ? saySample(on.sample, sort) : sort.ready.hint);
   }
   const isUnsaved = on.saveStatus === 'not-saved';
   const { saving, saved, notSaved } = sort.told;
   const status = isUnsaved ? notSaved : on.saveStatus === 'saving' ? saving : saved;
-  return { ...toldWords(on.told, plain, text, numbers), status, isUnsaved };
+  const said = toldWords(on.told, plain, text, numbers);
+  const isOfSample = on.told.kind === 'gauged' && on.told.judgement.pile === null;
+  const detail =
+    isOfSample && on.sample ? `${said.detail} ${saySample(on.sample, sort)}` : said.detail;
+  return { ...said, detail, status, isUnsaved };
+}
+
+/** Where the sorter is in the sample, and what to take next: "A 20 of 20. Take pallet B." */
+export function saySample(
+  { label, done, of, next, isEnough }: SampleStep,
+  { sample }: Pick<Catalogue['sort'], 'sample'>
+): string {
+  if (isEnough) return sample.enough;
+  const count = sample.count(label, done, of);
+  return next ? `${count} ${sample.take(next.label)}.` : count;
 }
 
 type Plain = (tone: VerdictWords['tone'], title: string, detail: string) => VerdictWords;

@@ -4,4 +4,5 @@ export { courseNeeds, groundOf, samplesOf, slatesOf, weightedSpread } from './gr
 export { handsOf, type SorterHand } from './grades-hands.ts';
 export { sampleAndSince, sortedUnder, type SortedUnder } from './grades-sorted.ts';
 export { handSdMm, pileCounts, reservesWithinRisk, runOutChances } from './pile-counts.ts';
+export { workOutPiles } from './work-out-piles.ts';
 export { createPilesAsSorted, pilesAsSorted, type PilesAsSorted } from './piles-as-sorted.ts';

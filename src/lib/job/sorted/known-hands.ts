@@ -92,10 +92,24 @@ export function toldByTap(
   const own = hands.filter(({ sorter }) => sorter === tap.sorter);
   const exact = own.find(({ gradesId }) => gradesId === tap.gradesId)?.hand;
   const other = own.at(-1)?.hand;
-  const hand = exact ?? (other && { thresholdsMm, sdMm: other.sdMm });
+  const hand = exact ?? (other && elsewhere(other, thresholdsMm));
   const spread = spreadOf(tap.palletId);
   if (!hand || !spread) return undefined;
   const piles = hand.thresholdsMm.length + 1;
   const told = tapPosterior(spread, hand, Math.min(tap.pile, piles));
   return told.ok ? told.bins : undefined;
 }
+
+/** A hand about other boundaries than it was learnt under: the same object for the same boundaries. */
+function elsewhere(
+  { sdMm }: Hand,
+  thresholdsMm: readonly number[]
+): Pick<Hand, 'thresholdsMm' | 'sdMm'> {
+  const known = strayed.get(thresholdsMm) ?? new Map<number, Pick<Hand, 'thresholdsMm' | 'sdMm'>>();
+  strayed.set(thresholdsMm, known);
+  const hand = known.get(sdMm) ?? { thresholdsMm, sdMm };
+  known.set(sdMm, hand);
+  return hand;
+}
+
+const strayed = new WeakMap<readonly number[], Map<number, Pick<Hand, 'thresholdsMm' | 'sdMm'>>>();

@@ -85,9 +85,17 @@ export function pilesAsSorted(view: JobView, stock: Stock, known: KnownHands): P
     };
   const windows = splitIntoPiles(stock.spread, thresholdsMm);
   const assumed = { thresholdsMm, sdMm: ASSUMED_HAND_SD_MM };
+  // The same for every sorter of a pallet whose hand is assumed.
+  const assumedOn = new Map<string, ThicknessBins>();
   const toldIfAssumed = (palletId: string, pile: number): ThicknessBins => {
-    const told = tapPosterior(known.spreadOf(palletId) ?? stock.spread, assumed, pile);
-    return told.ok ? told.bins : windows[pile - 1];
+    const place = `${palletId}|${pile}`;
+    let bins = assumedOn.get(place);
+    if (!bins) {
+      const told = tapPosterior(known.spreadOf(palletId) ?? stock.spread, assumed, pile);
+      bins = told.ok ? told.bins : windows[pile - 1];
+      assumedOn.set(place, bins);
+    }
+    return bins;
   };
   const parts: Part[] = [];
   let [gauged, tapped, tapsAssumed] = [0, 0, 0];

@@ -69,13 +69,14 @@ export const common = {
   stepStates: { done: 'done', now: 'next', open: 'to come' },
   language: 'Language',
   languageReview:
-    'Spanish, French, Polish and Romanian cover Sort and the printed tags; review by native speakers is pending. The rest is English.',
+    'Spanish, French, Polish and Romanian cover Sort, the quick split, photos, the crew and the printed tags; review by native speakers is pending. The rest is English.',
   languageFailed: 'This language is not on the device yet. Go online once, then choose it again.',
   openFailed: (detail: string) =>
     `The browser did not open this device's journal (${detail}). Close other tabs of the app and load the page again; nothing is deleted.`,
   /** What an event was, for "last saved". */
   events: {
-    jobOpened: 'job named',
+    jobOpened: 'job opened',
+    jobRenamed: 'job renamed',
     jobSettingsSet: 'settings',
     slateSpecSet: 'slate size',
     deliveryDeclared: 'order',

@@ -10,6 +10,7 @@ export const LATER = {
   delivery: async () => (await import('./delivery.ts')).delivery,
   files: async () => (await import('./files.ts')).files,
   grades: async () => (await import('./grades.ts')).grades,
+  jobMenu: async () => (await import('./job-menu.ts')).jobMenu,
   jobs: async () => (await import('./jobs.ts')).jobs,
   lay: async () => (await import('./lay.ts')).lay,
   photos: async () => (await import('./photos.ts')).photos,

@@ -22,6 +22,13 @@ export const jobs = {
   jobName: 'Name of the job',
   start: 'Start',
   nameMissing: 'Give the job a name, so that you find it again.',
+  nameTaken: (name: string) => `There is a job called ${name} already. Give this one another name.`,
+  menu: 'More',
+  menuOf: (name: string) => `More: ${name}`,
+  putAwayTitle: 'Put away',
+  allPutAway: 'Every job is put away.',
+  isPutAway: (name: string) => `Put away: ${name}. You find it under “Put away”.`,
+  bringBack: 'Bring back',
   plainHttp:
     'Saving works. Offline start, scanning and sharing need an https address; this one is plain http.',
   installHint:

@@ -121,10 +121,18 @@ export const roof = {
     hints: {
       eaveWidthMm: 'Between the two edges, without overhang.',
       eaveHeightMm: '0 for the lowest eave of the job.',
-      setOutFrom: 'Only matters where both edges are square to the eave.'
+      setOutFrom: 'Only matters where both edges are square to the eave.',
+      rafterLeftMm: 'For a roof out of square; 0 where not measured.',
+      rafterRightMm: '0 where not measured.',
+      ridgeWidthMm: '0 where not measured.',
+      diagonalMm: '0 where not measured. It tells which verge leans.'
     },
+    rafterLeftMm: 'Rafter at the left edge',
+    rafterRightMm: 'Rafter at the right edge',
+    ridgeWidthMm: 'Width along the ridge',
+    diagonalMm: 'Diagonal, eave left to ridge right',
     choices: { left: 'the left', right: 'the right' },
-    more: 'Ridge, height of the eave, setting out',
+    more: 'Ridge, eave height, setting out, out of square',
     edges: { left: 'Left edge', right: 'Right edge' },
     kind: 'Kind',
     kinds: { verge: 'Verge', hip: 'Hip', valley: 'Valley', abutment: 'Abutment' },
@@ -188,6 +196,12 @@ export const roof = {
     'outside-slope': (limit: string) =>
       `The opening lies outside the slope. The limit is ${limit}.`,
     'overlaps-opening': 'This opening lies over another one. Move it beside.',
+    'square-sides-only':
+      'Only a slope with square sides is measured for square: a hip or valley cuts every course anyway. Type 0.',
+    'out-by-a-course': (limit: string) =>
+      `That is out by more than a course, too much to share out. Measure again; else true the roof up with the joiner, or lay it in parts. The limit is ${limit}.`,
+    'no-such-diagonal': (limit: string) =>
+      `No slope with these sides has such a diagonal. Measure from the eave's left to the ridge's right corner; square would be ${limit}.`,
     'same-id': 'This slope is there twice. Remove one of them.'
   },
 

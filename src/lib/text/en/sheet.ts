@@ -20,7 +20,8 @@ export const sheet = {
     `${many(full, { one: 'full course', other: 'full courses' })} and the top course`,
   pitch: (pitch: string) => `pitch ${pitch}`,
   size: (rafter: string, width: string) => `rafter ${rafter}, eave ${width}`,
-  drawing: (scale: number) => `Drawing, 1 : ${scale} on paper`,
+  drawing: (scale: number) => `Drawn 1 : ${scale}`,
+  wholeRoof: 'Whole roof',
   drawingOnScreen: 'Drawing',
 
   rod: {
@@ -53,9 +54,67 @@ export const sheet = {
     A: 'Bond A',
     B: 'Bond B'
   },
+  stick: {
+    title: 'Marking stick for the perps',
+    lead: (datum: string) => `Lay a lath along the course with its start at ${datum}.`,
+    edge: {
+      left: 'Each mark is the left edge of a slate.',
+      right: 'Each mark is the right edge of a slate; turn the lath round and measure leftwards.',
+      centre: 'Use the same marks to the left and to the right of the middle.'
+    },
+    picture: (part: number, parts: number) =>
+      `Marking stick, stretch ${part} of ${parts}, bond A above and bond B below`,
+    start: { left: 'Start: left end', right: 'Start: right end', centre: 'Start: the middle' },
+    upper: 'Bond A, edge towards the ridge: courses 1, 3, 5 …',
+    lower: 'Bond B, edge towards the eave: undereave and courses 2, 4, 6 …',
+    waste: 'Waste end: saw off'
+  },
+  lines: {
+    title: 'Courses, eave to ridge',
+    lead: (gauge: string) =>
+      `Batten lines up the rafter from the eave line, every step ${gauge}. Mark all from one point.`,
+    planned: 'Piles as planned.',
+    unplanned: 'No plan is in use yet: write the pile in.',
+    course: 'Course',
+    batten: 'Batten',
+    rod: 'On the rod',
+    leftMm: 'Batten, left',
+    middleMm: 'middle',
+    rightMm: 'right',
+    bond: 'Bond',
+    pile: 'Pile',
+    slates: 'Slates',
+    wide: '1½',
+    cuts: 'Cuts',
+    widths: 'Cut widths, left to right',
+    done: 'Laid',
+    undereave: 'Under',
+    noPile: '____'
+  },
+  outOfSquare: {
+    title: 'Out of square',
+    longer: (side: 'left' | 'right', by: string, each: string) =>
+      `The ${side} side is ${by} longer: every course takes ${each} of it. Mark the battens at both sides and snap between.`,
+    bow: (way: 'high' | 'low', by: string) =>
+      `The middle is ${by} too ${way}: mark the battens there too.`,
+    ridge: (way: 'wider' | 'narrower', by: string) => `The ridge is ${by} ${way} than the eave.`,
+    verge: (side: 'left' | 'right', where: 'ridge' | 'eave', by: string) =>
+      `${side === 'left' ? 'Left' : 'Right'} verge: cut the verge slates by ${by} at the ${where}, by nothing at the ${where === 'ridge' ? 'eave' : 'ridge'}, evenly between.`,
+    noDiagonal: 'Measure a diagonal to see which verge leans.',
+    perps: (datum: string) => `Perps stay square to the eave, set out from ${datum}.`
+  },
+  eaves: {
+    title: 'Before you cut:',
+    lead: (overhang: string) =>
+      `lay one undereave slate and one full slate, hooked on their battens, at three places. Tails must reach ${overhang} past the eave line and lie flat on each other.`,
+    then: (slates: number, wide: number) =>
+      wide > 0
+        ? `Only then cut ${many(slates, { one: 'undereave slate', other: 'undereave slates' })} and ${many(wide, { one: 'wide one', other: 'wide ones' })}.`
+        : `Only then cut ${many(slates, { one: 'undereave slate', other: 'undereave slates' })}.`,
+    places: ['left', 'middle', 'right']
+  },
   patterns: {
     title: 'Patterns',
-    scale: (scale: number) => `Drawn 1 : ${scale} on paper.`,
     undereave: 'Undereave slate',
     full: 'Full slate',
     length: (length: string) => `length ${length}`,

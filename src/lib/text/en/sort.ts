@@ -11,6 +11,15 @@ export const sort = {
     hand: 'Tap the pile of each slate',
     hint: 'A gauge that types works at any time.'
   },
+  /** Where the sorter is in the sample before grades, or on the delivery's list. */
+  sample: {
+    count: (label: string, done: number, of: number) => `${label} ${done} of ${of}.`,
+    take: (label: string) => `Take pallet ${label}`,
+    enough: 'Enough measured: set the grades.',
+    list: (done: number, of: number, label: string, layer: number, place: number) =>
+      `Sample list ${done} of ${of}. Next: pallet ${label}, layer ${layer}, slate ${place}`,
+    toList: 'Measure it'
+  },
   pallet: {
     label: 'From pallet',
     more: 'Pallets',

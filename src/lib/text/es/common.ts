@@ -19,6 +19,10 @@ export const common: Partial<Catalogue['common']> = {
   cancel: 'Cancelar',
   undo: 'Deshacer',
   print: 'Imprimir',
+  sheet: {
+    page: (page, pages) => `página ${page} de ${pages}`,
+    mark: (mark) => `huella ${mark}`
+  },
   close: 'Cerrar',
   remove: 'Quitar',
   change: 'Cambiar',
@@ -35,6 +39,8 @@ export const common: Partial<Catalogue['common']> = {
     'El navegador borró los datos de esta aplicación en este aparato con la página abierta. Lo que ve es todo lo que queda: anote o imprima lo que necesite, luego recargue la página y restaure su copia.',
   saveFailed: (detail) =>
     `El navegador no guardó el registro (${detail}). Sigue en la pantalla: reintente.`,
+  leaveUnsaved: (n) =>
+    `${many(n, { one: 'registro sin guardar', other: 'registros sin guardar' })} se perdería${n === 1 ? '' : 'n'}. ¿Dejar la obra de todos modos?`,
   loading: 'Abriendo…',
   jobMissing:
     'Esta obra no está en este aparato. Abra la lista de obras o recupérela de una copia.',
@@ -60,12 +66,13 @@ export const common: Partial<Catalogue['common']> = {
   stepStates: { done: 'hecho', now: 'ahora', open: 'pendiente' },
   language: 'Idioma',
   languageReview:
-    'El español, francés, polaco y rumano cubren Clasificar y las etiquetas impresas; falta la revisión por hablantes nativos. Lo demás está en inglés.',
+    'El español, francés, polaco y rumano cubren Clasificar, el reparto rápido, las fotos, la cuadrilla y las etiquetas impresas; falta la revisión por hablantes nativos. Lo demás está en inglés.',
   languageFailed: 'Este idioma aún no está en el aparato. Conéctese una vez y vuelva a elegirlo.',
   openFailed: (detail) =>
     `El navegador no abrió el diario de este aparato (${detail}). Cierre otras pestañas de la aplicación y recargue; no se ha borrado nada.`,
   events: {
     jobOpened: 'obra abierta',
+    jobRenamed: 'obra renombrada',
     jobSettingsSet: 'ajustes',
     slateSpecSet: 'medida de pizarra',
     deliveryDeclared: 'pedido',

@@ -11,6 +11,14 @@ export const sort: Catalogue['sort'] = {
     hand: 'Toque el montón de cada pizarra',
     hint: 'Un calibre que escribe funciona siempre.'
   },
+  sample: {
+    count: (label: string, done: number, of: number) => `${label}: ${done} de ${of}.`,
+    take: (label: string) => `Tome el palé ${label}`,
+    enough: 'Ya basta de medir: fije los grados.',
+    list: (done: number, of: number, label: string, layer: number, place: number) =>
+      `Lista de muestra: ${done} de ${of}. Sigue: palé ${label}, capa ${layer}, pizarra ${place}`,
+    toList: 'Medirla'
+  },
   pallet: {
     label: 'Del palé',
     more: 'Palés',

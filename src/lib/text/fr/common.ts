@@ -19,6 +19,10 @@ export const common: Partial<Catalogue['common']> = {
   cancel: 'Annuler',
   undo: 'Défaire',
   print: 'Imprimer',
+  sheet: {
+    page: (page, pages) => `page ${page} sur ${pages}`,
+    mark: (mark) => `empreinte ${mark}`
+  },
   close: 'Fermer',
   remove: 'Retirer',
   change: 'Changer',
@@ -35,6 +39,8 @@ export const common: Partial<Catalogue['common']> = {
     'Le navigateur a effacé les données de l’application sur cet appareil pendant que la page était ouverte. Ce que vous voyez est tout ce qui reste : notez ou imprimez ce qu’il vous faut, puis rechargez la page et restaurez votre sauvegarde.',
   saveFailed: (detail) =>
     `Le navigateur n’a pas enregistré la saisie (${detail}). Elle reste à l’écran : réessayez.`,
+  leaveUnsaved: (n) =>
+    `${many(n, { one: 'saisie non enregistrée serait perdue', other: 'saisies non enregistrées seraient perdues' })}. Quitter quand même le chantier ?`,
   loading: 'Ouverture…',
   jobMissing:
     'Ce chantier n’est pas sur cet appareil. Ouvrez la liste des chantiers, ou reprenez une sauvegarde.',
@@ -60,13 +66,14 @@ export const common: Partial<Catalogue['common']> = {
   stepStates: { done: 'fait', now: 'maintenant', open: 'à venir' },
   language: 'Langue',
   languageReview:
-    'L’espagnol, le français, le polonais et le roumain couvrent le tri et les étiquettes ; la relecture par des natifs reste à faire. Le reste est en anglais.',
+    'L’espagnol, le français, le polonais et le roumain couvrent Trier, le tri rapide, les photos, l’équipe et les étiquettes imprimées ; la relecture par des gens du métier reste à faire. Le reste est en anglais.',
   languageFailed:
     'Cette langue n’est pas encore sur l’appareil. Connectez-vous une fois, puis choisissez-la.',
   openFailed: (detail) =>
     `Le navigateur n’a pas ouvert le journal de cet appareil (${detail}). Fermez les autres onglets de l’application et rechargez ; rien n’est effacé.`,
   events: {
     jobOpened: 'chantier ouvert',
+    jobRenamed: 'chantier renommé',
     jobSettingsSet: 'réglages',
     slateSpecSet: 'format d’ardoise',
     deliveryDeclared: 'commande',

@@ -11,6 +11,14 @@ export const sort: Catalogue['sort'] = {
     hand: 'Touchez le tas de chaque ardoise',
     hint: 'Un calibre qui écrit marche à tout moment.'
   },
+  sample: {
+    count: (label: string, done: number, of: number) => `${label} : ${done} sur ${of}.`,
+    take: (label: string) => `Prenez la palette ${label}`,
+    enough: 'Assez de mesures : fixez les classes.',
+    list: (done: number, of: number, label: string, layer: number, place: number) =>
+      `Liste d’échantillon : ${done} sur ${of}. Suivante : palette ${label}, couche ${layer}, ardoise ${place}`,
+    toList: 'La mesurer'
+  },
   pallet: {
     label: 'De la palette',
     more: 'Palettes',

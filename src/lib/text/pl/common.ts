@@ -19,6 +19,10 @@ export const common: Partial<Catalogue['common']> = {
   cancel: 'Anuluj',
   undo: 'Cofnij',
   print: 'Drukuj',
+  sheet: {
+    page: (page, pages) => `strona ${page} z ${pages}`,
+    mark: (mark) => `odcisk ${mark}`
+  },
   close: 'Zamknij',
   remove: 'Usuń',
   change: 'Zmień',
@@ -35,6 +39,8 @@ export const common: Partial<Catalogue['common']> = {
     'Przeglądarka usunęła dane tej aplikacji z urządzenia, gdy strona była otwarta. To, co widać, to wszystko, co zostało: zapisz lub wydrukuj, co potrzebne, potem wczytaj stronę ponownie i przywróć kopię.',
   saveFailed: (detail) =>
     `Przeglądarka nie zapisała wpisu (${detail}). Jest nadal na ekranie: spróbuj ponownie.`,
+  leaveUnsaved: (n) =>
+    `${many(n, { one: 'niezapisany wpis przepadnie', few: 'niezapisane wpisy przepadną', many: 'niezapisanych wpisów przepadnie', other: 'niezapisanego wpisu przepadnie' })}. Mimo to opuścić budowę?`,
   loading: 'Otwieranie…',
   jobMissing: 'Tej budowy nie ma na urządzeniu. Otwórz listę budów albo przywróć ją z kopii.',
   toJobs: 'Wszystkie budowy',
@@ -59,13 +65,14 @@ export const common: Partial<Catalogue['common']> = {
   stepStates: { done: 'gotowe', now: 'teraz', open: 'później' },
   language: 'Język',
   languageReview:
-    'Hiszpański, francuski, polski i rumuński obejmują sortowanie i drukowane karty; przegląd przez rodzimych użytkowników jest przed nami. Reszta jest po angielsku.',
+    'Hiszpański, francuski, polski i rumuński obejmują sortowanie, szybki podział, zdjęcia, ekipę i drukowane karty; przegląd przez rodzimych użytkowników jest przed nami. Reszta jest po angielsku.',
   languageFailed:
     'Tego języka nie ma jeszcze na urządzeniu. Połącz się raz z siecią i wybierz ponownie.',
   openFailed: (detail) =>
     `Przeglądarka nie otworzyła dziennika urządzenia (${detail}). Zamknij inne karty aplikacji i wczytaj stronę ponownie; niczego nie usunięto.`,
   events: {
     jobOpened: 'otwarto budowę',
+    jobRenamed: 'zmieniono nazwę budowy',
     jobSettingsSet: 'ustawienia',
     slateSpecSet: 'wymiar płytki',
     deliveryDeclared: 'zamówienie',

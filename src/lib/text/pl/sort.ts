@@ -12,6 +12,14 @@ export const sort: Catalogue['sort'] = {
     hand: 'Dotknij stosu każdej płytki',
     hint: 'Przyrząd, który pisze, działa zawsze.'
   },
+  sample: {
+    count: (label: string, done: number, of: number) => `${label}: ${done} z ${of}.`,
+    take: (label: string) => `Weź paletę ${label}`,
+    enough: 'Pomiarów wystarczy: ustal klasy.',
+    list: (done: number, of: number, label: string, layer: number, place: number) =>
+      `Lista próbki: ${done} z ${of}. Następna: paleta ${label}, warstwa ${layer}, płytka ${place}`,
+    toList: 'Zmierz ją'
+  },
   pallet: {
     label: 'Z palety',
     more: 'Palety',

@@ -19,6 +19,10 @@ export const common: Partial<Catalogue['common']> = {
   cancel: 'Renunță',
   undo: 'Anulează',
   print: 'Tipărește',
+  sheet: {
+    page: (page, pages) => `pagina ${page} din ${pages}`,
+    mark: (mark) => `amprenta ${mark}`
+  },
   close: 'Închide',
   remove: 'Scoate',
   change: 'Schimbă',
@@ -35,6 +39,8 @@ export const common: Partial<Catalogue['common']> = {
     'Browserul a șters datele aplicației de pe acest aparat cât timp pagina era deschisă. Ce vedeți este tot ce a rămas: notați sau tipăriți ce vă trebuie, apoi reîncărcați pagina și restaurați copia.',
   saveFailed: (detail) =>
     `Browserul nu a salvat înregistrarea (${detail}). Este încă pe ecran: încercați din nou.`,
+  leaveUnsaved: (n) =>
+    `${many(n, { one: 'înregistrare nesalvată s-ar pierde', few: 'înregistrări nesalvate s-ar pierde', other: 'de înregistrări nesalvate s-ar pierde' })}. Părăsiți totuși lucrarea?`,
   loading: 'Se deschide…',
   jobMissing:
     'Lucrarea nu este pe acest aparat. Deschideți lista lucrărilor sau aduceți-o dintr-o copie.',
@@ -60,13 +66,14 @@ export const common: Partial<Catalogue['common']> = {
   stepStates: { done: 'gata', now: 'acum', open: 'urmează' },
   language: 'Limba',
   languageReview:
-    'Spaniola, franceza, poloneza și româna acoperă sortarea și etichetele tipărite; revizia de către vorbitori nativi urmează. Restul este în engleză.',
+    'Spaniola, franceza, poloneza și româna acoperă sortarea, împărțirea rapidă, fotografiile, echipa și etichetele tipărite; revizuirea de către vorbitori nativi urmează. Restul este în engleză.',
   languageFailed:
     'Limba nu este încă pe aparat. Conectați-vă o dată la rețea și alegeți-o din nou.',
   openFailed: (detail) =>
     `Browserul nu a deschis jurnalul aparatului (${detail}). Închideți alte file ale aplicației și reîncărcați; nu s-a șters nimic.`,
   events: {
     jobOpened: 'lucrare deschisă',
+    jobRenamed: 'lucrare redenumită',
     jobSettingsSet: 'setări',
     slateSpecSet: 'mărimea plăcii',
     deliveryDeclared: 'comandă',

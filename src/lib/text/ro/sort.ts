@@ -12,6 +12,14 @@ export const sort: Catalogue['sort'] = {
     hand: 'Atingeți stiva fiecărei plăci',
     hint: 'Un șubler care scrie merge oricând.'
   },
+  sample: {
+    count: (label: string, done: number, of: number) => `${label}: ${done} din ${of}.`,
+    take: (label: string) => `Luați paletul ${label}`,
+    enough: 'Destule măsurători: stabiliți clasele.',
+    list: (done: number, of: number, label: string, layer: number, place: number) =>
+      `Lista probei: ${done} din ${of}. Urmează: paletul ${label}, stratul ${layer}, placa ${place}`,
+    toList: 'Măsurați-o'
+  },
   pallet: {
     label: 'De pe paletul',
     more: 'Paleți',
