@@ -29,7 +29,7 @@ const ROOMS = {
   'features/files': SHARED,
   'features/quick': [...SHARED, 'features/sort'],
   'features/tags': SHARED,
-  'features/crew': SHARED,
+  'features/crew': [...SHARED, 'features/jobs'],
   'features/jobs': [...SHARED, 'example'],
   routes: ['features/*', 'app', 'ui', 'text']
 };

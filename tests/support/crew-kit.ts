@@ -8,7 +8,8 @@ import { type Hub, createHub, hashOf } from '../../src/hub/handler.ts';
 import { SqliteHubStore } from '../../src/hub/sqlite-store.ts';
 import { randomBytes, toBase64Url } from '../../src/lib/sync/bytes.ts';
 import { type CrewRecord, newCrewState } from '../../src/lib/sync/crew-state.ts';
-import { Exchange } from '../../src/lib/sync/exchange.ts';
+import { exchangeAs } from '../../src/lib/sync/exchange-as.ts';
+import { keepBothRuns } from '../../src/lib/sync/keep-both.ts';
 import { type Fetch, HubClient } from '../../src/lib/sync/hub-client.ts';
 import { type SpaceKeys, deriveKeys, newJobKey } from '../../src/lib/sync/keys.ts';
 
@@ -126,16 +127,23 @@ export class TestDevice {
 
   /** One exchange; a fresh one each time, as after the app was closed. */
   async exchange(fetch: Fetch = this.hub.fetch) {
-    const exchange = new Exchange(this.state, {
+    const joiner = { device: await this.store.deviceId(), name: 'Wren' };
+    const exchange = await exchangeAs(fetch, this.state, joiner, {
       journal: this.store,
-      hub: new HubClient(fetch, this.state.link),
-      keys: this.keys,
       now: () => 1,
       save: async (state) => {
         this.state = state;
       }
     });
     return exchange.run();
+  }
+
+  /** Keeps both histories of a device that the hub has other events of. */
+  async keepBoth(device: string, fetch: Fetch = this.hub.fetch): Promise<boolean> {
+    const parts = { journal: this.store, fetch, name: 'Wren' };
+    const kept = await keepBothRuns(this.state, device, parts);
+    if (kept) this.state = kept;
+    return kept !== undefined;
   }
 
   async act(...acts: NewEvent[]): Promise<StoredEvent[]> {

@@ -13,6 +13,7 @@ import {
   safeFileName,
   writeJobFile
 } from '$lib/storage';
+import type { ReadMate } from '$lib/sync';
 import { words } from '$lib/text';
 import { type ReadyFile, readyFile } from './file-saving.ts';
 import { journalStore } from './store.ts';
@@ -89,10 +90,42 @@ export async function sayWhatIsMissing(missing: readonly Missing[]): Promise<str
   return [...entries, ...(photos > 0 ? [text.missingPhotos(photos)] : [])];
 }
 
-/** Takes a job file in, whole or not at all. */
-export function restore(file: Blob, copies: Copies): Promise<ImportResult> {
-  return readJobFile(journalStore(), file, copies);
+/** Takes a job file in, or what a mate sent from hand to hand: whole or not at all. */
+export async function restore(file: Blob, copies: Copies): Promise<ImportResult> {
+  const sent = await readMate(file);
+  if (!sent) return readJobFile(journalStore(), file, copies);
+  if (!sent.ok) return { ok: false, reason: MATE_REASONS[sent.fault] };
+  const { mergeMate } = await import('$lib/sync');
+  const result = await mergeMate(journalStore(), sent, copies);
+  // Of a copied phone a part does not do: all of the job must be sent before both can be kept.
+  return result.ok || sent.isWhole || !result.copiedDevice ? result : { ok: false, reason: 'part' };
 }
+
+const MATE_REASONS = {
+  'not-ours': 'not-a-job-file',
+  cut: 'torn',
+  'too-new': 'too-new',
+  'too-large': 'too-large',
+  broken: 'wrong-hash'
+} as const;
+
+/** What a mate sent, as a text or as read off his codes; undefined for any other file. */
+async function readMate(file: Blob): Promise<ReadMate | undefined> {
+  const start = new Uint8Array(await file.slice(0, 4_096).arrayBuffer());
+  const isPacked = start[0] === 0x1f && start[1] === 0x8b;
+  const isText = start[0] !== OPEN_BRACE && /Evencourse job, part/.test(textOf(start));
+  if ((!isPacked && !isText) || file.size > MOST_SENT_BYTES) return undefined;
+  const { readMateText, unpackHandover } = await import('$lib/sync');
+  return isPacked
+    ? unpackHandover(new Uint8Array(await file.arrayBuffer()))
+    : readMateText(await file.text());
+}
+
+/** A job file begins with this. */
+const OPEN_BRACE = 0x7b;
+/** Twice what a mate's text can come to. */
+const MOST_SENT_BYTES = 32 * 2 ** 20;
+const textOf = (bytes: Uint8Array): string => new TextDecoder().decode(bytes);
 
 /** What became of a file of several jobs: each is taken in whole, or not at all. */
 export interface RestoredJobs {

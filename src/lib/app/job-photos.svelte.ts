@@ -1,3 +1,4 @@
+import { untrack } from 'svelte';
 import { type BodyOf, lastOfEach, own, partOf } from '$lib/journal';
 import type { JobState } from './job.svelte.ts';
 import { smallJpeg } from './small-jpeg.ts';
@@ -63,12 +64,14 @@ export class JobPhotos {
     }
   }
 
-  /** Fetches the photos that are not at hand yet. */
+  /** Fetches the photos that are not at hand yet; a mate's may come after its entry. */
   async show(): Promise<void> {
+    // Whatever is committed may bring one.
+    void this.#job().summary;
     for (const { photoId } of this.photos) {
-      if (photoId in this.#urls) continue;
+      if (untrack(() => this.#urls[photoId])) continue;
       const photo = await journalStore().photo(photoId);
-      if (photoId in this.#urls) continue;
+      if (this.#urls[photoId]) continue;
       const url = photo && URL.createObjectURL(new Blob([photo.bytes], { type: photo.type }));
       this.#urls = { ...this.#urls, [photoId]: url };
     }

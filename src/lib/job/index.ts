@@ -22,6 +22,7 @@ export { WIDE_STORE, palletsForDraw } from './draw-pallets.ts';
 export { drawnThicknessMm } from './drawn-thickness.ts';
 export {
   drawOf,
+  coursesLaidTwice,
   lastLaidAct,
   lowerElsewhere,
   rogueStretches,

@@ -4,6 +4,7 @@ import { type JobView, emptyPart } from '$lib/journal';
 import type { PlanGround } from './plan-request.ts';
 import {
   drawOf,
+  coursesLaidTwice,
   lastLaidAct,
   lowerElsewhere,
   rogueStretches,
@@ -132,5 +133,21 @@ describe('lastLaidAct', () => {
       pile: 1,
       slates: 40
     });
+  });
+});
+
+describe('coursesLaidTwice', () => {
+  it('finds the courses that were entered more than once', () => {
+    const value = (course: number) => ({ slopeId: 'south', course, piles: [] });
+    const laid = {
+      'south|1': [{ id: 'a', at: '', value: value(1) }],
+      'south|2': [
+        { id: 'b', at: '', value: value(2) },
+        { id: 'c', at: '', value: value(2) }
+      ]
+    };
+    const view = new Map([['laying', { ...emptyPart('laying'), laid }]]) as JobView;
+    expect(coursesLaidTwice(view)).toEqual([{ slopeId: 'south', course: 2 }]);
+    expect(coursesLaidTwice(new Map())).toEqual([]);
   });
 });

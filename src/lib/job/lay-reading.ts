@@ -93,6 +93,13 @@ export function lastLaidAct(view: JobView): LaidAct | undefined {
     .sort((one, other) => (one.id < other.id ? 1 : -1))[0];
 }
 
+/** Courses that two people entered, each for himself; they count once. In no certain order. */
+export function coursesLaidTwice(view: JobView): { slopeId: string; course: number }[] {
+  return Object.values(partOf(view, 'laying').laid)
+    .filter((register) => register.length > 1)
+    .map(([{ value }]) => ({ slopeId: value.slopeId, course: value.course }));
+}
+
 /** Neighbouring courses of one slope in which a rogue may lie with one pile. */
 export interface RogueStretch {
   readonly slopeId: string;

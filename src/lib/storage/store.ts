@@ -85,7 +85,9 @@ export type ImportRefusal =
   | 'conflict'
   | 'undo-circle'
   /** Made of a damaged job: it can only be taken in as a job of its own. */
-  | 'incomplete';
+  | 'incomplete'
+  /** Sent by hand without the whole job, of a phone that was copied. */
+  | 'part';
 
 export interface Refusal {
   ok: false;

@@ -31,6 +31,15 @@ export interface Held {
   readonly detail: string;
 }
 
+/**
+ * A run that stands under other numbers here than at the hub, since a phone was copied and both of
+ * its histories were kept: what follows a number here follows another number there.
+ */
+export interface Renamed {
+  readonly here: { readonly device: string; readonly after: number };
+  readonly hub: { readonly device: string; readonly after: number };
+}
+
 /** What is remembered between one exchange and the next. Losing it costs time, never data. */
 export interface CrewRecord {
   readonly link: CrewLink;
@@ -43,6 +52,8 @@ export interface CrewRecord {
   /** Acts whose photos the hub does not have yet, and that are not here yet. */
   readonly photosToGive: readonly StoredEvent[];
   readonly photosWanted: readonly StoredEvent[];
+  /** Runs that stand under other numbers here than at the hub. */
+  readonly renamed?: readonly Renamed[];
 }
 
 export function newCrewState(link: CrewLink): CrewRecord {

@@ -14,6 +14,7 @@ import { type HubClient, HubRefused, HubSilent } from './hub-client.ts';
 import type { SpaceKeys } from './keys.ts';
 import { type OpenedParcel, markOf, openParcel, sealParcel } from './parcel.ts';
 import { fetchPhotos, givePhotos } from './photos.ts';
+import { asAtHub } from './renamed.ts';
 import { eventsOf } from './runs.ts';
 
 const NO_TIP: Tip = { last: 0, mark: '' };
@@ -52,7 +53,7 @@ export class Exchange {
   #putBack = new Map<string, CrewWarning>();
 
   constructor(state: CrewRecord, parts: ExchangeParts) {
-    this.#parts = parts;
+    this.#parts = { ...parts, journal: asAtHub(parts.journal, state.renamed ?? []) };
     // What was held is tried once more by whoever starts anew: the app may be newer.
     this.#state = { ...state, held: {} };
   }

@@ -1,4 +1,6 @@
 export { Exchange, type ExchangeParts } from './exchange.ts';
+export { exchangeAs } from './exchange-as.ts';
+export { keepBothRuns } from './keep-both.ts';
 export {
   type CrewLink,
   type CrewOutcome,
@@ -32,12 +34,14 @@ export { deriveKeys, newJobKey } from './keys.ts';
 export { FrameReader, type FrameProgress, writeFrames } from './frames.ts';
 export { readLacksCode, writeLacksCode } from './lacks.ts';
 export {
-  eventsLacked,
+  type Handover,
   type MateFault,
+  handoverFor,
+  isMateText,
   mergeMate,
-  packEvents,
+  packHandover,
   type ReadMate,
   readMateText,
-  unpackEvents,
+  unpackHandover,
   writeMateText
 } from './mate-file.ts';

@@ -1,7 +1,11 @@
 import { type StoredEvent, canonicalJson, readEvent } from '$lib/journal';
 import {
+  type Copies,
   type DeviceNumbers,
   type ImportResult,
+  type JournalStore,
+  PHOTO_TYPES,
+  type StoredPhoto,
   isCanonicalLine,
   parseGuarded,
   sha256Hex
@@ -17,34 +21,87 @@ const LINE = 76;
 /** Why something sent cannot be taken in. */
 export type MateFault = 'not-ours' | 'cut' | 'too-new' | 'too-large' | 'broken';
 
-export type ReadMate =
-  | { readonly ok: true; readonly jobId: string; readonly events: readonly StoredEvent[] }
-  | { readonly ok: false; readonly fault: MateFault; readonly detail: string };
-
-/** The events of a job that a receiver lacks, in order of id; all of them when nothing is known. */
-export async function eventsLacked(
-  journal: SyncJournal,
-  jobId: string,
-  have: DeviceNumbers = {}
-): Promise<StoredEvent[]> {
-  const lacked: StoredEvent[] = [];
-  for await (const batch of journal.events(jobId))
-    lacked.push(...batch.filter(({ deviceId, deviceSeq }) => deviceSeq > (have[deviceId] ?? 0)));
-  return lacked;
+/** What goes from one device to another by hand. */
+export interface Handover {
+  readonly jobId: string;
+  /** In order of id. Of a device of which a part is sent, the last that the receiver has comes too. */
+  readonly events: readonly StoredEvent[];
+  /** Those among them that the receiver lacks. */
+  readonly lacked: number;
+  /** Whether it is all of the job, whatever the receiver has. */
+  readonly isWhole: boolean;
+  readonly photos: readonly StoredPhoto[];
+  /** Photos that had no room. */
+  readonly photosLeft: number;
 }
 
-/** Events packed for a mate: their canonical lines by gzip, with their hash in front. */
-export async function packEvents(
+export type ReadMate =
+  | {
+      readonly ok: true;
+      readonly jobId: string;
+      readonly events: readonly StoredEvent[];
+      readonly photos: readonly StoredPhoto[];
+      readonly isWhole: boolean;
+    }
+  | { readonly ok: false; readonly fault: MateFault; readonly detail: string };
+
+/** Room for photos in what is sent, bytes: a messenger carries so much, and it is unpacked as one. */
+const PHOTO_ROOM_BYTES = 8 * 2 ** 20;
+
+/**
+ * The events of a job that a receiver lacks and their photos, as far as there is room; all of them
+ * when nothing is known of him. The last event that he has of a device comes too: if it is another
+ * there, a phone was copied, and two histories would be joined.
+ *
+ * @param have by device, the last of its numbers that the receiver has
+ * @param room bytes for photos
+ */
+export async function handoverFor(
+  journal: SyncJournal,
   jobId: string,
-  events: readonly StoredEvent[]
+  have: DeviceNumbers = {},
+  room = PHOTO_ROOM_BYTES
+): Promise<Handover> {
+  const events: StoredEvent[] = [];
+  let lacked = 0;
+  const fresh: StoredEvent[] = [];
+  for await (const batch of journal.events(jobId))
+    for (const event of batch) {
+      const last = have[event.deviceId] ?? 0;
+      if (event.deviceSeq < last) continue;
+      events.push(event);
+      if (event.deviceSeq === last) continue;
+      lacked++;
+      if (event.type === 'photoAdded') fresh.push(event);
+    }
+  const photos: StoredPhoto[] = [];
+  let left = room;
+  for (const { body } of fresh) {
+    const photo = await journal.photo(String(body.photoId));
+    if (!photo || photo.bytes.byteLength > left) continue;
+    left -= photo.bytes.byteLength;
+    photos.push(photo);
+  }
+  const isWhole = Object.values(have).every((last) => last === 0);
+  return { jobId, events, lacked, isWhole, photos, photosLeft: fresh.length - photos.length };
+}
+
+/** Packed for a mate: canonical lines of the events and photos by gzip, their hash in front. */
+export async function packHandover(
+  { jobId, events, isWhole, photos }: Handover,
+  withPhotos = true
 ): Promise<Uint8Array<ArrayBuffer>> {
-  const lines = events.map((event) => `${canonicalJson(event)}\n`).join('');
-  const head = canonicalJson({ events: events.length, jobId, sha256: sha256Hex(utf8(lines)) });
+  const taken = withPhotos ? photos : [];
+  const lines = [...events.map(canonicalJson), ...taken.map(photoLine)]
+    .map((line) => `${line}\n`)
+    .join('');
+  const counts = { events: events.length, photos: taken.length };
+  const head = canonicalJson({ ...counts, jobId, sha256: sha256Hex(utf8(lines)), whole: isWhole });
   return pack(utf8(`${head}\n${lines}`));
 }
 
-/** Reads what {@link packEvents} made, and believes nothing. Never throws. */
-export async function unpackEvents(packed: Uint8Array<ArrayBuffer>): Promise<ReadMate> {
+/** Reads what {@link packHandover} made, and believes nothing. Never throws. */
+export async function unpackHandover(packed: Uint8Array<ArrayBuffer>): Promise<ReadMate> {
   const refuse = (fault: MateFault, detail: string) => ({ ok: false, fault, detail }) as const;
   const plain = await unpack(packed);
   if (!plain) return refuse('cut', `no whole gzip of at most ${MAX_UNPACKED_BYTES} bytes`);
@@ -57,15 +114,18 @@ export async function unpackEvents(packed: Uint8Array<ArrayBuffer>): Promise<Rea
     return refuse('broken', 'the hash does not fit');
   const lines = body.split('\n');
   lines.pop();
-  if (lines.length !== told.events) return refuse('broken', 'miscounted');
+  const count = Number(told.events);
+  if (lines.length !== count + Number(told.photos)) return refuse('broken', 'miscounted');
   const events: StoredEvent[] = [];
-  for (const [at, line] of lines.entries()) {
+  for (const [at, line] of lines.slice(0, count).entries()) {
     const parsed = parseGuarded(line);
     const problem = parsed.ok ? problemOf(parsed.value, line, told.jobId) : parsed.detail;
     if (!parsed.ok || problem) return refuse('broken', `${at + 1}: ${problem}`);
     events.push(parsed.value as StoredEvent);
   }
-  return { ok: true, jobId: told.jobId, events };
+  const photos = photosOf(lines.slice(count), events);
+  if (!photos) return refuse('broken', 'a photo is not what its entry says');
+  return { ok: true, jobId: told.jobId, events, photos, isWhole: told.whole === true };
 }
 
 /**
@@ -73,15 +133,16 @@ export async function unpackEvents(packed: Uint8Array<ArrayBuffer>): Promise<Rea
  *
  * @param sentence what the receiver is to do, in his language
  */
-export async function writeMateText(
-  jobId: string,
-  events: readonly StoredEvent[],
-  sentence: string
-): Promise<string> {
-  const packed = await packEvents(jobId, events);
+export async function writeMateText(hand: Handover, sentence: string): Promise<string> {
+  const packed = await packHandover(hand);
   const body = toBase64Url(packed).replace(new RegExp(`.{${LINE}}`, 'g'), '$&\n');
   const check = sha256Hex(packed).slice(0, 8);
   return `${OPENING} ${sentence}\n\n${body}\n.${check}\n`;
+}
+
+/** Whether a text claims to be a job sent by hand. */
+export function isMateText(text: string): boolean {
+  return /Evencourse job, part \d+\./.test(text);
 }
 
 /** Reads a text that was sent, also with words around it or its lines broken anew. Never throws. */
@@ -96,15 +157,42 @@ export async function readMateText(text: string): Promise<ReadMate> {
   const packed = fromBase64Url(found[1].replace(/\s/g, ''));
   if (!packed || sha256Hex(packed).slice(0, 8) !== found[2])
     return refuse('cut', 'some of it is missing or changed');
-  return unpackEvents(packed);
+  return unpackHandover(packed);
 }
 
-/** Takes in what was read, by the same checks as any merge. */
+/**
+ * Takes in what was read, by the same checks as any merge. Of a part nothing is kept beside what is
+ * here: of a copied phone the whole job is needed.
+ */
 export function mergeMate(
-  journal: SyncJournal,
-  read: ReadMate & { readonly ok: true }
+  journal: Pick<JournalStore, 'merge'>,
+  { events, photos, isWhole }: ReadMate & { readonly ok: true },
+  copies: Copies = 'refuse'
 ): Promise<ImportResult> {
-  return journal.merge(read.events);
+  return journal.merge(events, photos, 'made-here', isWhole ? copies : 'refuse');
+}
+
+function photoLine({ photoId, type, bytes }: StoredPhoto): string {
+  return canonicalJson({ base64url: toBase64Url(new Uint8Array(bytes)), photo: photoId, type });
+}
+
+/** Photos, each held to the hash in its event; undefined when one does not fit. */
+function photosOf(
+  lines: readonly string[],
+  events: readonly StoredEvent[]
+): StoredPhoto[] | undefined {
+  const acts = events.filter(({ type }) => type === 'photoAdded').map(({ body }) => body);
+  const photos: StoredPhoto[] = [];
+  for (const line of lines) {
+    const parsed = parseGuarded(line);
+    const told = parsed.ok ? (parsed.value as Record<string, unknown> | null) : null;
+    const type = PHOTO_TYPES.find((one) => one === told?.type);
+    const bytes = fromBase64Url(String(told?.base64url));
+    const act = acts.find(({ photoId }) => photoId === told?.photo);
+    if (!type || !bytes || !act || sha256Hex(bytes) !== act.sha256) return undefined;
+    photos.push({ photoId: String(act.photoId), type, bytes: bytes.buffer });
+  }
+  return photos;
 }
 
 function problemOf(value: unknown, line: string, jobId: string): string | undefined {

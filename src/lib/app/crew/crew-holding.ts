@@ -18,7 +18,9 @@ export async function crewHolding(jobId: string): Promise<CrewHolding> {
   const record = await recallCrew(jobId);
   if (!record) return { isShared: false, isKeeper: false, numbers: {} };
   const isKeeper = record.link.role === 'keeper';
-  const counts = !isKeeper && record.photosToGive.length === 0;
+  // Runs of a copied phone stand under other numbers at the hub: they tell nothing of those here.
+  const isRenamed = (record.renamed?.length ?? 0) > 0;
+  const counts = !isKeeper && !isRenamed && record.photosToGive.length === 0;
   const tips = Object.entries(record.tips).filter(([device]) => !record.held[device]);
   return {
     isShared: true,

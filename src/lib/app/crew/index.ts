@@ -8,5 +8,8 @@ export {
 } from './crew-memory.ts';
 export { CrewState } from './crew.svelte.ts';
 export { JoinState } from './join.svelte.ts';
-export { SharingState, type CrewNews } from './sharing.svelte.ts';
 export { crewHolding, type CrewHolding } from './crew-holding.ts';
+export type { CrewNews } from './crew-news.ts';
+export { ScanState } from './scan.svelte.ts';
+export { SendState } from './send.svelte.ts';
+export { SharingState } from './sharing.svelte.ts';

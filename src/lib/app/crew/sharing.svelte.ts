@@ -1,3 +1,4 @@
+import { coursesLaidTwice } from '$lib/job';
 import type { StoredEvent } from '$lib/journal';
 import type {
   CrewOutcome,
@@ -9,20 +10,17 @@ import type {
 } from '$lib/sync';
 import { forgetCrew, keepCrew, recallCrew } from './crew-memory.ts';
 import { preferences } from '../preferences.svelte.ts';
+import { pageTimer } from '../page-timer.ts';
 import { journalStore } from '../store.ts';
+import { type CrewNews, NewsDesk } from './crew-news.ts';
 import { fetchNow } from './fetch-now.ts';
+import { sayNews, saySharing } from './say-sharing.ts';
+import type { JobState } from '../job.svelte.ts';
 
 /** Acts are gathered so long before they are sent. */
 const GATHER_MS = 1_000;
 /** A hub that is full or asks to wait is asked again after this. */
 const AGAIN_MS = 30_000;
-
-/** What came in from others since the page was opened. */
-export interface CrewNews {
-  /** By device, slates that it put on a pile, by pallet. */
-  readonly sorted: Readonly<Record<string, Readonly<Record<string, number>>>>;
-  readonly entries: number;
-}
 
 /** What one page tells the others of the same job. */
 interface Told {
@@ -31,6 +29,10 @@ interface Told {
   readonly warnings: readonly CrewWarning[];
   readonly sharedAt: number;
 }
+
+/** What goes between the pages of one device. */
+type BetweenPages =
+  Told | { readonly news: readonly CrewNews[] } | { readonly keepBoth: string } | 'how';
 
 /**
  * How a job is shared with the crew: it gives the hub what is new here and takes what is new there,
@@ -44,10 +46,18 @@ export class SharingState {
   /** Entries of this device that the hub does not have. */
   notShared = $state(0);
   warnings = $state.raw<readonly CrewWarning[]>([]);
+  /** Whether the hub has other entries under this device's numbers. */
+  readonly isCopied = $derived(
+    this.warnings.some(
+      (one) =>
+        one.kind === 'held' && one.why === 'same-number' && one.device === this.state?.link.device
+    )
+  );
   /** When hub and device last agreed, ms since 1970; 0 for never. */
   sharedAt = $state(0);
   state = $state.raw<CrewRecord>();
-  news = $state.raw<CrewNews>({ sorted: {}, entries: 0 });
+  /** What the others did of late, for a minute. */
+  news = $state.raw<readonly CrewNews[]>([]);
 
   #stop = new AbortController();
   #line: LiveLine | undefined;
@@ -56,9 +66,25 @@ export class SharingState {
   #isAgain = false;
   #gathering: ReturnType<typeof setTimeout> | undefined;
   #channel: BroadcastChannel | undefined;
+  readonly #newsDesk = new NewsDesk({
+    own: () => this.state?.link.device ?? '',
+    timer: pageTimer,
+    say: (news) => {
+      this.news = news;
+      this.#channel?.postMessage({ news });
+    }
+  });
+
+  /** How it stands, in one line for every screen. */
+  readonly line = $derived(saySharing(this));
 
   constructor(jobId: string) {
     this.jobId = jobId;
+  }
+
+  /** What the others did of late, in words. */
+  sayNews(job: JobState): string {
+    return sayNews(this.news, job);
   }
 
   /** Looks whether the job is shared, and goes on sharing it. */
@@ -69,9 +95,12 @@ export class SharingState {
     this.status = state ? 'linked' : 'alone';
     if (!state) return;
     this.#channel = new BroadcastChannel(`evencourse crew ${this.jobId}`);
-    this.#channel.onmessage = ({ data }: MessageEvent<Told | 'how'>) => {
-      if (data !== 'how') this.#show(data);
-      else if (this.#exchange && this.outcome) this.#tell();
+    this.#channel.onmessage = ({ data }: MessageEvent<BetweenPages>) => {
+      if (data !== 'how') {
+        if ('news' in data) this.news = data.news;
+        else if ('keepBoth' in data) void (this.#exchange && this.keepBoth(data.keepBoth));
+        else this.#show(data);
+      } else if (this.#exchange && this.outcome) this.#tell();
     };
     this.#channel.postMessage('how');
     const { signal } = this.#stop;
@@ -86,6 +115,7 @@ export class SharingState {
     this.#line?.stop();
     this.#channel?.close();
     clearTimeout(this.#gathering);
+    this.#newsDesk.stop();
   }
 
   /** Begins to share a job that was just linked. */
@@ -111,6 +141,28 @@ export class SharingState {
     this.#isAgain = true;
     this.#running ??= this.#runAll().finally(() => (this.#running = undefined));
     await this.#running;
+  }
+
+  /** Keeps both histories of a device that was copied. Of several pages, the one at work does it. */
+  async keepBoth(device: string): Promise<void> {
+    if (!this.#exchange) {
+      this.#channel?.postMessage({ keepBoth: device });
+      return;
+    }
+    await this.#running;
+    const { keepBothRuns } = await import('$lib/sync');
+    try {
+      const parts = { journal: journalStore(), fetch: fetchNow, name: preferences.values.nickname };
+      const kept = await keepBothRuns(this.#exchange.state, device, parts);
+      if (!kept) return;
+      await keepCrew(kept);
+      this.state = kept;
+      this.#exchange = undefined;
+    } catch (error) {
+      if (!isOfHub(error)) throw error;
+      this.outcome = 'no-answer';
+    }
+    await this.shareNow();
   }
 
   async #share(kept: CrewRecord): Promise<void> {
@@ -153,7 +205,7 @@ export class SharingState {
     while (this.#isAgain && !this.#stop.signal.aborted) {
       this.#isAgain = false;
       try {
-        const exchange = (this.#exchange ??= await this.#newExchange());
+        const exchange = this.#exchange ?? (await this.#newExchange());
         if (!exchange) return;
         this.#take(await exchange.run());
         this.state = exchange.state;
@@ -166,17 +218,11 @@ export class SharingState {
 
   async #newExchange(): Promise<Exchange | undefined> {
     if (!this.state) return undefined;
-    const { Exchange, HubClient, deriveKeys, moveIn } = await import('$lib/sync');
+    const { exchangeAs } = await import('$lib/sync');
     const store = journalStore();
-    let state = this.state;
     const device = await store.deviceId();
-    if (device !== state.link.device) {
-      // The phone was copied and took an id of its own: it is let in under that.
-      state = await moveIn(fetchNow, state, { device, name: preferences.values.nickname });
-      await keepCrew(state);
-    }
-    const { link } = state;
-    return new Exchange(state, {
+    const joiner = { device, name: preferences.values.nickname };
+    const exchange = await exchangeAs(fetchNow, this.state, joiner, {
       journal: {
         numbers: (jobId) => store.numbers(jobId),
         newest: (jobId, limit) => store.newest(jobId, limit),
@@ -185,22 +231,25 @@ export class SharingState {
         merge: async (events, photos) => {
           const all = [...events];
           const result = await store.merge(all, photos);
-          if (result.ok && result.added > 0) this.#note(all, device);
+          if (result.ok && result.added > 0) await this.#note(all);
           return result;
         }
       },
-      hub: new HubClient(fetchNow, link),
-      keys: await deriveKeys(link.jobKey, link.space),
       now: () => Date.now(),
       save: keepCrew
     });
+    // Under an id that is no longer this device's, it is tried again next time.
+    if (exchange.state.link.device === device) this.#exchange = exchange;
+    return exchange;
   }
 
   #take({ outcome, notShared, warnings }: CrewReport): void {
     const sharedAt = outcome === 'shared' ? Date.now() : this.sharedAt;
     this.#show({ outcome, notShared, warnings, sharedAt });
     this.#tell();
-    if (['wait', 'hub-full', 'device-full'].includes(outcome))
+    // A photo may reach the hub after its entry.
+    const isPhotoWanted = (this.#exchange?.state.photosWanted.length ?? 0) > 0;
+    if (['wait', 'hub-full', 'device-full'].includes(outcome) || isPhotoWanted)
       setTimeout(() => void this.shareNow(), AGAIN_MS);
   }
 
@@ -218,21 +267,18 @@ export class SharingState {
     this.sharedAt = sharedAt;
   }
 
-  /** Notes who sorted how many from which pallet. */
-  #note(events: readonly StoredEvent[], own: string): void {
-    const sorted: Record<string, Record<string, number>> = { ...this.news.sorted };
-    let entries = 0;
-    for (const { type, deviceId, body } of events) {
-      if (deviceId === own) continue;
-      entries++;
-      const { palletId, pile } = body as { palletId?: unknown; pile?: unknown };
-      const isSorted = type === 'slateTapped' || (type === 'slateGauged' && pile !== null);
-      if (!isSorted || typeof palletId !== 'string') continue;
-      const ofDevice = { ...sorted[deviceId] };
-      ofDevice[palletId] = (ofDevice[palletId] ?? 0) + 1;
-      sorted[deviceId] = ofDevice;
-    }
-    this.news = { sorted, entries: this.news.entries + entries };
+  /** Notes what came in, and whether a course was entered that is laid here already. */
+  async #note(events: readonly StoredEvent[]): Promise<void> {
+    const laid = events.filter(({ type }) => type === 'courseLaid');
+    const view = laid.length > 0 ? (await journalStore().open(this.jobId))?.view : undefined;
+    const twice = view ? coursesLaidTwice(view) : [];
+    const laidToo = laid.flatMap(({ deviceId, sorter: name, body }) => {
+      const { slopeId, course } = body as { slopeId: string; course: number };
+      const isTwice = twice.some((one) => one.slopeId === slopeId && one.course === course);
+      const isOwn = deviceId === this.state?.link.device;
+      return isTwice && !isOwn ? [{ kind: 'laid-too', name, slopeId, course } as const] : [];
+    });
+    this.#newsDesk.take(events, laidToo);
   }
 }
 

@@ -21,6 +21,9 @@ export function sayWarning(
 ): string {
   if (warning.kind === 'put-back') return text.warnings['put-back'];
   if (warning.kind === 'withheld') return text.warnings.withheld(nameOf(warning.device));
-  if (warning.why === 'same-number' && warning.device === own) return text.warnings.copied;
+  if (warning.why === 'same-number')
+    return warning.device === own
+      ? text.warnings.copied
+      : text.warnings.copiedMate(nameOf(warning.device));
   return text.warnings.held(nameOf(warning.device));
 }

@@ -1,8 +1,15 @@
 import { type RogueCheck, rogueCheck } from '$lib/engine/courses';
 import type { NewEvent, StoredEvent } from '$lib/journal';
 import { piecesOfParts } from '$lib/job';
-import type { JobState } from '$lib/app';
-import { drawOf, lastLaidAct, lowerElsewhere, rogueStretches, slopeProgress } from '$lib/job';
+import { type JobState, preferences } from '$lib/app';
+import {
+  coursesLaidTwice,
+  drawOf,
+  lastLaidAct,
+  lowerElsewhere,
+  rogueStretches,
+  slopeProgress
+} from '$lib/job';
 import { pilesLeft } from '$lib/job';
 import type { PlanState } from '$lib/app';
 
@@ -64,6 +71,13 @@ export class LayState {
     return adopted && this.next ? lowerElsewhere(adopted.rest, this.next) : 0;
   });
   readonly last = $derived.by(() => lastLaidAct(this.#job().view));
+  /** Whether the course laid last was entered by two people. */
+  readonly isLastTwice = $derived.by(() => {
+    const { last } = this;
+    if (last?.kind !== 'course') return false;
+    const twice = coursesLaidTwice(this.#job().view);
+    return twice.some(({ slopeId, course }) => slopeId === last.slopeId && course === last.course);
+  });
 
   /** The piles by the book, pile 1 first; empty before there is a plan's ground. */
   readonly book = $derived.by(() => (this.#desk.ground ? pilesLeft(this.#desk.ground) : []));
@@ -170,7 +184,7 @@ export class LayState {
 
   #act(act: NewEvent): Promise<void> {
     if (this.isBusy) return Promise.resolve();
-    return this.#run(() => this.#job().act(act));
+    return this.#run(() => this.#job().act(act, preferences.values.nickname));
   }
 
   async #run(save: () => Promise<StoredEvent[] | undefined>, isUndo = false): Promise<void> {

@@ -1,6 +1,7 @@
 import { pluralizer } from '../plural.ts';
 
 const many = pluralizer('en');
+const PHOTOS = { one: 'photo', other: 'photos' };
 const entries = (n: number): string => many(n, { one: 'entry', other: 'entries' });
 
 /** The crew of a job: who is on it, and what has reached them. */
@@ -23,18 +24,18 @@ export const crew = {
     wait: 'The hub is busy. The app tries again in half a minute.',
     refused: 'The hub refused the entries. They wait here; load the newest version of the app.'
   },
+  copiedStrip: 'Not shared: this phone was copied. See Crew',
+  keepBoth: 'Keep both',
+  keepBothHow: 'Keeps the entries of both, each once.',
   lastShared: (when: string) => `Last shared ${when}.`,
-  shareNow: 'Share now',
   alone: 'This job is on this device only.',
   noKey:
-    'To start a crew, open the hub link on this device: whoever runs the hub has it. Without a hub, send the job as a file.',
-  toFiles: 'Send the job as a file',
+    'To start a crew, open the hub link on this device: whoever runs the hub has it. Without a hub, send the job by hand.',
   insecure:
     'Sharing needs an https address; this one is plain http. Saving works, and a job can be sent as a file.',
   name: 'Your name, as the crew sees it',
   needsName: 'Write a name, so that the others know who it is.',
   start: 'Start a crew for this job',
-  started: 'The crew is started. Invite the others.',
   people: 'Who is on this job',
   you: 'you',
   keeper: 'may invite',
@@ -64,12 +65,63 @@ export const crew = {
   sees: 'What the hub can see',
   seesWhat:
     'The hub keeps the entries sealed and cannot read them. It sees how large they are, when they come, from which address, and how many devices there are. Backups of the hub hold sealed entries too.',
-  news: (name: string, n: number, pallet: string) =>
-    `${name || 'Crew'}: ${n} more sorted from pallet ${pallet}`,
+  news: {
+    sorted: (name: string, n: number, pallet: string) =>
+      `${name || 'Crew'}: ${n} more sorted from pallet ${pallet}`,
+    laidToo: (name: string, slope: string, course: number) =>
+      `${name || 'Somebody'} entered ${slope}, course ${course} too: it counts once`
+  },
+  /** From hand to hand, without a hub. */
+  mate: {
+    title: 'Send to a mate',
+    how: 'No hub or signal needed: as a file, or as codes that his camera reads off your screen.',
+    code: 'His code, if he has the job already',
+    codeHint: 'It stands on his Crew screen, under What I have. Empty sends all.',
+    badCode: 'That is no code of this job. Ask him again, or leave it empty to send all.',
+    scanCode: 'Scan his code',
+    ready: (n: number, photos: number, bytes: number) =>
+      `${entries(n)}${photos > 0 ? ` and ${many(photos, PHOTOS)}` : ''}, ${Math.max(1, Math.round(bytes / 1000)).toLocaleString('en')} kB.`,
+    photosLeft: (n: number) =>
+      `No room for ${many(n, { one: 'more photo', other: 'more photos' })}: back the job up and send that.`,
+    nothing: 'He has all of it already.',
+    send: 'Send the file',
+    save: 'Save the file',
+    show: 'Show as codes',
+    tooMuch: 'Too much for codes. Send the file.',
+    fileName: (job: string) => `${job}, for a mate`,
+    sentence: 'To open it in the app: Jobs, Open a job sent to me.',
+    codeAlt: 'A part of the job as a QR code',
+    showing: (at: number, of: number) => `Code ${at} of ${of}`,
+    showHow:
+      'He opens Jobs, Scan or paste, and holds his camera over the codes until he has all. Photos are not in them.',
+    stop: 'Stop',
+    hold: 'Hold this code',
+    next: 'Next code',
+    have: 'What I have',
+    haveHow: 'Let a mate scan this code, or read it to him. He then sends only what you lack.',
+    ownCodeAlt: 'What this device has, as a QR code',
+    open: 'Open what he sent'
+  },
+  scan: {
+    start: 'Scan a code',
+    looking: 'Hold the camera over the code.',
+    stop: 'Stop scanning',
+    progress: (seen: number, of: number) => `${seen} of ${of} codes read`,
+    missing: (frames: readonly number[]) => `Missing: ${frames.join(', ')}`,
+    faults: {
+      insecure:
+        'The camera needs an https address; this one is plain http. Paste the text or open the file.',
+      'no-camera': 'No camera found. Paste the text or open the file.',
+      'no-leave':
+        'The camera is not allowed. Allow it for this site in the browser, or paste the text.'
+    }
+  },
   warnings: {
     held: (name: string) =>
       `Entries of ${name} do not fit and wait. The job is as it was; compare fingerprints with him.`,
     copied: 'This phone was copied: the hub has other entries under its number.',
+    copiedMate: (name: string) =>
+      `The device of ${name} was copied: the hub has other entries under its number.`,
     'put-back': 'The hub was put back from an old copy. The app sends again what it lost.',
     withheld: (name: string) =>
       `The hub gives less of ${name} than others saw. Ask whoever runs it; compare fingerprints.`
@@ -88,7 +140,9 @@ export const crew = {
     'unknown-invitation': 'The hub does not know this invitation. Ask for another.',
     'other-version': 'Hub and app do not fit each other. Load the newest version of the app.',
     failed: 'The hub could not do it. Try again; tell whoever runs it if it stays so.',
-    'not-an-invitation': 'That is not an invitation. Paste the whole link that you were sent.',
+    'not-an-invitation': 'That is no invitation and no job. Paste all that you were sent.',
+    'other-site': 'This invitation is for another address. Open its link in the browser.',
+    insecure: 'Joining needs an https address; this one is plain http. Ask for the job as a file.',
     cut: 'Some of the link is missing. Copy it whole, or scan it.',
     'too-new': 'The link is of a newer version. Load the newest version of the app first.',
     'no-job': 'Nobody of the crew has put the job there yet. Try again in a minute.',
@@ -96,8 +150,9 @@ export const crew = {
   },
   join: {
     title: 'Join a job',
-    paste: 'The link that you were sent',
-    read: 'Open the link',
+    how: 'Scan the code on a mate’s screen, or paste what he sent: an invitation or a job.',
+    paste: 'What you were sent',
+    read: 'Open it',
     found: 'You are invited to a job. It comes to this device and stays shared.',
     join: 'Join',
     working: 'Fetching the job…',

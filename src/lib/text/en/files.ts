@@ -126,6 +126,7 @@ export const files = {
     gap: 'Entries are missing in the file: the numbers of a device have a gap.',
     conflict: 'The file holds an entry that differs from the same entry on this device.',
     'undo-circle': 'The file holds undos that go round in a circle.',
+    part: 'A phone was copied, so a part of the job is not enough. Ask him to send all, without your code.',
     incomplete: 'This file was made of a damaged job: entries are missing in it.'
   },
   atLine: (line: number) => `See line ${line}.`,

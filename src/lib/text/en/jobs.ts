@@ -48,8 +48,9 @@ export const jobs = {
   notRestored: (n: number) => `Not taken in: ${jobCount(n)}. Choose the file of each by itself.`,
   moreJobs: (n: number) => `And ${jobCount(n)} more.`,
   restore: 'Open a job sent to me',
-  restoreHint: 'A file of one or more jobs, or a backup, that this app wrote.',
+  restoreHint: 'A file of one or more jobs, a backup, or what a mate sent.',
   restoreChoose: 'Choose a job file',
+  restoreScan: 'Scan or paste',
   settings: 'Settings and health',
   lastEntry: (moment: string) => `last entry ${moment}`,
   /** How far a job of the list is, beside its next step. */

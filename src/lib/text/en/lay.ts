@@ -46,6 +46,8 @@ export const lay = {
   laid: 'Course laid',
   saved: (what: string) => `Saved: ${what}`,
   courseSaved: (slope: string, course: number) => `${slope}, course ${course} laid`,
+  courseTwice: (slope: string, course: number) =>
+    `${slope}, course ${course} laid, entered by two, counts once`,
   lostSaved: (slates: string, pile: string) => `${slates} of ${pile} lost`,
   countSaved: (slates: string, pile: string) => `${pile} counted, ${slates}`,
   notSaved: 'Not saved. Press “Try again” in the red strip; nothing on this screen is lost.',
