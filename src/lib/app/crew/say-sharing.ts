@@ -4,7 +4,7 @@ import type { CrewOutcome } from '$lib/sync';
 import type { CrewNews } from './crew-news.ts';
 
 /** How the sharing of a job stands. */
-export interface Standing {
+export interface SharedStanding {
   readonly status: 'unknown' | 'alone' | 'linked';
   readonly outcome: CrewOutcome | undefined;
   readonly isCopied: boolean;
@@ -12,7 +12,7 @@ export interface Standing {
 }
 
 /** How a shared job stands, in one line for every screen; undefined for a job without a crew. */
-export function saySharing(sharing: Standing): string | undefined {
+export function saySharing(sharing: SharedStanding): string | undefined {
   if (sharing.status !== 'linked') return undefined;
   const { crew } = words.text;
   if (sharing.outcome === undefined) return crew.state.first;

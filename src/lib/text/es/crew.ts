@@ -57,6 +57,26 @@ export const crew: Translation['crew'] = {
   sees: 'Qué ve el servidor',
   seesWhat:
     'El servidor guarda los registros sellados y no puede leerlos. Ve su tamaño, cuándo llegan, de qué dirección y cuántos aparatos hay. Sus copias también van selladas.',
+  copiedStrip: 'Sin compartir: este teléfono fue copiado. Vea Cuadrilla',
+  keepBoth: 'Conservar ambos',
+  keepBothHow: 'Conserva los registros de ambos, cada uno una vez.',
+  mate: {
+    title: 'Enviar a un compañero',
+    how: 'Sin servidor ni cobertura: como archivo, o como códigos que su cámara lee de esta pantalla.',
+    send: 'Enviar el archivo',
+    save: 'Guardar el archivo',
+    show: 'Mostrar como códigos',
+    tooMuch: 'Demasiado para códigos. Envíe el archivo.',
+    nothing: 'Ya lo tiene todo.',
+    stop: 'Parar',
+    next: 'Código siguiente',
+    have: 'Lo que tengo'
+  },
+  scan: {
+    start: 'Escanear un código',
+    looking: 'Ponga la cámara sobre el código.',
+    stop: 'Dejar de escanear'
+  },
   warnings: {
     held: (name) =>
       `Hay registros de ${name} que no encajan y esperan. La obra está como estaba; comparen las huellas.`,

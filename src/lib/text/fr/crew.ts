@@ -56,6 +56,26 @@ export const crew: Translation['crew'] = {
   sees: 'Ce que voit le serveur',
   seesWhat:
     'Le serveur garde les saisies scellées et ne peut pas les lire. Il voit leur taille, quand elles viennent, de quelle adresse, et combien d’appareils il y a. Ses sauvegardes sont scellées aussi.',
+  copiedStrip: 'Non partagé : ce téléphone a été copié. Voir Équipe',
+  keepBoth: 'Garder les deux',
+  keepBothHow: 'Garde les saisies des deux, chacune une fois.',
+  mate: {
+    title: 'Envoyer à un collègue',
+    how: 'Sans serveur ni réseau : en fichier, ou en codes que sa caméra lit sur cet écran.',
+    send: 'Envoyer le fichier',
+    save: 'Enregistrer le fichier',
+    show: 'Montrer en codes',
+    tooMuch: 'Trop pour des codes. Envoyez le fichier.',
+    nothing: 'Il a déjà tout.',
+    stop: 'Arrêter',
+    next: 'Code suivant',
+    have: 'Ce que j’ai'
+  },
+  scan: {
+    start: 'Scanner un code',
+    looking: 'Tenez la caméra au-dessus du code.',
+    stop: 'Arrêter de scanner'
+  },
   warnings: {
     held: (name) =>
       `Des saisies de ${name} ne vont pas et attendent. Le chantier est inchangé ; comparez les empreintes.`,

@@ -60,6 +60,26 @@ export const crew: Translation['crew'] = {
   sees: 'Co widzi serwer',
   seesWhat:
     'Serwer trzyma wpisy zapieczętowane i nie może ich czytać. Widzi, jak są duże, kiedy przychodzą, z jakiego adresu i ile jest urządzeń. Jego kopie też są zapieczętowane.',
+  copiedStrip: 'Nieudostępnione: ten telefon skopiowano. Zobacz Ekipa',
+  keepBoth: 'Zachowaj oba',
+  keepBothHow: 'Zachowuje wpisy obu, każdy raz.',
+  mate: {
+    title: 'Wyślij koledze',
+    how: 'Bez serwera i zasięgu: jako plik albo kody, które jego aparat czyta z tego ekranu.',
+    send: 'Wyślij plik',
+    save: 'Zapisz plik',
+    show: 'Pokaż jako kody',
+    tooMuch: 'Za dużo na kody. Wyślij plik.',
+    nothing: 'Ma już wszystko.',
+    stop: 'Stop',
+    next: 'Następny kod',
+    have: 'Co mam'
+  },
+  scan: {
+    start: 'Skanuj kod',
+    looking: 'Trzymaj aparat nad kodem.',
+    stop: 'Przestań skanować'
+  },
   warnings: {
     held: (name) =>
       `Wpisy (${name}) nie pasują i czekają. Budowa jest bez zmian; porównajcie odciski.`,

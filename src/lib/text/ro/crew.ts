@@ -61,6 +61,26 @@ export const crew: Translation['crew'] = {
   sees: 'Ce vede serverul',
   seesWhat:
     'Serverul ține înregistrările sigilate și nu le poate citi. Vede cât sunt de mari, când vin, de la ce adresă și câte aparate sunt. Și copiile lui sunt sigilate.',
+  copiedStrip: 'Nepartajat: acest telefon a fost copiat. Vezi Echipa',
+  keepBoth: 'Păstrează ambele',
+  keepBothHow: 'Păstrează înregistrările ambelor, fiecare o dată.',
+  mate: {
+    title: 'Trimite unui coleg',
+    how: 'Fără server sau semnal: ca fișier, sau coduri pe care camera lui le citește de pe acest ecran.',
+    send: 'Trimite fișierul',
+    save: 'Salvează fișierul',
+    show: 'Arată ca coduri',
+    tooMuch: 'Prea mult pentru coduri. Trimite fișierul.',
+    nothing: 'Are deja tot.',
+    stop: 'Oprește',
+    next: 'Codul următor',
+    have: 'Ce am'
+  },
+  scan: {
+    start: 'Scanează un cod',
+    looking: 'Țineți camera deasupra codului.',
+    stop: 'Oprește scanarea'
+  },
   warnings: {
     held: (name) =>
       `Înregistrări (${name}) nu se potrivesc și așteaptă. Lucrarea este neschimbată; comparați amprentele.`,
