@@ -14,7 +14,7 @@ export const jobs = {
   lead: 'Sort natural slates by thickness and lay every course even.',
   openExample: 'Open the worked example',
   exampleHint:
-    'An invented delivery of six pallets, part measured, part sorted by eye, with a roof.',
+    'An invented delivery of six pallets and its roof.',
   openChapel: 'Open the chapel roof, of three lengths',
   makingExample: 'Making the worked example…',
   newJob: 'New job',
@@ -48,7 +48,7 @@ export const jobs = {
   notRestored: (n: number) => `Not taken in: ${jobCount(n)}. Choose the file of each by itself.`,
   moreJobs: (n: number) => `And ${jobCount(n)} more.`,
   restore: 'Open a job sent to me',
-  restoreHint: 'A file of one or more jobs, a backup, or what a mate sent.',
+  restoreHint: 'A backup, or a file from a mate.',
   restoreChoose: 'Choose a job file',
   restoreScan: 'Scan or paste',
   settings: 'Settings and health',
