@@ -38,7 +38,7 @@ test('Sort, Order and Findings say the same pace of sorting', async ({ page }) =
   expect(await paceOn(page, `${job}/delivery/order`, onOrder)).toBe(onSort);
   await page.goto(`${job}/delivery/findings`);
   await openFolds(page, 'What each answer costs');
-  await expect(page.getByText(`measured on this job ${onSort} an hour`)).toBeVisible();
+  await expect(page.getByText(`measured on this job: ${onSort}.`)).toBeVisible();
 });
 
 test('every screen counts the same slates on the same piles', async ({ page }) => {
