@@ -67,7 +67,7 @@ describe('gradeFigures', () => {
     expect(mixed.roof?.expectedKickers).toBeCloseTo(mixed.unsorted.expectedKickers, 12);
   });
 
-  it('knows the physical limit: both gaps fall between courses', () => {
+  it('knows the least there can be: both gaps fall between courses', () => {
     const { perfectOrder } = gradeFigures(ground)([6]);
     expect(perfectOrder).toEqual({
       joints: 195,
