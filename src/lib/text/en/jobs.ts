@@ -13,8 +13,7 @@ export const jobs = {
   title: 'Jobs',
   lead: 'Sort natural slates by thickness and lay every course even.',
   openExample: 'Open the worked example',
-  exampleHint:
-    'An invented delivery of six pallets and its roof.',
+  exampleHint: 'An invented delivery of six pallets and its roof.',
   openChapel: 'Open the chapel roof, of three lengths',
   makingExample: 'Making the worked example…',
   newJob: 'New job',
