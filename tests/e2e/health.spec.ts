@@ -37,6 +37,8 @@ test('J7, J23: the health page shows a good write, what is kept, and recalculate
     names.push((JSON.parse(text.split('\n')[0]) as { name: string }).name);
   }
   expect(names.sort()).toEqual(['Other roof', 'Secret Barn']);
+  await expect(page.getByText('Noted as backed up.')).toHaveCount(2);
+  await expect(page.getByRole('row', { name: 'Entries not backed up 0' })).toBeVisible();
   await page.reload();
   await expect(page.getByRole('row', { name: 'Entries not backed up 0' })).toBeVisible();
   await expectSameWhenRebuilt(page, jobId);

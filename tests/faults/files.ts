@@ -10,7 +10,9 @@ export interface SavedFile {
 export async function backUp(page: Page, job: string): Promise<SavedFile> {
   await page.goto(`${job.replace(/(\/job\/[0-9a-f-]+).*/, '$1')}/files`);
   await page.getByRole('button', { name: 'Make a backup file' }).click();
-  return saved(page, () => page.getByRole('button', { name: 'Save the file' }).click());
+  const file = await saved(page, () => page.getByRole('button', { name: 'Save the file' }).click());
+  await expect(page.getByText('Noted as backed up.')).toBeVisible();
+  return file;
 }
 
 /** What the browser downloads upon an act. */

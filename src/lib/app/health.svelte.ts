@@ -1,6 +1,7 @@
 import type { JobSummary, ProbeResult, StoreHealth } from '$lib/storage';
 import { version } from '../../../package.json';
-import { type ReadyBackup, makeBackup, sayWhatIsMissing } from './backup.ts';
+import { type ReadyBackup, makeBackup, noteBackup, sayWhatIsMissing } from './backup.ts';
+import { download, share } from './file-saving.ts';
 import { journalStore } from './store.ts';
 
 /** Whether the browser promised to keep the data; undefined when it does not say. */
@@ -13,6 +14,8 @@ export class HealthState {
   persistence = $state<Persistence>('unknown');
   jobs = $state.raw<JobSummary[]>([]);
   backups = $state.raw<ReadyBackup[]>([]);
+  /** Of a backup that left this device, by its job: whether the device noted it. */
+  noted = $state.raw<Readonly<Record<string, boolean>>>({});
   isBusy = $state(false);
   rebuilt = $state.raw<JobSummary>();
   /** What of the rebuilt job is missing, in sentences. */
@@ -60,8 +63,18 @@ export class HealthState {
         else if (backup) notMade.push({ jobId, name, sentences: backup.sentences });
       }
       this.backups = made;
+      this.noted = {};
       this.notBackedUp = notMade;
     });
+  }
+
+  /** Saves or shares a backup, and notes it once it left. */
+  async save(backup: ReadyBackup, way: 'download' | 'share'): Promise<void> {
+    if (way === 'download') download(backup);
+    else if (!(await share(backup))) return;
+    const isNoted = await noteBackup(backup);
+    this.noted = { ...this.noted, [backup.jobId]: isNoted };
+    this.health = await journalStore().health(await navigator.storage?.estimate?.());
   }
 
   /** Versions and counts for whoever helps; no names, no readings, nothing of a person. */
