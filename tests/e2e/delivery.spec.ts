@@ -112,7 +112,7 @@ test('a new delivery: order, list, measuring, stack and photo, and a verdict', a
   await page.getByLabel('Good delivery: share outside').fill('5');
   await page.getByLabel('Poor delivery: share outside').fill('50');
   await expect(page.getByText('Draw 7 slates.')).toBeVisible();
-  await expect(page.getByText('Accept with at most 1 outside.')).toBeVisible();
+  await expect(page.getByText('Of 7 slates, 1 may be outside.')).toBeVisible();
   await expect(page.getByText(/Seller’s risk: a delivery with 5/)).toBeVisible();
   await expect(page.getByText(/With the gauge alone, for one limit/)).toBeVisible();
   await page.getByRole('button', { name: 'Draw the list' }).click();

@@ -2,6 +2,7 @@ import type { JobView } from '$lib/journal';
 import {
   type ListProgress,
   type OfferedSlate,
+  type SampleDraw,
   drawsOf,
   placeKey,
   progressOf,
@@ -23,6 +24,8 @@ export interface OpenPallet {
  */
 export interface ListCoverage {
   readonly state: 'finished' | 'some-pallets' | 'all-pallets';
+  /** The list that speaks. */
+  readonly draw: SampleDraw;
   readonly places: number;
   readonly measured: number;
   /** Whether the measured places are the first ones of the walk. */
@@ -55,7 +58,7 @@ export function listCoverage(
 
 function coverageOf(
   view: JobView,
-  { places, measured }: ListProgress,
+  { draw, places, measured }: ListProgress,
   offered: readonly OfferedSlate[]
 ): ListCoverage {
   const judged = new Set(
@@ -68,6 +71,7 @@ function coverageOf(
     of.map(([, label]) => label);
   return {
     state: others.length > 0 ? 'some-pallets' : toMeasure.length > 0 ? 'all-pallets' : 'finished',
+    draw,
     places: places.length,
     measured,
     isFirst: places.slice(0, measured).every(({ isMeasured }) => isMeasured),
@@ -81,4 +85,14 @@ function coverageOf(
       }))
       .filter(({ slates }) => slates > 0)
   };
+}
+
+/**
+ * Slates that a list is judged on when it is finished: its places, and slates of earlier lists that
+ * judge beside them.
+ */
+export function slatesHeldTo(draw: SampleDraw, offered: readonly OfferedSlate[]): number {
+  const places = draw.value.positions.map(placeKey);
+  const judging = offered.filter(({ standing }) => standing === 'judges').map(placeKey);
+  return new Set([...places, ...judging]).size;
 }

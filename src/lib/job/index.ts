@@ -1,6 +1,6 @@
 export { adoptedPlanOf, planAdoption, type AdoptedPlan } from './adopted-plan.ts';
 export { partsOfPieces, piecesOfParts } from './course-parts.ts';
-export { listCoverage, type ListCoverage } from './delivery-coverage.ts';
+export { listCoverage, slatesHeldTo, type ListCoverage } from './delivery-coverage.ts';
 export {
   countedByStanding,
   drawInForce,

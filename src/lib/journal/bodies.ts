@@ -193,7 +193,7 @@ export const BODIES = {
     level: v.optional(v.picklist(['I', 'II', 'III'])),
     aqlPercent: v.optional(finite),
     severity: v.optional(v.picklist(['normal', 'tightened'])),
-    /** Slates of the plan; more may be drawn. */
+    /** Slates that the acceptance number holds for; lists of older releases may have more places. */
     planSize: v.optional(whole),
     acceptAtMost: v.optional(whole),
     good: v.optional(riskPoint),

@@ -1,21 +1,13 @@
 import { EngineError } from '../errors.ts';
-import type { AttributesPlan } from './attributes-plan.ts';
 import type { Basis, Interval } from './basis.ts';
 import { countInLot } from './finite-lot.ts';
-import { acceptance } from './operating-characteristic.ts';
+import { type JudgingPlan, acceptanceNumberFor } from './judging-plan.ts';
 import type { ProductLimits } from './product-tolerances.ts';
 import { clopperPearson } from './proportion-intervals.ts';
 import type { JudgedSlate } from './sample-evidence.ts';
 import { SLATE_CHECKS, type SlateCheckName } from './slate-conformity.ts';
 import { judgeByVariables, type VariablesJudgement } from './variables-judgement.ts';
 import type { VariablesPlan } from './variables-plan.ts';
-
-/** The plan that a delivery is judged by, and the quality that it means to accept. */
-export interface JudgingPlan extends AttributesPlan {
-  /** Share outside that the plan means to accept, above 0 and below 1 (AQL / 100). */
-  readonly acceptableShare: number;
-  readonly basis: readonly Basis[];
-}
 
 /** How often one check failed in the sample, and what that says of the delivery. */
 export interface CheckFinding {
@@ -59,22 +51,6 @@ export interface OutsideOrderFinding {
   /** Thickness by the variables plan; absent without such a plan or with too few thicknesses. */
   readonly thickness?: VariablesJudgement;
   readonly basis: readonly Basis[];
-}
-
-/**
- * How many slates outside a sample of another size than planned may hold.
- *
- * A sample no larger than planned keeps the plan's number. A larger one gets the least number with
- * which a delivery at the acceptable level passes at least as often as under the plan, so that
- * looking at more slates never costs the seller anything. This extension is ours.
- */
-export function acceptanceNumberFor(plan: JudgingPlan, judged: number): number {
-  if (judged <= plan.sampleSize) return plan.acceptAtMost;
-  const promised = acceptance(plan, plan.acceptableShare);
-  let acceptAtMost = plan.acceptAtMost;
-  while (acceptance({ sampleSize: judged, acceptAtMost }, plan.acceptableShare) < promised)
-    acceptAtMost++;
-  return acceptAtMost;
 }
 
 /**

@@ -1,9 +1,6 @@
 import { requireWhole } from '../errors.ts';
-import {
-  findOutsideOrder,
-  type JudgingPlan,
-  type OutsideOrderFinding
-} from './finding-outside-order.ts';
+import { findOutsideOrder, type OutsideOrderFinding } from './finding-outside-order.ts';
+import { type JudgingPlan, type PlanWithRisks, planForSize, withRisks } from './judging-plan.ts';
 import { findRoofFit, type RoofFinding, type RoofNeed } from './finding-roof.ts';
 import {
   findSorting,
@@ -53,7 +50,8 @@ export interface DeliveryEvidence {
 export interface DeliveryFindings {
   readonly delivered: number;
   readonly level: number;
-  readonly plan: JudgingPlan;
+  /** The plan for the slates that judge, with the risks of that. */
+  readonly plan: PlanWithRisks;
   readonly count: CountComparison;
   readonly stack: StackCheckResult;
   readonly outsideOrder: OutsideOrderFinding;
@@ -87,7 +85,7 @@ export type FindingsResult =
  * Cost: slates × checks, and some fifty exact distributions.
  */
 export function findAll(evidence: DeliveryEvidence): FindingsResult {
-  const { order, delivered, plan, level, need, evenness } = evidence;
+  const { order, delivered, level, need, evenness, variablesPlan } = evidence;
   requireWhole(delivered, 0, 'slates delivered');
   const limited = productLimits(order);
   if (!limited.ok) return limited;
@@ -95,15 +93,16 @@ export function findAll(evidence: DeliveryEvidence): FindingsResult {
   if (!counted.ok) return counted;
   const { judged, listedApart } = sampleEvidence(evidence.slates, limited.limits);
   if (judged.length === 0) return { ok: false, reason: 'no-unsorted-sample' };
-  if (judged.length > delivered || plan.sampleSize > delivered)
+  if (judged.length > delivered || evidence.plan.sampleSize > delivered)
     return { ok: false, reason: 'sample-exceeds-lot' };
+  const plan = withRisks(planForSize(evidence.plan, judged.length), delivered);
 
   const outsideOrder = findOutsideOrder({
     judged,
     lotSize: delivered,
     limits: limited.limits,
     plan,
-    variablesPlan: evidence.variablesPlan,
+    variablesPlan,
     level
   });
   const tolerance = leastTolerancePercent(

@@ -106,10 +106,17 @@ export {
 export { sampleEvidence, type JudgedSlate, type SampleEvidence } from './sample-evidence.ts';
 export {
   acceptanceNumberFor,
+  planCurve,
+  planForSize,
+  withRisks,
+  type JudgingPlan,
+  type PlanWithRisks,
+  type ThicknessPlan
+} from './judging-plan.ts';
+export {
   judgeByAttributes,
   type AttributesJudgement,
   type CheckFinding,
-  type JudgingPlan,
   type OutsideOrderFinding
 } from './finding-outside-order.ts';
 export type {

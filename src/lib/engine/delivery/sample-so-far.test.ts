@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { findAll } from './findings.ts';
-import type { JudgingPlan } from './finding-outside-order.ts';
+import type { JudgingPlan } from './judging-plan.ts';
 import { findSoFar } from './sample-so-far.ts';
 import type { MeasuredSlate } from './slate-conformity.ts';
 import { judgeSoFar } from './verdict-so-far.ts';

@@ -1,11 +1,10 @@
 import { requireWhole } from '../errors.ts';
 import {
-  acceptanceNumberFor,
   judgeByAttributes,
   type AttributesJudgement,
-  type CheckFinding,
-  type JudgingPlan
+  type CheckFinding
 } from './finding-outside-order.ts';
+import { type PlanWithRisks, planForSize, withRisks } from './judging-plan.ts';
 import type { DeliveryFindings } from './findings.ts';
 
 /** What was found among the slates measured so far of a list that is not walked to its end. */
@@ -14,7 +13,7 @@ export interface SampleSoFar extends Pick<
   'delivered' | 'count' | 'stack' | 'listedApart' | 'thicknessLimit' | 'thicknessTolerancePercent'
 > {
   /** The plan for the whole list: its size is what is judged when the list is finished. */
-  readonly plan: JudgingPlan;
+  readonly plan: PlanWithRisks;
   readonly judged: number;
   readonly outside: number;
   /** Of these, outside by a limit that does not rest on memory. */
@@ -43,12 +42,10 @@ export interface SampleSoFar extends Pick<
 export function findSoFar(findings: DeliveryFindings, open: number): SampleSoFar {
   requireWhole(open, 0, 'places still open');
   const { judged, outside, outsideForCertain, byCheck } = findings.outsideOrder;
-  const sampleSize = Math.max(findings.plan.sampleSize, judged + open);
-  const plan: JudgingPlan = {
-    ...findings.plan,
-    sampleSize,
-    acceptAtMost: acceptanceNumberFor(findings.plan, sampleSize)
-  };
+  const plan =
+    judged + open > findings.plan.sampleSize
+      ? withRisks(planForSize(findings.plan, judged + open), findings.delivered)
+      : findings.plan;
   const { delivered, count, stack, listedApart, thicknessLimit, thicknessTolerancePercent } =
     findings;
   return {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { JudgingPlan } from './finding-outside-order.ts';
+import type { JudgingPlan } from './judging-plan.ts';
 import { findAll, type DeliveryEvidence, type DeliveryFindings } from './findings.ts';
 import type { MeasuredSlate } from './slate-conformity.ts';
 import { judgeDelivery } from './verdict.ts';

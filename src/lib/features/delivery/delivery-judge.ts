@@ -4,6 +4,7 @@ import {
   type DeliveryOrder,
   type DeliveryVerdict,
   type FindingsResult,
+  type PlanWithRisks,
   type RoofNeed,
   type SampleSoFar,
   type VariablesPlan,
@@ -11,16 +12,17 @@ import {
   findAll,
   findSoFar,
   judgeDelivery,
-  judgeSoFar
+  judgeSoFar,
+  withRisks
 } from '$lib/engine/delivery';
 import { type HistogramBar, type ThicknessMoments, momentsOfBins } from '$lib/engine/thickness';
 import { type JobView, partOf } from '$lib/journal';
 import { type TaperOfJob, roofLayoutOf, settingsOf, taperOf, tallyPallets } from '$lib/job';
 import { type TwistOfJob, twistOf } from '$lib/job/sorted';
 import { barsOf, sampleBins } from './delivery-bars.ts';
-import { type ListCoverage, listCoverage } from '$lib/job';
+import { type ListCoverage, type SampleDraw, listCoverage, slatesHeldTo } from '$lib/job';
 import { keptShare, predictEvenness } from './delivery-evenness.ts';
-import { type RiskPoints, plansOf, riskPointsOf } from './delivery-judging-plan.ts';
+import { plansOf } from './delivery-judging-plan.ts';
 import { type SortingPace, sortingPace } from './delivery-pace.ts';
 import { type OfferedSlate, drawInForce, labelsOf, orderInForce } from '$lib/job';
 import { choiceTerms, deliveryOrder } from './delivery-terms.ts';
@@ -45,8 +47,6 @@ export interface Judged {
   readonly hasRoof: boolean;
   /** Whether the list named a plan of its own. */
   readonly hasOwnPlan: boolean;
-  /** The two points that the plan was chosen by; undefined where the list names none. */
-  readonly riskPoints?: RiskPoints;
   /** Slates of the sample that were gauged: what mean, spread and foretold kickers rest on. */
   readonly gauged: number;
   /** The pace that hours and cost of sorting rest on; undefined where none is known. */
@@ -93,7 +93,9 @@ export function judgeJob(view: JobView, offered: readonly OfferedSlate[]): Judge
   if (!draw) return { ok: false, reason: 'no-list' };
 
   const sample = sampleBins(offered);
-  const { plan, variables } = plansOf(draw, delivered);
+  const coverage = listCoverage(view, offered);
+  const speaking = coverage?.draw ?? draw;
+  const { plan, variables } = plansOf(speaking, delivered, slatesHeldTo(speaking, offered));
   const need = roofNeed(view);
   const settings = settingsOf(view);
   const pace = sortingPace(settings.sortingPacePerHour, jobPace(view).perHour);
@@ -126,7 +128,6 @@ export function judgeJob(view: JobView, offered: readonly OfferedSlate[]): Judge
   if (!result.ok) return result;
   const { findings } = result;
   const stackPallets = palletsOfStacks(view, stacks);
-  const coverage = listCoverage(view, offered);
   if (coverage && coverage.state !== 'finished') {
     const found = findSoFar(findings, coverage.places - coverage.measured);
     const moments = momentsOfBins(sample);
@@ -141,7 +142,6 @@ export function judgeJob(view: JobView, offered: readonly OfferedSlate[]): Judge
     };
     return { ok: false, reason: 'list-unfinished', soFar };
   }
-  const riskPoints = riskPointsOf(draw);
   return {
     ok: true,
     findings,
@@ -150,8 +150,8 @@ export function judgeJob(view: JobView, offered: readonly OfferedSlate[]): Judge
     order,
     ...(variables && { variablesPlan: variables }),
     hasRoof: need !== undefined,
-    ...(riskPoints && { riskPoints }),
-    hasOwnPlan: draw.value.acceptAtMost !== undefined || draw.value.aqlPercent !== undefined,
+    hasOwnPlan:
+      speaking.value.acceptAtMost !== undefined || speaking.value.aqlPercent !== undefined,
     gauged: sample.counts.reduce((sum, count) => sum + count, 0),
     ...(pace && { pace }),
     stackPallets,
@@ -161,6 +161,19 @@ export function judgeJob(view: JobView, offered: readonly OfferedSlate[]): Judge
     kickAllowanceMm: settings.kickAllowanceMm,
     bars: barsOf(sample)
   };
+}
+
+/**
+ * The plan that a list will be judged by when it is finished, with its risks for this delivery: the
+ * one that the findings then print.
+ */
+export function planOfList(
+  view: JobView,
+  draw: SampleDraw,
+  offered: readonly OfferedSlate[]
+): PlanWithRisks {
+  const delivered = tallyPallets(view).reduce((sum, { slates }) => sum + slates, 0);
+  return withRisks(plansOf(draw, delivered, slatesHeldTo(draw, offered)).plan, delivered);
 }
 
 function palletsOfStacks(

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { acceptance } from '$lib/engine/delivery';
-import { leastAcceptance, plansOf, riskPointsOf } from './delivery-judging-plan.ts';
+import { leastAcceptance, plansOf } from './delivery-judging-plan.ts';
 import type { SampleDraw } from '$lib/job/delivery-sample.ts';
 
 const POSITIONS = Array.from({ length: 100 }, (_, at) => ({
@@ -45,23 +45,22 @@ describe('plansOf', () => {
     expect(variables).toBeUndefined();
   });
 
-  it('keeps to what a list was drawn by: fewer slates than were drawn, a number of its own', () => {
+  it('a list of an older release, that drew more than its plan, gets the number for all of it', () => {
     const { plan } = plansOf(drawn({ planSize: 80, acceptAtMost: 5, ...RISKS }), 4200);
-    expect(plan).toMatchObject({ sampleSize: 80, acceptAtMost: 5, acceptableShare: 0.04 });
+    // Binomial(100, 0.04): 7 or fewer outside 95.3 times in 100, 6 or fewer 89.4 times (R pbinom).
+    expect(plan).toMatchObject({ sampleSize: 100, acceptAtMost: 7, acceptableShare: 0.04 });
     expect(plan.basis.map(({ standing }) => standing)).toEqual(['computed']);
+  });
+
+  it('keeps to what a list was drawn by, and counts slates of an earlier list beside it', () => {
+    const list = drawn({ planSize: 100, acceptAtMost: 8, ...RISKS });
+    expect(plansOf(list, 4200).plan).toMatchObject({ sampleSize: 100, acceptAtMost: 8 });
+    expect(plansOf(list, 4200, 112).plan.sampleSize).toBe(112);
   });
 
   it('of a variables list gives that plan too', () => {
     const { plan, variables } = plansOf(drawn({ plan: 'variables', aqlPercent: 4 }), 4200);
     expect(plan.acceptableShare).toBe(0.04);
     expect(variables?.allowedShare).toBeGreaterThan(0.04);
-  });
-});
-
-describe('riskPointsOf', () => {
-  it('names two points only where the list kept to them', () => {
-    expect(riskPointsOf(drawn({ acceptAtMost: 7, ...RISKS }))).toEqual(RISKS);
-    expect(riskPointsOf(drawn(RISKS))).toBeUndefined();
-    expect(riskPointsOf(drawn({ acceptAtMost: 7, good: RISKS.good }))).toBeUndefined();
   });
 });

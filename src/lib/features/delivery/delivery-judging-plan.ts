@@ -3,6 +3,7 @@ import {
   type VariablesPlan,
   acceptance,
   attributesPlan,
+  planForSize,
   variablesPlan
 } from '$lib/engine/delivery';
 import type { SampleDraw } from '$lib/job';
@@ -12,23 +13,23 @@ const STARTING_SHARE = 0.04;
 /** A delivery at the acceptable share passes at least this often. Ours: a starting value. */
 const STARTING_ACCEPTANCE = 0.95;
 
-/** How often a delivery with a share outside is to pass, each from 0 to 1. */
-export interface AcceptancePoint {
-  readonly share: number;
-  readonly acceptance: number;
-}
-
-/** A good delivery that is seldom refused, and a poor one that is seldom accepted. */
-export interface RiskPoints {
-  readonly good: AcceptancePoint;
-  readonly poor: AcceptancePoint;
-}
-
 /**
- * The plan that a list was drawn by, as far as it named one, and the variables plan where it was
- * drawn by that. A list that named no plan accepts what a delivery with 4 % outside passes.
+ * The plan that a list was drawn by, as far as it named one, for the slates it holds to, and the
+ * variables plan where it was drawn by that. A list that named no plan accepts what a delivery with
+ * 4 % outside passes.
+ *
+ * @param slates those of the list and those of earlier lists that count beside them
  */
 export function plansOf(
+  draw: SampleDraw,
+  delivered: number,
+  slates = draw.value.positions.length
+): { plan: JudgingPlan; variables?: VariablesPlan } {
+  const { plan, variables } = planAsNamed(draw, delivered);
+  return { plan: planForSize(plan, slates), ...(variables && { variables }) };
+}
+
+function planAsNamed(
   { value }: SampleDraw,
   delivered: number
 ): { plan: JudgingPlan; variables?: VariablesPlan } {
@@ -36,7 +37,14 @@ export function plansOf(
   const acceptableShare =
     value.good?.share ?? (value.aqlPercent ? value.aqlPercent / 100 : STARTING_SHARE);
   const acceptAtMost = value.acceptAtMost ?? leastAcceptance(sampleSize, acceptableShare);
-  const plain = { sampleSize, acceptAtMost, acceptableShare };
+  const isOwn = value.acceptAtMost !== undefined;
+  const plain = {
+    sampleSize,
+    acceptAtMost,
+    acceptableShare,
+    ...(isOwn && value.good && { promised: value.good.acceptance }),
+    ...(isOwn && value.poor && { poorShare: value.poor.share })
+  };
   if (value.plan === 'attributes') {
     const aql = value.aqlPercent as Parameters<typeof attributesPlan>[2];
     const table = attributesPlan(delivered, value.level ?? 'II', aql, value.severity ?? 'normal');
@@ -47,11 +55,14 @@ export function plansOf(
     const table = variablesPlan(delivered, aql);
     if (table.ok)
       return {
-        plan: { ...plain, basis: [{ standing: 'computed', source: 'binomial distribution' }] },
+        plan: {
+          ...plain,
+          byThickness: table.plan,
+          basis: [{ standing: 'computed', source: 'binomial distribution' }]
+        },
         variables: table.plan
       };
   }
-  const isOwn = value.acceptAtMost !== undefined;
   return {
     plan: {
       ...plain,
@@ -62,12 +73,6 @@ export function plansOf(
       ]
     }
   };
-}
-
-/** The two points that the plan of a list was chosen by; undefined where it names none. */
-export function riskPointsOf({ value }: SampleDraw): RiskPoints | undefined {
-  const { acceptAtMost, good, poor } = value;
-  return acceptAtMost !== undefined && good && poor ? { good, poor } : undefined;
 }
 
 /** The least acceptance number with which a delivery at `share` passes at least 95 times in 100. */

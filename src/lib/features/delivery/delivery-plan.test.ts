@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { binsFromPairs } from '$lib/engine/thickness';
-import type { PalletTally } from '$lib/job';
+import { withRisks } from '$lib/engine/delivery';
+import type { PalletTally, SampleDraw } from '$lib/job';
+import { plansOf } from './delivery-judging-plan.ts';
 import { type PlanChoice, drawAct, packedPallets, workOutPlan } from './delivery-plan.ts';
 
 const choice: PlanChoice = {
@@ -47,7 +49,7 @@ describe('a plan worked out', () => {
 
   it('by variables: 5,000 slates, 1.5 % (MIL-STD-414, table of M: 75 slates, 3.17 %)', () => {
     const plan = workOutPlan({ ...choice, kind: 'variables' }, 5000);
-    expect(plan).toMatchObject({ ok: true, planSize: 75, allowedShare: 0.0317 });
+    expect(plan).toMatchObject({ ok: true, planSize: 75, byThickness: { allowedShare: 0.0317 } });
   });
 
   it('of its own: 5 % at 95 % and 15 % at 7.5 % take 80 slates, 7 outside', () => {
@@ -95,6 +97,44 @@ describe('a list drawn', () => {
     expect(act?.body).toMatchObject({ plan: 'own', planSize: 80, acceptAtMost: 7, seed: 9 });
     expect(act?.body.positions).toHaveLength(80);
     expect(act?.body.positions.filter(({ palletId }) => palletId === 'A')).toHaveLength(40);
+  });
+
+  it('that draws more than the plan asks is one plan: chosen, drawn and judged', () => {
+    const own: PlanChoice = {
+      ...choice,
+      kind: 'own',
+      good: { share: 0.04, acceptance: 0.95 },
+      poor: { share: 0.2, acceptance: 0.1 },
+      drawAtLeast: 40
+    };
+    const chosen = workOutPlan(own, 5000);
+    if (!chosen.ok) throw new Error(chosen.reason);
+    expect(chosen).toMatchObject({ planSize: 32, sampleSize: 40, acceptAtMost: 4 });
+    // scipy 1.17 hypergeom(5000, 200, 40) and (5000, 1000, 40): beyond 4, and up to 4
+    expect(chosen.sellersRisk).toBeCloseTo(0.0205297, 6);
+    expect(chosen.buyersRisk).toBeCloseTo(0.0751022, 6);
+
+    const act = drawAct(own, chosen, [pallet('A', 5000, 50, 100)], 9);
+    expect(act?.body).toMatchObject({ planSize: 40, acceptAtMost: 4 });
+    const draw = { id: 'd', at: '', value: act?.body } as unknown as SampleDraw;
+    const judged = withRisks(plansOf(draw, 5000).plan, 5000);
+    for (const figure of ['sampleSize', 'acceptAtMost', 'sellersRisk', 'buyersRisk'] as const)
+      expect(judged[figure]).toBe(chosen[figure]);
+  });
+
+  it('says where no number keeps both risks for so many', () => {
+    const own: PlanChoice = {
+      ...choice,
+      kind: 'own',
+      good: { share: 0.04, acceptance: 0.95 },
+      poor: { share: 0.2, acceptance: 0.1 }
+    };
+    const broken = (drawAtLeast: number): boolean | undefined => {
+      const plan = workOutPlan({ ...own, drawAtLeast }, 5000);
+      return plan.ok ? plan.isBuyersRiskBroken : undefined;
+    };
+    // scipy binom: for 36 slates 4 are needed for the seller, and pass 20 % 12.7 times in 100.
+    expect([32, 33, 36, 40].map(broken)).toEqual([false, false, true, false]);
   });
 
   it('needs to know how each pallet is packed', () => {

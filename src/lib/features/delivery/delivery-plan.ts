@@ -1,16 +1,16 @@
 import {
   ATTRIBUTES_AQLS,
-  type Basis,
+  type JudgingPlan,
   type OperatingPoint,
+  type PlanWithRisks,
   VARIABLES_AQLS,
-  acceptanceInLot,
   attributesPlan,
   drawSamplingList,
   findAttributesPlan,
-  operatingCurve,
-  planRisks,
-  variablesAcceptance,
-  variablesPlan
+  planCurve,
+  planForSize,
+  variablesPlan,
+  withRisks
 } from '$lib/engine/delivery';
 import { createRandom } from '$lib/engine';
 import type { BodyOf } from '$lib/journal';
@@ -40,25 +40,15 @@ export type PlanRefusal =
   | 'sample-exceeds-lot'
   | 'fewer-than-plan';
 
-/** A plan that can be drawn, with what it risks. */
-export interface ReadyPlan {
+/** A plan that can be drawn: its size, number and risks are those of what will be drawn. */
+export interface ReadyPlan extends PlanWithRisks {
   readonly ok: true;
-  /** Slates the plan asks for. */
+  /** Slates the plan asks for; more may be drawn. */
   readonly planSize: number;
-  /** Slates that will be drawn: the plan's, or more. */
-  readonly sampleSize: number;
-  readonly acceptAtMost: number;
-  /** Only of a variables plan: the estimated share outside that is still accepted. */
-  readonly allowedShare?: number;
   readonly everySlate: boolean;
-  readonly basis: readonly Basis[];
   readonly curve: readonly OperatingPoint[];
-  readonly acceptableShare: number;
-  /** Chance that a delivery at the acceptable share is refused. */
-  readonly sellersRisk: number;
-  /** A poor delivery: as set, or one that passes at most one time in ten. */
-  readonly poorShare: number;
-  readonly buyersRisk: number;
+  /** An own plan at a size for which no number keeps both risks: the poor delivery passes more. */
+  readonly isBuyersRiskBroken: boolean;
 }
 
 export type SamplePlanResult =
@@ -70,29 +60,33 @@ export type SamplePlanResult =
       readonly asked?: number;
     };
 
-/** One time in ten: what "a poor delivery is seldom accepted" means here. */
-const SELDOM = 0.1;
-const CURVE_POINTS = 61;
-
 /** Works a choice out for a delivery of so many slates. */
 export function workOutPlan(choice: PlanChoice, lot: number): SamplePlanResult {
   const found = findPlan(choice, lot);
   if (!found.ok) return found;
-  if (found.planSize > lot)
-    return { ok: false, reason: 'sample-exceeds-lot', asked: found.planSize };
+  const planSize = found.plan.sampleSize;
+  if (planSize > lot) return { ok: false, reason: 'sample-exceeds-lot', asked: planSize };
   const { drawAtLeast } = choice;
   if (drawAtLeast !== undefined && drawAtLeast > lot)
     return { ok: false, reason: 'sample-exceeds-lot', asked: drawAtLeast };
-  if (drawAtLeast !== undefined && drawAtLeast < found.planSize)
-    return { ok: false, reason: 'fewer-than-plan', asked: found.planSize };
-  return withRisks({ ...found, sampleSize: drawAtLeast ?? found.planSize }, lot);
+  if (drawAtLeast !== undefined && drawAtLeast < planSize)
+    return { ok: false, reason: 'fewer-than-plan', asked: planSize };
+  const plan = withRisks(planForSize(found.plan, drawAtLeast ?? planSize), lot);
+  return {
+    ok: true,
+    ...plan,
+    planSize,
+    everySlate: found.everySlate,
+    curve: planCurve(plan, lot),
+    isBuyersRiskBroken: choice.kind === 'own' && plan.buyersRisk > choice.poor.acceptance
+  };
 }
 
-type FoundPlan = Pick<ReadyPlan, 'ok' | 'planSize' | 'acceptAtMost' | 'basis' | 'everySlate'> &
-  Pick<ReadyPlan, 'acceptableShare' | 'allowedShare'> & {
-    readonly acceptability?: number;
-    readonly poorPoint?: number;
-  };
+interface FoundPlan {
+  readonly ok: true;
+  readonly plan: JudgingPlan;
+  readonly everySlate: boolean;
+}
 
 function findPlan(
   choice: PlanChoice,
@@ -105,20 +99,16 @@ function findPlan(
     const table = attributesPlan(lot, choice.level, aql, choice.severity);
     if (!table.ok) return table;
     const { sampleSize, acceptAtMost, everySlate, basis } = table.plan;
-    return { ok: true, planSize: sampleSize, acceptAtMost, everySlate, basis, acceptableShare };
+    return { ok: true, plan: { sampleSize, acceptAtMost, basis, acceptableShare }, everySlate };
   }
   const table = variablesPlan(lot, choice.aqlPercent as (typeof VARIABLES_AQLS)[number]);
   if (!table.ok) return table;
-  const { sampleSize, allowedShare, acceptability, everySlate, basis } = table.plan;
+  const { sampleSize, everySlate, basis } = table.plan;
+  const acceptAtMost = leastAcceptance(sampleSize, acceptableShare);
   return {
     ok: true,
-    planSize: sampleSize,
-    acceptAtMost: leastAcceptance(sampleSize, acceptableShare),
-    allowedShare,
-    acceptability,
-    everySlate,
-    basis: [basis],
-    acceptableShare
+    plan: { sampleSize, acceptAtMost, byThickness: table.plan, basis: [basis], acceptableShare },
+    everySlate
   };
 }
 
@@ -134,54 +124,15 @@ function ownPlan(
   if (!found.ok) return found;
   return {
     ok: true,
-    planSize: found.plan.sampleSize,
-    acceptAtMost: found.plan.acceptAtMost,
-    everySlate: found.plan.sampleSize === lot,
-    basis: [{ standing: 'computed', source: 'binomial distribution, from two risk points' }],
-    acceptableShare: good.share,
-    poorPoint: poor.share
+    plan: {
+      ...found.plan,
+      acceptableShare: good.share,
+      promised: good.acceptance,
+      poorShare: poor.share,
+      basis: [{ standing: 'computed', source: 'binomial distribution, from two risk points' }]
+    },
+    everySlate: found.plan.sampleSize === lot
   };
-}
-
-function withRisks(plan: FoundPlan & { readonly sampleSize: number }, lot: number): ReadyPlan {
-  const { acceptability, poorPoint, ...rest } = plan;
-  const { planSize, acceptAtMost, acceptableShare } = rest;
-  const attributes = { sampleSize: planSize, acceptAtMost };
-  const oneLimit =
-    acceptability === undefined ? undefined : { sampleSize: planSize, acceptability };
-  const acceptedAt = (share: number): number => {
-    if (!oneLimit) return acceptanceInLot(attributes, lot, Math.floor(lot * share));
-    return share >= 1 ? 0 : variablesAcceptance(oneLimit, share);
-  };
-  const worst = endOfCurve(Math.max(0.1, 2 * acceptableShare, 1.1 * (poorPoint ?? 0)), acceptedAt);
-  const curve = oneLimit
-    ? variablesCurve(oneLimit, worst)
-    : operatingCurve(attributes, lot, CURVE_POINTS, worst);
-  const poorShare = poorPoint ?? curve.find(({ acceptance }) => acceptance <= SELDOM)?.share ?? 1;
-  const limiting = Math.max(poorShare, acceptableShare + 1 / lot);
-  const risks =
-    oneLimit || limiting > 1
-      ? { sellersRisk: 1 - acceptedAt(acceptableShare), buyersRisk: acceptedAt(poorShare) }
-      : planRisks(attributes, lot, acceptableShare, limiting);
-  return { ...rest, curve, poorShare, ...risks };
-}
-
-/** A share, from a first one upwards, beyond which the curve has little left to show. */
-function endOfCurve(first: number, acceptedAt: (share: number) => number): number {
-  let end = Math.min(1, first);
-  while (end < 1 && acceptedAt(end) > SELDOM / 2) end = Math.min(1, 1.25 * end);
-  return end;
-}
-
-function variablesCurve(
-  plan: { readonly sampleSize: number; readonly acceptability: number },
-  worst: number
-): OperatingPoint[] {
-  return Array.from({ length: CURVE_POINTS }, (_, index) => {
-    const share = (worst * index) / (CURVE_POINTS - 1);
-    const isEnd = share === 0 || share === 1;
-    return { share, acceptance: isEnd ? 1 - share : variablesAcceptance(plan, share) };
-  });
 }
 
 /** A pallet whose places cannot be drawn, and why. */
@@ -231,7 +182,7 @@ export function drawAct(
       ...(choice.kind === 'attributes' && { level: choice.level, severity: choice.severity }),
       ...(!isOwn && { aqlPercent: choice.aqlPercent }),
       ...(isOwn && { good: { ...choice.good }, poor: { ...choice.poor } }),
-      planSize: plan.planSize,
+      planSize: plan.sampleSize,
       acceptAtMost: plan.acceptAtMost,
       positions: drawn.places.map(({ palletId, layer, place }) => ({ palletId, layer, place }))
     }

@@ -68,7 +68,7 @@ describe('the message to the supplier', () => {
 
   it('signed otherwise states the findings as they are, then the answer with its reason', () => {
     const lines = messageOf(example, 'refuse', 'the barn waits for no second look').split('\n');
-    expect(lines.slice(3, 7)).toEqual([
+    expect(lines.slice(4, 8)).toEqual([
       'By the findings alone this delivery would be queried.',
       'Ground:',
       `– ${reasonsOf(example, 'query')[0]}`,

@@ -2,6 +2,7 @@ import type { Verdict, VerdictReason, WouldChange } from '$lib/engine/delivery';
 import type { BodyOf } from '$lib/journal';
 import type { Catalogue, NumberWords } from '$lib/text';
 import type { Judged, SoFar } from './delivery-judge.ts';
+import { sayPlan } from './delivery-plan-words.ts';
 import { sayCoverage, sayPlanSoFar } from './delivery-so-far.ts';
 
 /** Why the verdict, in one sentence, with the figures as a reader sees them. */
@@ -165,7 +166,12 @@ function sayFound({ findings }: Judged, text: Catalogue, numbers: NumberWords): 
     text.common.slates(findings.delivered)
   );
   const planSays = messageText.planSays[attributes.state](attributes.acceptAtMost);
-  return [messageText.sample(judged), messageText.outside(outside, planSays, range)];
+  const { rule, risks } = sayPlan(findings.plan, text, numbers);
+  return [
+    messageText.sample(judged),
+    messageText.outside(outside, planSays, range),
+    `${rule} ${risks}`
+  ];
 }
 
 /** What was found before the list is finished: nothing of the whole delivery. */

@@ -60,6 +60,10 @@ export class DeliveryState {
       ? this.judgement.soFar
       : undefined
   );
+  /** The plan that the list in force is judged by, with its risks. */
+  readonly listPlan = $derived(
+    this.progress && this.#judge?.planOfList(this.view, this.progress.draw, this.offered)
+  );
   /** Why nothing at all can be said yet. */
   readonly noFindings: NoFindings | undefined = $derived(
     this.judgement?.ok === false && this.judgement.reason !== 'list-unfinished'

@@ -110,9 +110,6 @@ export const findings = {
   inDelivery: (range: string) => `In the whole delivery: ${range}.`,
   shareAsProcess: (low: string, high: string) =>
     `Of all slates the supplier makes like this: ${low} to ${high}.`,
-  plan: (n: number, most: number) => `The plan: of ${many(n, SLATE)}, ${most} may be outside.`,
-  planPoints: (good: string, goodPasses: string, poor: string, poorPasses: string) =>
-    `So a delivery with ${good} outside passes at least ${goodPasses} times in 100, one with ${poor} at most ${poorPasses} times in 100.`,
   planStarting: (share: string) =>
     `The list named no plan, so we take ${share} outside as still acceptable.`,
   states: {

@@ -42,10 +42,11 @@ export const sample = {
   drawHint: 'Empty: as the plan asks.',
   asks: (n: number) => `Draw ${many(n, SLATE)}.`,
   everySlate: 'Every slate is looked at: the sample would reach the delivery.',
-  accept: (n: number) =>
-    n === 0 ? 'Accept if none of them is outside.' : `Accept with at most ${n} outside.`,
+  planRule: (slates: string, most: string) => `Of ${slates} slates, ${most} may be outside.`,
+  risksNotKept: (share: string, risk: string, set: string) =>
+    `With this many slates no number keeps both risks: a delivery with ${share} outside is accepted ${risk} of the time, not ${set} as you set. Draw a few more, or as the plan asks.`,
   acceptShare: (share: string) =>
-    `Accept if the share outside, estimated from average and usual variation, is at most ${share}.`,
+    `By thickness, accept if the share outside, estimated from average and usual variation, is at most ${share}.`,
   sellersRisk: (share: string, risk: string) =>
     `Seller’s risk: a delivery with ${share} outside is refused ${risk} of the time.`,
   buyersRisk: (share: string, risk: string) =>
