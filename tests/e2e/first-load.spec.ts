@@ -33,13 +33,13 @@ test('the job list, a job and Sort fetch no more JavaScript than they are known 
   await context.close();
 });
 
-test('the first button of a cold start waits for at most 16 requests and 103 kB', async ({
+test('the first button of a cold start waits for at most 15 requests and 103 kB', async ({
   page
 }) => {
   const { requests, bytes } = await coldStart(page);
   console.log(`cold start: ${requests} requests, ${(bytes / 1000).toFixed(1)} kB`);
   expect(requests).toBeGreaterThan(5);
-  expect(requests).toBeLessThanOrEqual(16);
+  expect(requests).toBeLessThanOrEqual(15);
   expect(bytes).toBeLessThanOrEqual(103_000);
   // The letters come after it, and come.
   await expect(page.locator('html')).toHaveClass(/own-letters/);

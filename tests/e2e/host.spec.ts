@@ -11,7 +11,7 @@ const script = readdirSync(join(folder, '_app/immutable/entry')).find((n) => n.e
 test('pages are asked for each time, hashed files never again, and no other site may show them', async ({
   request
 }) => {
-  for (const path of ['/', '/settings', '/job/1/sort', '/service-worker.js', '/workers.json']) {
+  for (const path of ['/', '/settings', '/job/1/sort', '/service-worker.js', '/packs.json']) {
     const headers = (await request.get(path)).headers();
     expect(headers['cache-control'], path).toBe('no-cache');
     expect(headers['content-security-policy'], path).toBe("frame-ancestors 'none'");

@@ -26,6 +26,7 @@ test('where the scripts are gone, words say so, and loading again is enough once
     await expect(page.getByRole('link', { name: 'Repair' })).toBeVisible();
   }
   await page.goto('/');
+  await expect(page.getByText(safe)).toBeVisible();
   isGone = false;
   await page.getByRole('link', { name: 'Load again' }).click();
   await expect(page.getByRole('button', { name: 'Open the worked example' })).toBeVisible();
@@ -97,7 +98,7 @@ test('parts that the browser dropped are fetched again, and Settings says so', a
 
   // What the host no longer has cannot be fetched: then it is not said to be there.
   rmSync(join(site.folder, 'fallback.html'));
-  rmSync(join(site.folder, '_app/immutable/chunks'), { recursive: true });
+  rmSync(join(site.folder, '_app/immutable'), { recursive: true });
   await page.reload();
   await expect(row('not yet: load the app once more while online')).toBeVisible();
   await context.close();

@@ -7,7 +7,15 @@ import { expect, test } from './helpers.ts';
 
 test.use({ serviceWorkers: 'allow' });
 
-const SOURCES = ['src', 'seeds', 'static', 'package.json', 'svelte.config.js', 'vite.config.ts'];
+const SOURCES = [
+  'src',
+  'seeds',
+  'static',
+  'scripts',
+  'package.json',
+  'svelte.config.js',
+  'vite.config.ts'
+];
 
 test.describe('in a folder of a site', () => {
   let place = '';

@@ -152,7 +152,7 @@ test('the network goes while a new version comes: the old one starts, and the ne
   await whole(page);
   release(site, 'second');
   const given = nextWorker(page);
-  left = 40;
+  left = 20;
   await backOnline(context);
   expect(await given).toBe('redundant');
   left = 0;

@@ -1,13 +1,5 @@
 import type { Page, Response } from '@playwright/test';
 
-/** A poor line and a slow phone. */
-export interface Line {
-  readonly bitsPerSecond: number;
-  readonly latencyMs: number;
-  /** How many times slower the processor is made. */
-  readonly slowdown: number;
-}
-
 export interface ColdStart {
   /** From asking for the page to the first words painted, ms. */
   readonly wordsMs: number;
@@ -27,17 +19,10 @@ declare global {
   }
 }
 
-/** Makes the line of a page poor and its processor slow. */
-export async function slowDown(page: Page, line: Line): Promise<void> {
+/** Makes the processor of a page so many times slower. */
+export async function slowProcessor(page: Page, times: number): Promise<void> {
   const session = await page.context().newCDPSession(page);
-  await session.send('Network.enable');
-  await session.send('Network.emulateNetworkConditions', {
-    offline: false,
-    latency: line.latencyMs,
-    downloadThroughput: line.bitsPerSecond / 8,
-    uploadThroughput: line.bitsPerSecond / 8
-  });
-  await session.send('Emulation.setCPUThrottlingRate', { rate: line.slowdown });
+  await session.send('Emulation.setCPUThrottlingRate', { rate: times });
 }
 
 /** Opens the job list with an empty cache and tells what a person waits for. */

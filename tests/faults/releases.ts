@@ -8,6 +8,7 @@ import {
   writeFileSync
 } from 'node:fs';
 import { basename, join } from 'node:path';
+import { writePacks } from '../../scripts/packs.js';
 import type { Handler } from '../../scripts/serve.js';
 import type { OwnSite } from './own-site.ts';
 
@@ -57,6 +58,7 @@ export function release({ folder }: OwnSite, name: string): void {
       const hash = createHash('sha256').update(script).digest('base64');
       return text.replace(/(script-src 'self' 'sha256-)[^']*/, `$1${hash}`);
     });
+  writePacks(folder, readFileSync(join(folder, 'index.html'), 'utf8'));
 }
 
 /** A host with caching of its own: pages and scripts go out with the headers given, no others. */

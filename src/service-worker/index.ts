@@ -1,6 +1,7 @@
 /// <reference types="@sveltejs/kit" />
 /// <reference lib="webworker" />
 import { base, build, files, prerendered, version } from '$service-worker';
+import { NO_PACKS, type Pack, fetchKnown, fetchPack, fetchPackList } from './packs.ts';
 
 /**
  * Keeps the app's shell on the device, so that it starts without a network. It never sees a
@@ -20,6 +21,8 @@ const PAGES = new Set([...prerendered, FALLBACK]);
 const PARTS = new Set([...build, ...files, ...PAGES, WORKERS]);
 /** Few at once, so that the first taps do not wait behind them on a slow line. */
 const AT_ONCE = 3;
+/** So few parts of a pack come faster by themselves than with all the others of it. */
+const FEW = 3;
 
 worker.addEventListener('install', (event) => {
   event.waitUntil(install());
@@ -87,14 +90,8 @@ async function fill(): Promise<number> {
   const parts = [...new Set([...PARTS, ...workers.map((path) => base + path)])];
   const held = new Set((await cache.keys()).map(({ url }) => new URL(url).pathname));
   const lacking = parts.filter((path) => !held.has(path));
-  const queue = [...lacking];
-  const store = async (): Promise<void> => {
-    for (let path = queue.shift(); path; path = queue.shift())
-      await cache.put(path, (await keptEarlier(path)) ?? (await fetchNew(path)));
-  };
-  const ends = await Promise.allSettled(Array.from({ length: AT_ONCE }, store));
   try {
-    for (const end of ends) if (end.status === 'rejected') throw end.reason;
+    await fetchAll(cache, await copyEarlier(cache, lacking));
     await checkPages(cache, new Set(parts));
   } catch (error) {
     // What is hashed may stay for the next try; a page may be of another release by then.
@@ -104,7 +101,53 @@ async function fill(): Promise<number> {
   return lacking.length;
 }
 
-/** Fetches a part past the browser's own cache, which may hold that of an earlier release. */
+/** Copies what earlier versions hold of the paths. Gives those that nobody holds. */
+async function copyEarlier(cache: Cache, paths: readonly string[]): Promise<string[]> {
+  if ((await ownCaches()).length === 0) return [...paths];
+  const missing: string[] = [];
+  for (const path of paths) {
+    const kept = await keptEarlier(path);
+    if (kept) await cache.put(path, kept);
+    else missing.push(path);
+  }
+  return missing;
+}
+
+/** Fetches and stores every path, in packs where that is quicker. Fails unless each came. */
+async function fetchAll(cache: Cache, paths: readonly string[]): Promise<void> {
+  const missing = new Set(paths);
+  const list = missing.size > FEW ? await fetchPackList(base) : NO_PACKS;
+  const packs = list.packs.filter(
+    ({ parts }) => parts.filter((path) => missing.has(path)).length > FEW
+  );
+  const packed = new Set(packs.flatMap(({ parts }) => parts));
+  const queue: (Pack | string)[] = [...packs, ...paths.filter((path) => !packed.has(path))];
+
+  async function storePack(pack: Pack): Promise<void> {
+    const parts = await fetchPack(pack).catch(() => undefined);
+    // A pack that did not come whole: its parts by themselves.
+    if (!parts) queue.push(...pack.parts.filter((path) => missing.has(path)));
+    for (const [path, part] of parts ?? []) if (missing.has(path)) await cache.put(path, part);
+  }
+
+  // The large ones come one after the other, while the small ones, which mostly wait, come beside.
+  const lane = async (_: unknown, index: number): Promise<void> => {
+    const take = (): Pack | string | undefined => (index === 0 ? queue.shift() : queue.pop());
+    for (let next = take(); next !== undefined; next = take())
+      if (typeof next !== 'string') await storePack(next);
+      else await cache.put(next, await fetchPart(next, list.first.get(next)));
+  };
+  const ends = await Promise.allSettled(Array.from({ length: AT_ONCE }, lane));
+  for (const end of ends) if (end.status === 'rejected') throw end.reason;
+}
+
+/** Fetches a part, if need be past the browser's own cache. */
+async function fetchPart(path: string, sha256?: string): Promise<Response> {
+  const known = sha256 === undefined ? undefined : await fetchKnown(path, sha256);
+  return known ?? fetchNew(path);
+}
+
+/** Fetches past the browser's own cache, which may hold that of an earlier release. */
 async function fetchNew(path: string): Promise<Response> {
   const response = await fetch(path, { cache: 'reload', priority: 'low' });
   if (!response.ok || !isRight(path, response)) throw new Error(`${path} did not come`);
