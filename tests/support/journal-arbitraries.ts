@@ -161,6 +161,16 @@ export const BODY: {
     { requiredKeys: ['gradesId', 'kickAllowanceMm', 'expectedKickers', 'joints', 'courses'] }
   ),
   courseLaid: fc.record({ slopeId, course: fc.integer({ min: 1, max: 3 }), piles }),
+  coursePartLaid: fc.record(
+    {
+      slopeId,
+      course: fc.integer({ min: 1, max: 3 }),
+      from: fc.constantFrom('left' as const, 'right' as const),
+      piles: fc.array(fc.record({ pile, pieces: count }), { maxLength: 3 }),
+      note: name
+    },
+    { requiredKeys: ['slopeId', 'course', 'from', 'piles'] }
+  ),
   slatesLost: fc.record({
     pile,
     gradesId,

@@ -1,7 +1,9 @@
 import type { CoursePart, Plan } from '$lib/engine/courses';
-import { type CourseDemand, piecesInRun } from '$lib/engine/roof';
+import { piecesOfDemand } from '$lib/engine/roof';
 import type { BodyOf } from '$lib/journal';
-import { partsOfPieces, piecesOfParts } from './course-parts.ts';
+import { type PiecesByPile, partsOfPieces, piecesOfParts } from './course-parts.ts';
+import { slicePieces } from './laid-stretches.ts';
+import { type CoursePartDone, wholeCourse } from './laying-facts.ts';
 import { placeOf, planOfParts } from './plan-of-parts.ts';
 import type { PlanGround } from './plan-request.ts';
 import { type JobView, partOf } from '$lib/journal';
@@ -62,11 +64,14 @@ export function adoptedPlanOf(view: JobView, ground: PlanGround): AdoptedPlan | 
   const laid = new Map(ground.laid.map((course) => [placeOf(course), course.parts]));
 
   const toLay = new Map<string, CoursePart[]>();
+  const begun = new Map(ground.partLaid.map((course) => [placeOf(course), course]));
   for (const demand of ground.request.courses) {
     const pieces = adopted.get(placeOf(demand));
-    const total = pieces?.reduce((sum, part) => sum + part.pieces, 0);
-    if (pieces && total === piecesOf(demand) && pieces.every(({ pile }) => pile <= piles))
-      toLay.set(placeOf(demand), partsOfPieces(demand, pieces));
+    const part = begun.get(placeOf(demand));
+    const total = pieces?.reduce((sum, one) => sum + one.pieces, 0);
+    const of = part?.of ?? piecesOfDemand(demand);
+    if (pieces && total === of && pieces.every(({ pile }) => pile <= piles))
+      toLay.set(placeOf(demand), partsOfPieces(demand, part ? restOf(pieces, part) : pieces));
   }
   const restRequest = ground.request;
   const rest = planOfParts(restRequest, restRequest.courses, (place) => toLay.get(place));
@@ -75,18 +80,19 @@ export function adoptedPlanOf(view: JobView, ground: PlanGround): AdoptedPlan | 
     at,
     body,
     rest,
-    whole: planOfParts(
-      restRequest,
-      ground.roof.demand,
-      (place) => laid.get(place) ?? toLay.get(place)
-    ),
+    whole: planOfParts(restRequest, ground.roof.demand, (place) => {
+      const rest = toLay.get(place);
+      const part = begun.get(place);
+      return laid.get(place) ?? (part && rest ? wholeCourse(part, rest) : rest);
+    }),
     unknownCourses: ground.request.courses.length - toLay.size,
     short: shortfallsOf(rest.piles, restRequest.piles)
   };
 }
 
 /**
- * The event that adopts a plan of what is left, together with what is laid already.
+ * The event that adopts a plan of what is left, together with what is laid already. A course of which
+ * a part lies is adopted as if its rest began at that end: what lies is told by its own event.
  *
  * @param heldUnder largest accepted chance that a pile runs out, where the plan was held under one
  */
@@ -100,7 +106,12 @@ export function planAdoption(
   const parts = new Map<string, readonly CoursePart[]>(
     [...ground.laid, ...plan.courses].map((course) => [placeOf(course), course.parts])
   );
-  const whole = planOfParts(ground.request, ground.roof.demand, (place) => parts.get(place));
+  const begun = new Map(ground.partLaid.map((course) => [placeOf(course), course]));
+  const whole = planOfParts(ground.request, ground.roof.demand, (place) => {
+    const part = begun.get(place);
+    const rest = parts.get(place);
+    return part && rest ? wholeCourse(part, rest) : rest;
+  });
   return {
     gradesId,
     kickAllowanceMm,
@@ -109,10 +120,25 @@ export function planAdoption(
     ...(heldUnder !== undefined && { heldUnder }),
     courses: whole.courses
       .filter((course) => course.parts.length > 0)
-      .map(({ slopeId, course, parts: own }) => ({ slopeId, course, piles: piecesOfParts(own) }))
+      .map((course) => {
+        const part = begun.get(placeOf(course));
+        const rest = piecesOfParts(parts.get(placeOf(course)) ?? []);
+        const { slopeId, course: number } = course;
+        return { slopeId, course: number, piles: part ? fromItsEnd(rest, part) : rest };
+      })
   };
 }
 
-function piecesOf({ runs }: CourseDemand): number {
-  return runs.reduce((sum, run) => sum + piecesInRun(run), 0);
+/** What of a course's pieces is still to lay. */
+function restOf(pieces: PiecesByPile, { from, pieces: lie, of }: CoursePartDone): PiecesByPile {
+  return from === 'left' ? slicePieces(pieces, lie, of) : slicePieces(pieces, 0, of - lie);
+}
+
+/** The rest of a course as a whole course, of which `restOf` gives it back. */
+function fromItsEnd(
+  rest: readonly { pile: number; pieces: number }[],
+  { from, pieces: lie }: CoursePartDone
+): { pile: number; pieces: number }[] {
+  const nearest = from === 'left' ? 0 : rest.length - 1;
+  return rest.map((one, at) => (at === nearest ? { ...one, pieces: one.pieces + lie } : one));
 }

@@ -37,3 +37,19 @@ export function piecesOfParts(parts: readonly CoursePart[]): { pile: number; pie
     .map(({ pile, slates, slateAndAHalves }) => ({ pile, pieces: slates + slateAndAHalves }))
     .filter(({ pieces }) => pieces > 0);
 }
+
+/** Parts of a course from left to right; neighbours of one pile are one part. */
+export function joinParts(...rows: readonly (readonly CoursePart[])[]): CoursePart[] {
+  const joined: CoursePart[] = [];
+  for (const part of rows.flat()) {
+    const last = joined.at(-1);
+    if (last?.pile === part.pile)
+      joined[joined.length - 1] = {
+        pile: part.pile,
+        slates: last.slates + part.slates,
+        slateAndAHalves: last.slateAndAHalves + part.slateAndAHalves
+      };
+    else if (part.slates + part.slateAndAHalves > 0) joined.push({ ...part });
+  }
+  return joined;
+}

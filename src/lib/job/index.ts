@@ -29,6 +29,8 @@ export {
   slopeProgress,
   type LaidAct
 } from './lay-reading.ts';
+export { joinPieces, slicePieces } from './laid-stretches.ts';
+export type { CoursePartDone } from './laying-facts.ts';
 export { likelyRangeOf } from './likely-range.ts';
 export { nextStep, toMeasure, type NextStep } from './next-step.ts';
 export {

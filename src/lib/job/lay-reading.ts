@@ -6,6 +6,8 @@ import {
   drawList
 } from '$lib/engine/courses';
 import { type JobView, type Setting, partOf } from '$lib/journal';
+import type { CoursePartDone } from './laying-facts.ts';
+import { placeOf } from './plan-of-parts.ts';
 import type { PlanGround } from './plan-request.ts';
 import { palletsForDraw } from './draw-pallets.ts';
 
@@ -14,8 +16,10 @@ export interface SlopeProgress {
   readonly slopeId: string;
   readonly laid: number;
   readonly all: number;
-  /** The lowest course of the plan that is not laid. */
+  /** The lowest course of the plan that is not laid; of one that lies in part, its rest. */
   readonly next?: PlannedCourse;
+  /** What lies of that course, where it was begun or left with a note. */
+  readonly begun?: CoursePartDone;
 }
 
 /** How far each slope is, in the order of the roof. */
@@ -23,11 +27,13 @@ export function slopeProgress(ground: PlanGround, rest: Plan): SlopeProgress[] {
   return ground.roof.slopes.map(({ slope: { id } }) => {
     const isHere = ({ slopeId }: { slopeId: string }) => slopeId === id;
     const next = rest.courses.find(isHere);
+    const begun = next && ground.partLaid.find((part) => placeOf(part) === placeOf(next));
     return {
       slopeId: id,
       laid: ground.laid.filter(isHere).length,
       all: ground.roof.demand.filter(isHere).length,
-      ...(next && { next })
+      ...(next && { next }),
+      ...(begun && { begun })
     };
   });
 }
@@ -61,13 +67,20 @@ export function drawOf(
 /** What was done last on the roof and is in force. */
 export type LaidAct = { readonly id: string } & (
   | { readonly kind: 'course'; readonly slopeId: string; readonly course: number }
+  | {
+      readonly kind: 'part';
+      readonly slopeId: string;
+      readonly course: number;
+      /** Pieces of it that lie. */
+      readonly pieces: number;
+    }
   | { readonly kind: 'lost'; readonly pile: number; readonly slates: number }
   | { readonly kind: 'counted'; readonly pile: number; readonly slates: number }
 );
 
-/** The newest course laid, loss or count, which an undo takes back; undefined before any. */
+/** The newest course laid, whole or in part, loss or count, which an undo takes back; undefined before any. */
 export function lastLaidAct(view: JobView): LaidAct | undefined {
-  const { laid, lost, counted } = partOf(view, 'laying');
+  const { laid, partLaid, lost, counted } = partOf(view, 'laying');
   const newest = <T>(registers: readonly (readonly Setting<T>[])[]) =>
     registers
       .flatMap((register) => register.slice(-1))
@@ -76,6 +89,7 @@ export function lastLaidAct(view: JobView): LaidAct | undefined {
         undefined
       );
   const course = newest(Object.values(laid));
+  const part = newest(Object.values(partLaid));
   const loss = newest([lost]);
   const count = newest(Object.values(counted));
   const acts: (LaidAct | undefined)[] = [
@@ -84,6 +98,13 @@ export function lastLaidAct(view: JobView): LaidAct | undefined {
       id: course.id,
       slopeId: course.value.slopeId,
       course: course.value.course
+    },
+    part && {
+      kind: 'part',
+      id: part.id,
+      slopeId: part.value.slopeId,
+      course: part.value.course,
+      pieces: part.value.piles.reduce((sum, { pieces }) => sum + pieces, 0)
     },
     loss && { kind: 'lost', id: loss.id, pile: loss.value.pile, slates: loss.value.slates },
     count && { kind: 'counted', id: count.id, pile: count.value.pile, slates: count.value.slates }

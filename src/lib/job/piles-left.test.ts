@@ -11,6 +11,7 @@ function groundOf(
     request: { piles: piles.map(({ left }) => ({ slates: left })) },
     stock: { piles: piles.map(({ toCome }, index) => ({ pile: index + 1, toCome })) },
     laid: laid.map(([pile, slates]) => ({ parts: [{ pile, slates, slateAndAHalves: 1 }] })),
+    partLaid: [],
     lostOfPile: piles.map(({ lost }) => lost ?? 0)
   } as unknown as PlanGround;
 }

@@ -19,7 +19,7 @@ export interface PileLeft {
  *
  * @example of 100 slates, 60 of them sorted, 25 laid and 5 broken → 70 left: 30 stand there, 40 to come
  */
-export function pilesLeft({ request, stock, laid, lostOfPile }: PlanGround): PileLeft[] {
+export function pilesLeft({ request, stock, laid, partLaid, lostOfPile }: PlanGround): PileLeft[] {
   return stock.piles.map(({ pile, toCome: expected }, index) => {
     const left = request.piles[index].slates;
     const toCome = Math.min(left, expected);
@@ -28,7 +28,7 @@ export function pilesLeft({ request, stock, laid, lostOfPile }: PlanGround): Pil
       left,
       toCome,
       standing: left - toCome,
-      laid: laid
+      laid: [...laid, ...partLaid]
         .flatMap(({ parts }) => parts)
         .filter((part) => part.pile === pile)
         .reduce((sum, { slates }) => sum + slates, 0),

@@ -1,5 +1,6 @@
 import { type Plan, type PlanChange, comparePlans, kickChances } from '$lib/engine/courses';
 import type { AdoptedPlan } from './adopted-plan.ts';
+import { wholeCourse } from './laying-facts.ts';
 import type { PlanGround } from './plan-request.ts';
 import { placeOf, planOfParts } from './plan-of-parts.ts';
 
@@ -15,6 +16,10 @@ export function wholeRoof(ground: PlanGround, rest: Plan): Plan {
   const parts = new Map(
     [...ground.laid, ...rest.courses].map((course) => [placeOf(course), course.parts])
   );
+  for (const part of ground.partLaid) {
+    const own = parts.get(placeOf(part));
+    if (own) parts.set(placeOf(part), wholeCourse(part, own));
+  }
   return planOfParts(ground.request, ground.roof.demand, (place) => parts.get(place));
 }
 

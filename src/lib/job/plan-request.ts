@@ -1,9 +1,7 @@
 import type { KickSoftness } from '$lib/engine/grading';
 import { kickSoftnessOf } from './kick-softness.ts';
 import {
-  type CoursePart,
   type KickChances,
-  type LayingEvent,
   type PileStock as PlannerStock,
   type PlanRequest,
   kickChances,
@@ -11,10 +9,9 @@ import {
 } from '$lib/engine/courses';
 import type { CourseDemand, RoofLayout } from '$lib/engine/roof';
 import type { ThicknessBins } from '$lib/engine/thickness';
-import { partsOfPieces } from './course-parts.ts';
+import { type CourseDone, type CoursePartDone, layingFacts } from './laying-facts.ts';
 import { placeOf, planOfParts } from './plan-of-parts.ts';
 import { type JobSettings, gradesOf, settingsOf, specOf } from './queries.ts';
-import type { Setting } from '$lib/journal';
 import { roofLayoutOf } from './roof-of.ts';
 import { type Stock, stockOf } from './stock.ts';
 import { type JobView, partOf } from '$lib/journal';
@@ -42,13 +39,6 @@ export interface PileBefore {
   readonly slateAndAHalves?: number;
 }
 
-/** A course that is laid, by what it was laid from. */
-export interface CourseDone {
-  readonly slopeId: string;
-  readonly course: number;
-  readonly parts: readonly CoursePart[];
-}
-
 /** Everything a plan of the rest of the roof rests on. */
 export interface PlanGround {
   readonly ok: true;
@@ -66,6 +56,8 @@ export interface PlanGround {
   readonly before: readonly PileBefore[];
   /** Courses laid, in the order they were laid. */
   readonly laid: readonly CourseDone[];
+  /** Courses of which a part lies; the request asks for the rest of each. */
+  readonly partLaid: readonly CoursePartDone[];
   /** Slates lost while laying, by pile. */
   readonly lostOfPile: readonly number[];
   /** Piles that gave more than they were taken to hold. */
@@ -88,7 +80,8 @@ export interface PlanGround {
  * before it is in it already. Slate-and-a-halves stand sorted beside their pile; where nobody
  * counted them they are taken to be enough. Chances of kicking come from what really stands on the
  * piles, the job's kick allowance and how far steps scatter; where nothing was gauged they are all 0, since millimetres are
- * unknown.
+ * unknown. Of a course that lies in part the rest is asked for, as a shorter course; the joint where
+ * it goes on is weighed by no plan.
  *
  * @param asSorted thickness of what stands on each pile of that stock, slates on the wrong pile among
  * it; left out, every slate is taken to lie on its right pile
@@ -136,6 +129,7 @@ export function planRequestOf(
     sortedBins,
     before,
     laid: facts.laid,
+    partLaid: facts.partLaid,
     lostOfPile: facts.lostOfPile,
     overdrawn: progress.overdrawn.filter((pile) => pile !== 'common'),
     slateAndAHalvesNeeded: needed,
@@ -236,90 +230,4 @@ function less(pile: PlannerStock, pieces: number): PlannerStock {
 /** A pile that is used up has nothing left to keep back. */
 function withoutVainReserve(pile: PlannerStock): PlannerStock {
   return pile.slates > 0 ? pile : { ...pile, reservedSlates: 0 };
-}
-
-/** What happened on the roof, for the engine, and what goes before it. */
-interface LayingFacts {
-  readonly events: readonly LayingEvent[];
-  readonly laid: readonly CourseDone[];
-  /** By pile: slates laid and lost before the pile was counted by hand. */
-  readonly takenBeforeCount: readonly number[];
-  readonly wideCounted: readonly (number | undefined)[];
-  /** By pile: pieces of courses that the roof has no more. */
-  readonly strayPieces: readonly number[];
-  readonly strayCourses: number;
-  readonly lostOfPile: readonly number[];
-}
-
-function layingFacts(
-  view: JobView,
-  demand: readonly CourseDemand[],
-  stock: Stock,
-  needed: number
-): LayingFacts {
-  const laying = partOf(view, 'laying');
-  const piles = stock.piles.length;
-  const zeros = (): number[] => new Array<number>(piles).fill(0);
-  const [takenBeforeCount, strayPieces, lostOfPile] = [zeros(), zeros(), zeros()];
-  const wideBefore = zeros();
-  const gradesId = gradesOf(view)?.gradesId ?? '';
-  const counts = stock.piles.map(({ pile }) => laying.counted[`${gradesId}|${pile}`]?.at(-1));
-  const isBeforeCount = (id: string, index: number): boolean => id < (counts[index]?.id ?? '');
-  const demandOf = new Map(demand.map((course) => [`${course.slopeId}|${course.course}`, course]));
-
-  const events: { id: string; event: LayingEvent }[] = [];
-  const laid: { id: string; done: CourseDone }[] = [];
-  let strayCourses = 0;
-  for (const [place, register] of Object.entries(laying.laid)) {
-    const { id, value } = register.at(-1) as Setting<(typeof register)[number]['value']>;
-    const pieces = value.piles
-      .filter((part) => part.pieces > 0)
-      .map((part) => ({ ...part, pile: Math.min(part.pile, piles) }));
-    const course = demandOf.get(place);
-    if (!course) {
-      strayCourses++;
-      for (const { pile, pieces: n } of pieces)
-        if (!isBeforeCount(id, pile - 1)) strayPieces[pile - 1] += n;
-      continue;
-    }
-    const parts = partsOfPieces(course, pieces);
-    for (const { pile, slates, slateAndAHalves } of parts)
-      if (isBeforeCount(id, pile - 1)) {
-        takenBeforeCount[pile - 1] += slates;
-        wideBefore[pile - 1] += slateAndAHalves;
-      }
-    const own = { slopeId: course.slopeId, course: course.course };
-    laid.push({ id, done: { ...own, parts } });
-    events.push({ id, event: { type: 'course-laid', ...own } });
-  }
-  for (const { id, value } of laying.lost) {
-    const pile = Math.min(value.pile, piles);
-    lostOfPile[pile - 1] += value.slates;
-    if (isBeforeCount(id, pile - 1)) takenBeforeCount[pile - 1] += value.slates;
-    const event = { type: 'slates-lost', pile, slates: value.slates, slateAndAHalves: 0 } as const;
-    events.push({ id, event });
-  }
-  const wideCounted = counts.map((count, index) => {
-    const counted = count?.value.slateAndAHalves;
-    return counted === undefined ? undefined : counted + wideBefore[index];
-  });
-  for (const [index, count] of counts.entries())
-    if (count) {
-      const { pile, slates } = stock.piles[index];
-      const slateAndAHalves = count.value.slateAndAHalves ?? needed;
-      events.push({ id: count.id, event: { type: 'pile-counted', pile, slates, slateAndAHalves } });
-    }
-  return {
-    events: events.sort(byId).map(({ event }) => event),
-    laid: laid.sort(byId).map(({ done }) => done),
-    takenBeforeCount,
-    wideCounted,
-    strayPieces,
-    strayCourses,
-    lostOfPile
-  };
-}
-
-function byId(one: { id: string }, other: { id: string }): number {
-  return one.id < other.id ? -1 : 1;
 }

@@ -70,11 +70,12 @@ const opening = v.object({
   widthMm: lengthMm
 });
 
-const pilesOfCourse = v.pipe(
-  v.array(v.object({ pile, pieces: whole })),
-  v.minLength(1),
-  v.maxLength(2)
-);
+const piecesOfPile = v.object({ pile, pieces: whole });
+
+const pilesOfCourse = v.pipe(v.array(piecesOfPile), v.minLength(1), v.maxLength(2));
+
+/** From left to right; a course begun under one plan and ended under another has more than two. */
+const pilesAsLaid = v.pipe(v.array(piecesOfPile), v.maxLength(8));
 
 /** Where in the pallets a slate of the unsorted sample was drawn, and what else was measured. */
 const sampleSlate = v.object({
@@ -298,7 +299,20 @@ export const BODIES = {
     heldUnder: v.optional(v.pipe(v.number(), v.gtValue(0), v.ltValue(1))),
     sizeId
   }),
-  courseLaid: v.object({ slopeId: key, course: whole, piles: pilesOfCourse }),
+  courseLaid: v.object({
+    slopeId: key,
+    course: whole,
+    piles: v.pipe(pilesAsLaid, v.minLength(1))
+  }),
+  /** So much of a course lies, counted from one end; no pieces: none of it after all. */
+  coursePartLaid: v.object({
+    slopeId: key,
+    course: whole,
+    from: v.picklist(['left', 'right']),
+    piles: pilesAsLaid,
+    /** For whoever goes on with it. */
+    note: v.optional(longText)
+  }),
   slatesLost: v.object({
     pile,
     gradesId,
@@ -361,5 +375,6 @@ export type SlateSizeBody = v.InferOutput<typeof slateSize>;
 /** The present version of each body. Absent means 1. */
 export const EVENT_VERSIONS: Partial<Record<EventType, number>> = {
   planAdopted: 2,
-  pileCounted: 2
+  pileCounted: 2,
+  courseLaid: 2
 };

@@ -55,6 +55,10 @@ export function count(draft: ViewDraft, event: JournalEvent, sign: Sign): void {
       const place = `${event.body.slopeId}|${event.body.course}`;
       return setIn(draft.part('laying').laid, place, event, event.body, sign);
     }
+    case 'coursePartLaid': {
+      const place = `${event.body.slopeId}|${event.body.course}`;
+      return setIn(draft.part('laying').partLaid, place, event, event.body, sign);
+    }
     case 'slatesLost':
       return set(draft.part('laying').lost, event, event.body, sign);
     case 'pileCounted': {

@@ -11,7 +11,9 @@ export const UPCASTERS: UpcasterTable = {
   // 2: may say the chance of running out that the plan was held under; a plan of before held none.
   planAdopted: [(body) => body],
   // 2: may say what was laid and lost of the pile by then; a count of before said nothing of it.
-  pileCounted: [(body) => body]
+  pileCounted: [(body) => body],
+  // 2: a course may lie from more than two piles; one of before has one or two.
+  courseLaid: [(body) => body]
 };
 
 /** Lifts a body of the given version to the wanted one, step by step. */

@@ -3,7 +3,7 @@ import { canonicalJson } from './canonical.ts';
 import type { Register } from './register.ts';
 
 /** Raise when the shape or meaning of any part changes: stored views are then rebuilt from events. */
-export const VIEW_VERSION = 9;
+export const VIEW_VERSION = 10;
 
 /** How many slates have each thickness: whole hundredths of a millimetre → slates. */
 export type Counts = Record<string, number>;
@@ -41,6 +41,8 @@ export interface PlansPart {
 export interface LayingPart {
   /** By `slopeId|course`. */
   laid: Record<string, Register<BodyOf<'courseLaid'>>>;
+  /** By `slopeId|course`: how far a course was laid when work on it stopped. */
+  partLaid: Record<string, Register<BodyOf<'coursePartLaid'>>>;
   lost: Register<BodyOf<'slatesLost'>>;
   /**
    * By `gradesId|pile`, of several sizes before grades `sizeId|pile`; counted by hand, overriding the
@@ -156,7 +158,7 @@ const EMPTY: { [K in keyof SingleParts]: () => SingleParts[K] } = {
     rescues: []
   }),
   plans: () => ({ plans: [] }),
-  laying: () => ({ laid: {}, lost: [], counted: {} }),
+  laying: () => ({ laid: {}, partLaid: {}, lost: [], counted: {} }),
   sample: () => ({ slates: [] }),
   voids: () => ({ voidedBy: {}, unknown: {} })
 };

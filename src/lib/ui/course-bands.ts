@@ -54,9 +54,13 @@ function bandOf(
   };
   const edge = 1e6;
   const parts = planned?.parts ?? [];
-  const first = parts[0];
   const lefts = line.runs.flatMap((run) => run.pieces).map((piece) => piece.leftMm);
-  const changeAtMm = parts.length > 1 ? lefts[first.slates + first.slateAndAHalves] : undefined;
+  let pieces = 0;
+  const changesAtMm = parts.slice(0, -1).flatMap((part) => {
+    pieces += part.slates + part.slateAndAHalves;
+    return lefts[pieces] ?? [];
+  });
+  const changeAtMm = changesAtMm.at(0);
   return {
     course: line.course,
     path: between(-edge, edge),
@@ -67,10 +71,10 @@ function bandOf(
     parts:
       changeAtMm === undefined
         ? parts.slice(0, 1).map(({ pile }) => ({ pile, path: between(-edge, edge) }))
-        : [
-            { pile: first.pile, path: between(-edge, changeAtMm) },
-            { pile: parts[1].pile, path: between(changeAtMm, edge) }
-          ]
+        : parts.slice(0, changesAtMm.length + 1).map(({ pile }, at) => ({
+            pile,
+            path: between(changesAtMm[at - 1] ?? -edge, changesAtMm[at] ?? edge)
+          }))
   };
 }
 

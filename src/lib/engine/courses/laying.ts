@@ -1,4 +1,5 @@
 import { EngineError, requireWhole } from '../errors.ts';
+import type { CourseDemand } from '../roof/index.ts';
 import { courseName } from './laying-order.ts';
 import type {
   CommonStock,
@@ -18,6 +19,14 @@ export type LayingEvent =
       readonly course: number;
       /** What was really laid, if not what the plan said. */
       readonly parts?: readonly CoursePart[];
+    }
+  | {
+      /** A stretch of a course that is not laid to its end. */
+      readonly type: 'course-part-laid';
+      /** The pieces of this stretch. */
+      readonly parts: readonly CoursePart[];
+      /** What of the course is still to lay after it. */
+      readonly rest: CourseDemand;
     }
   | {
       /** Slates broken or thrown out while laying. */
@@ -56,7 +65,8 @@ export interface LayingProgress {
  * Rules. A laid course takes its pieces off the stock (those of the plan unless others are given).
  * A lost slate comes off the stock and off the reserve, for the reserve is there to break; but the
  * reserve never falls below the spares kept for repairs. A count replaces the stock. Laid courses
- * bind the rest: nothing thicker above them, nothing thinner below.
+ * bind the rest: nothing thicker above them, nothing thinner below. So does a part of a course that
+ * is laid; its rest stays to be planned as a shorter course.
  *
  * @param request what the plan was made for
  * @param keptSpares full slates of each pile kept for repairs whatever breaks; none if left out
@@ -77,6 +87,8 @@ export function layingProgress(
   const common = request.common && { ...request.common };
   const planned = new Map(plan.courses.map((course) => [key(course), course]));
   const laid = new Map<string, LaidCourse | undefined>();
+  const partLaid: LaidCourse[] = [];
+  const restOf = new Map<string, CourseDemand>();
   const overdrawn = new Set<number | 'common'>();
   let lostSlates = 0;
   let lostSlateAndAHalves = 0;
@@ -111,6 +123,12 @@ export function layingProgress(
       for (const part of parts) take(part.pile, part.slates, part.slateAndAHalves);
       laid.set(key(event), laidCourse(course, parts));
       if (course.commonSlateAndAHalves > 0) take('common', 0, course.commonSlateAndAHalves);
+    } else if (event.type === 'course-part-laid') {
+      const { parts, rest } = event;
+      for (const part of parts) take(part.pile, part.slates, part.slateAndAHalves);
+      const binds = laidCourse(rest, parts);
+      if (binds) partLaid.push(binds);
+      restOf.set(key(rest), rest);
     } else if (event.type === 'slates-lost') {
       take(event.pile, event.slates, event.slateAndAHalves);
       lostSlates += event.slates;
@@ -134,11 +152,14 @@ export function layingProgress(
     overdrawn: [...overdrawn],
     remaining: {
       ...request,
-      courses: request.courses.filter((course) => !laid.has(key(course))),
+      courses: request.courses
+        .filter((course) => !laid.has(key(course)))
+        .map((course) => restOf.get(key(course)) ?? course),
       piles,
       ...(common && { common }),
       laid: [
         ...(request.laid ?? []),
+        ...partLaid,
         ...[...laid.values()].filter((course) => course !== undefined)
       ]
     }
@@ -146,7 +167,10 @@ export function layingProgress(
 }
 
 /** How a laid course binds the rest; a course without graded pieces binds nothing. */
-function laidCourse(course: PlannedCourse, parts: readonly CoursePart[]): LaidCourse | undefined {
+function laidCourse(
+  course: Pick<PlannedCourse, 'slopeId' | 'course' | 'heightMm'>,
+  parts: readonly CoursePart[]
+): LaidCourse | undefined {
   if (parts.length === 0) return undefined;
   const piles = parts.map((part) => part.pile);
   return {
@@ -157,7 +181,10 @@ function laidCourse(course: PlannedCourse, parts: readonly CoursePart[]): LaidCo
   };
 }
 
-function courseOf({ slopeId, course }: PlannedCourse): { slopeId: string; course: number } {
+function courseOf({ slopeId, course }: Pick<PlannedCourse, 'slopeId' | 'course'>): {
+  slopeId: string;
+  course: number;
+} {
   return { slopeId, course };
 }
 

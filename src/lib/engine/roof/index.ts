@@ -1,4 +1,5 @@
 export { type CourseRun, type CourseDemand, piecesInRun } from './course-demand.ts';
+export { courseStretch, piecesOfDemand } from './course-stretch.ts';
 export type { FieldProblem, FieldProblemCode } from './field-problem.ts';
 export {
   type Nailing,

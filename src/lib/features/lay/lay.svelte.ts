@@ -1,6 +1,6 @@
 import { type RogueCheck, rogueCheck } from '$lib/engine/courses';
 import type { NewEvent, StoredEvent } from '$lib/journal';
-import { piecesOfParts } from '$lib/job';
+import { joinPieces, piecesOfParts, slicePieces } from '$lib/job';
 import { type JobState, preferences } from '$lib/app';
 import {
   coursesLaidTwice,
@@ -62,6 +62,13 @@ export class LayState {
 
   readonly here = $derived.by(() => this.slopes.find(({ slopeId }) => slopeId === this.slopeId));
   readonly next = $derived(this.here?.next);
+  /** What lies of the course that is next, where it was begun or left with a note. */
+  readonly begun = $derived(this.here?.begun);
+  /** Pieces of the whole of the course that is next. */
+  readonly piecesOfNext = $derived(
+    this.begun?.of ??
+      (this.next?.parts ?? []).reduce((sum, part) => sum + part.slates + part.slateAndAHalves, 0)
+  );
   readonly draw = $derived.by(() => {
     const { ground, adopted } = this.#desk;
     return ground && adopted && this.next && drawOf(ground, adopted.rest, this.next);
@@ -111,7 +118,28 @@ export class LayState {
     if (!next) return;
     this.#slopeId = next.slopeId;
     const { slopeId, course, parts } = next;
-    await this.#act({ type: 'courseLaid', body: { slopeId, course, piles: piecesOfParts(parts) } });
+    const { begun } = this;
+    const [lying, rest] = [piecesOfParts(begun?.parts ?? []), piecesOfParts(parts)];
+    const piles = begun?.from === 'right' ? joinPieces(rest, lying) : joinPieces(lying, rest);
+    await this.#act({ type: 'courseLaid', body: { slopeId, course, piles } });
+  }
+
+  /**
+   * So many pieces of the course that is next lie in all, from one end. What lies already stays as it
+   * was laid; what is new comes from the piles that the plan has there.
+   */
+  async layPart(pieces: number, from: 'left' | 'right', note: string): Promise<void> {
+    const { next, begun, piecesOfNext: of } = this;
+    if (!next) return;
+    this.#slopeId = next.slopeId;
+    const [lying, rest] = [piecesOfParts(begun?.parts ?? []), piecesOfParts(next.parts)];
+    const piles =
+      from === 'left'
+        ? slicePieces(joinPieces(lying, rest), 0, pieces)
+        : slicePieces(joinPieces(rest, lying), of - pieces, of);
+    const { slopeId, course } = next;
+    const body = { slopeId, course, from, piles, ...(note !== '' && { note }) };
+    await this.#act({ type: 'coursePartLaid', body });
   }
 
   /** Slates of a pile that will not be laid. */

@@ -12,6 +12,13 @@ const OF_SIZE: ReadonlySet<NewEvent['type']> = new Set([
   'slatesLost'
 ]);
 
+/** Events after which the courses of each size must not move any more. */
+const FIXING: ReadonlySet<NewEvent['type']> = new Set([
+  'planAdopted',
+  'courseLaid',
+  'coursePartLaid'
+]);
+
 /**
  * An act as it is written in a job of several sizes: each event that belongs to a size says which.
  * A plan and a course laid rest on how many courses each size takes: where nobody chose them, those
@@ -32,7 +39,7 @@ export function actOfSize(
       ? ({ ...event, body: { ...event.body, sizeId } } as NewEvent)
       : event
   );
-  const fixes = act.some(({ type }) => type === 'planAdopted' || type === 'courseLaid');
+  const fixes = act.some(({ type }) => FIXING.has(type));
   const laid = fixes ? sizesLaidOut(view) : undefined;
   if (laid?.ok && laid.standing === 'proposed') {
     const courses = laid.sets.map(({ set, courses: n }) => ({ sizeId: set.id, courses: n }));

@@ -189,8 +189,9 @@ function seenOnRoof(view: JobView, sizeId: string): JobView {
     roof.ok ? roof.demand.map(({ slopeId, course }) => `${slopeId}|${course}`) : []
   );
   const laying = partOf(basic, 'laying');
-  const laid = Object.entries(laying.laid).filter(([place]) => places.has(place));
-  seen.set('laying', { ...laying, laid: Object.fromEntries(laid) });
+  const here = <T>(byPlace: Record<string, T>): Record<string, T> =>
+    Object.fromEntries(Object.entries(byPlace).filter(([place]) => places.has(place)));
+  seen.set('laying', { ...laying, laid: here(laying.laid), partLaid: here(laying.partLaid) });
   return seen;
 }
 

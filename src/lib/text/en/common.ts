@@ -96,6 +96,7 @@ export const common = {
     slopeRemoved: 'slope removed',
     planAdopted: 'plan',
     courseLaid: 'course laid',
+    coursePartLaid: 'course laid in part',
     slatesLost: 'slates lost',
     defectNoted: 'defect',
     photoAdded: 'photo',

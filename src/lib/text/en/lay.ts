@@ -43,6 +43,26 @@ export const lay = {
   lower: (n: number) =>
     `${common.courses(n)} lower on other slopes ${n === 1 ? 'is' : 'are'} not laid yet. Slopes that meet change pile at the same height.`,
 
+  part: {
+    button: 'Part laid',
+    title: 'Part of the course laid',
+    lead: (slope: string, course: number, of: number) =>
+      `${slope}, course ${course}: how many of its ${of.toLocaleString('en')} slates lie when you stop?`,
+    pieces: 'Laid so far',
+    of: (of: number) => `of ${of.toLocaleString('en')}`,
+    from: 'Counted from',
+    ends: { left: 'the left', right: 'the right' },
+    goesOn: (from: 'left' | 'right') => `Counted from the ${from}, as it was begun.`,
+    note: 'Note for whoever goes on',
+    noteHint: 'May stay empty.',
+    lies: (pieces: number, of: number, from: 'left' | 'right') =>
+      `${pieces.toLocaleString('en')} of ${of.toLocaleString('en')} laid, from the ${from}`,
+    noted: (note: string) => `Note: ${note}`,
+    saved: (slope: string, course: number, pieces: number) =>
+      `${slope}, course ${course}: ${common.slates(pieces)} laid`,
+    refused: (of: number, isBegun: boolean) =>
+      `Give a whole number from ${isBegun ? '0' : '1'} to ${(of - 1).toLocaleString('en')}. With all ${of.toLocaleString('en')} laid, press “Course laid”.`
+  },
   laid: 'Course laid',
   saved: (what: string) => `Saved: ${what}`,
   courseSaved: (slope: string, course: number) => `${slope}, course ${course} laid`,

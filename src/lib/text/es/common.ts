@@ -92,6 +92,7 @@ export const common: Partial<Catalogue['common']> = {
     slopeRemoved: 'faldón quitado',
     planAdopted: 'plan',
     courseLaid: 'hilada colocada',
+    coursePartLaid: 'hilada colocada en parte',
     slatesLost: 'pizarras perdidas',
     defectNoted: 'defecto',
     photoAdded: 'foto',

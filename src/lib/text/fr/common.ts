@@ -93,6 +93,7 @@ export const common: Partial<Catalogue['common']> = {
     slopeRemoved: 'versant retiré',
     planAdopted: 'plan',
     courseLaid: 'rang posé',
+    coursePartLaid: 'rang posé en partie',
     slatesLost: 'ardoises perdues',
     defectNoted: 'défaut',
     photoAdded: 'photo',

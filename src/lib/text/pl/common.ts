@@ -92,6 +92,7 @@ export const common: Partial<Catalogue['common']> = {
     slopeRemoved: 'usunięto połać',
     planAdopted: 'plan',
     courseLaid: 'ułożono rząd',
+    coursePartLaid: 'ułożono część rzędu',
     slatesLost: 'utracone płytki',
     defectNoted: 'wada',
     photoAdded: 'zdjęcie',

@@ -93,6 +93,7 @@ export const common: Partial<Catalogue['common']> = {
     slopeRemoved: 'versant scos',
     planAdopted: 'plan',
     courseLaid: 'rând montat',
+    coursePartLaid: 'rând montat în parte',
     slatesLost: 'plăci pierdute',
     defectNoted: 'defect',
     photoAdded: 'fotografie',

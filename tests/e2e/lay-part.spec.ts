@@ -1,0 +1,69 @@
+import { twoSlopesSorted, usePlan } from './courses-job.ts';
+import { expect, test } from './helpers.ts';
+import { eventsOf, seedJob } from './seed-job.ts';
+
+test('J60 half a course at the end of the day: one tap, one number, and it goes on from there', async ({
+  page
+}) => {
+  const jobId = await seedJob(page, twoSlopesSorted(260));
+  const job = `/job/${jobId}`;
+  await usePlan(page, job);
+  await page.goto(`${job}/lay`);
+  const record = page.getByRole('button', { name: 'Record' });
+  const laidSoFar = page.getByLabel('Laid so far');
+  await page.getByRole('button', { name: 'Part laid' }).click();
+  await expect(page.getByText(/course 1: how many of its 19 slates lie/)).toBeVisible();
+
+  for (const bad of ['', '0', '19', '30', 'half']) {
+    await laidSoFar.fill(bad);
+    await record.click();
+    await expect(page.getByText(/^Give a whole number from 1 to 18\. With all 19/)).toBeVisible();
+    await expect(laidSoFar).toHaveValue(bad);
+  }
+  expect((await eventsOf(page, jobId)).some(({ type }) => type === 'coursePartLaid')).toBe(false);
+
+  await laidSoFar.fill('7');
+  await page.getByLabel('Note for whoever goes on').fill('Mind the loose batten');
+  await record.click();
+  await expect(page.getByText('7 of 19 laid, from the left')).toBeVisible();
+  await expect(page.getByText('Note: Mind the loose batten')).toBeVisible();
+  await expect(page.getByText('0 of 24 courses laid')).toBeVisible();
+  await expect(page.locator('.pieces')).toHaveText('11 slates + 1 slate-and-a-half');
+
+  // Next morning.
+  await page.reload();
+  await expect(page.getByText('7 of 19 laid, from the left')).toBeVisible();
+  await page.getByRole('button', { name: 'Part laid' }).click();
+  await expect(page.getByText('Counted from the left, as it was begun.')).toBeVisible();
+  await laidSoFar.fill('12');
+  await record.click();
+  await expect(page.getByText('12 of 19 laid, from the left')).toBeVisible();
+  await page.getByRole('button', { name: /^Undo: .*12 slates laid/ }).click();
+  await expect(page.getByText('7 of 19 laid, from the left')).toBeVisible();
+
+  await page.getByRole('button', { name: 'Course laid' }).click();
+  await expect(page.getByText('1 of 24 courses laid')).toBeVisible();
+  const laid = (await eventsOf(page, jobId)).find(({ type }) => type === 'courseLaid');
+  expect(laid?.body).toMatchObject({ course: 1, piles: [{ pieces: 19 }] });
+});
+
+test('from the right, and the piles of a course begun from another pile', async ({ page }) => {
+  const jobId = await seedJob(page, [
+    ...twoSlopesSorted(260),
+    {
+      type: 'coursePartLaid',
+      body: { slopeId: 'north', course: 1, from: 'right', piles: [{ pile: 2, pieces: 4 }] }
+    }
+  ]);
+  await usePlan(page, `/job/${jobId}`);
+  await page.goto(`/job/${jobId}/lay`);
+  await expect(page.getByText('4 of 19 laid, from the right')).toBeVisible();
+  await page.getByRole('button', { name: 'Course laid' }).click();
+  await expect(page.getByText('1 of 24 courses laid')).toBeVisible();
+  const laid = (await eventsOf(page, jobId)).find(({ type }) => type === 'courseLaid');
+  const piles = (laid?.body.piles ?? []) as { pile: number; pieces: number }[];
+  expect(piles.reduce((sum, { pieces }) => sum + pieces, 0)).toBe(19);
+  expect(piles.at(-1)).toEqual(
+    piles.length === 1 ? { pile: 2, pieces: 19 } : { pile: 2, pieces: 4 }
+  );
+});
