@@ -12,12 +12,12 @@ test('J60 half a course at the end of the day: one tap, one number, and it goes 
   const record = page.getByRole('button', { name: 'Record' });
   const laidSoFar = page.getByLabel('Laid so far');
   await page.getByRole('button', { name: 'Part laid' }).click();
-  await expect(page.getByText(/course 1: how many of its 19 slates lie/)).toBeVisible();
+  await expect(page.getByText(/course 1: how many of its 20 slates lie/)).toBeVisible();
 
-  for (const bad of ['', '0', '19', '30', 'half']) {
+  for (const bad of ['', '0', '20', '30', 'half']) {
     await laidSoFar.fill(bad);
     await record.click();
-    await expect(page.getByText(/^Give a whole number from 1 to 18\. With all 19/)).toBeVisible();
+    await expect(page.getByText(/^Give a whole number from 1 to 19\. With all 20/)).toBeVisible();
     await expect(laidSoFar).toHaveValue(bad);
   }
   expect((await eventsOf(page, jobId)).some(({ type }) => type === 'coursePartLaid')).toBe(false);
@@ -25,26 +25,26 @@ test('J60 half a course at the end of the day: one tap, one number, and it goes 
   await laidSoFar.fill('7');
   await page.getByLabel('Note for whoever goes on').fill('Mind the loose batten');
   await record.click();
-  await expect(page.getByText('7 of 19 laid, from the left')).toBeVisible();
+  await expect(page.getByText('7 of 20 laid, from the left')).toBeVisible();
   await expect(page.getByText('Note: Mind the loose batten')).toBeVisible();
   await expect(page.getByText('0 of 24 courses laid')).toBeVisible();
-  await expect(page.locator('.pieces')).toHaveText('11 slates + 1 slate-and-a-half');
+  await expect(page.locator('.pieces')).toHaveText('12 slates + 1 slate-and-a-half');
 
   // Next morning.
   await page.reload();
-  await expect(page.getByText('7 of 19 laid, from the left')).toBeVisible();
+  await expect(page.getByText('7 of 20 laid, from the left')).toBeVisible();
   await page.getByRole('button', { name: 'Part laid' }).click();
   await expect(page.getByText('Counted from the left, as it was begun.')).toBeVisible();
   await laidSoFar.fill('12');
   await record.click();
-  await expect(page.getByText('12 of 19 laid, from the left')).toBeVisible();
+  await expect(page.getByText('12 of 20 laid, from the left')).toBeVisible();
   await page.getByRole('button', { name: /^Undo: .*12 slates laid/ }).click();
-  await expect(page.getByText('7 of 19 laid, from the left')).toBeVisible();
+  await expect(page.getByText('7 of 20 laid, from the left')).toBeVisible();
 
   await page.getByRole('button', { name: 'Course laid' }).click();
   await expect(page.getByText('1 of 24 courses laid')).toBeVisible();
   const laid = (await eventsOf(page, jobId)).find(({ type }) => type === 'courseLaid');
-  expect(laid?.body).toMatchObject({ course: 1, piles: [{ pieces: 19 }] });
+  expect(laid?.body).toMatchObject({ course: 1, piles: [{ pieces: 20 }] });
 });
 
 test('from the right, and the piles of a course begun from another pile', async ({ page }) => {
@@ -57,13 +57,13 @@ test('from the right, and the piles of a course begun from another pile', async 
   ]);
   await usePlan(page, `/job/${jobId}`);
   await page.goto(`/job/${jobId}/lay`);
-  await expect(page.getByText('4 of 19 laid, from the right')).toBeVisible();
+  await expect(page.getByText('4 of 20 laid, from the right')).toBeVisible();
   await page.getByRole('button', { name: 'Course laid' }).click();
   await expect(page.getByText('1 of 24 courses laid')).toBeVisible();
   const laid = (await eventsOf(page, jobId)).find(({ type }) => type === 'courseLaid');
   const piles = (laid?.body.piles ?? []) as { pile: number; pieces: number }[];
-  expect(piles.reduce((sum, { pieces }) => sum + pieces, 0)).toBe(19);
+  expect(piles.reduce((sum, { pieces }) => sum + pieces, 0)).toBe(20);
   expect(piles.at(-1)).toEqual(
-    piles.length === 1 ? { pile: 2, pieces: 19 } : { pile: 2, pieces: 4 }
+    piles.length === 1 ? { pile: 2, pieces: 20 } : { pile: 2, pieces: 4 }
   );
 });

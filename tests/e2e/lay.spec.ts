@@ -232,11 +232,17 @@ test('a rogue is told where it may lie', async ({ page }) => {
     page.getByText(/^No, not in North, course 1, next to lay: a slate of 4.30 mm would show/)
   ).toBeVisible();
   await expect(page.getByText(/courses? \d+( to 12)? \(3 Thin\)/).first()).toBeVisible();
-  await expect(
-    page.getByText(
-      /^Taken off, it is booked as lost from the pile it came from and counts on no other/
-    )
-  ).toContainText('Keep it by for the courses above');
+  await expect(page.getByText(/^Or take it off: it is booked as lost from its pile/)).toBeVisible();
+  await page
+    .getByRole('button', { name: /^Keep it for/ })
+    .first()
+    .click();
+  await expect(page.getByText(/^Saved: 1 slate of 1 Thick now with [23] /)).toBeVisible();
+  const moved = (await eventsOf(page, jobId)).find(({ type }) => type === 'slatesMoved');
+  expect(moved?.body).toMatchObject({ fromPile: 1, slates: 1, thicknessHundredths: 430 });
+  await page.getByRole('button', { name: /^Undo: 1 slate of 1 Thick now/ }).click();
+  await expect(page.getByText('Taken back.')).toBeVisible();
+  await page.getByRole('button', { name: 'Rogue slate' }).click();
   await page.getByLabel('Its thickness').fill('20');
   await page.getByRole('button', { name: 'Check it' }).click();
   await expect(page.getByText('It suits no course that is left.')).toBeVisible();

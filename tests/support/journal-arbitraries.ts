@@ -177,6 +177,16 @@ export const BODY: {
     slates: count,
     reason: fc.constantFrom('broken' as const, 'rogue' as const)
   }),
+  slatesMoved: fc
+    .record(
+      {
+        ...{ fromPile: pile, toPile: pile, gradesId, slates: fc.integer({ min: 1, max: 9 }) },
+        ...{ thicknessHundredths: reading, sizeId },
+        keptFor: fc.record({ slopeId, course: fc.integer({ min: 1, max: 3 }) })
+      },
+      { requiredKeys: ['fromPile', 'toPile', 'gradesId', 'slates'] }
+    )
+    .filter(({ fromPile, toPile }) => fromPile !== toPile),
   defectNoted: fc.record({ palletId: fc.option(palletId), text: name }),
   photoAdded: fc.record({
     photoId: fc.constantFrom('f1', 'f2'),

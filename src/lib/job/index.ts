@@ -23,6 +23,7 @@ export { drawnThicknessMm } from './drawn-thickness.ts';
 export {
   drawOf,
   coursesLaidTwice,
+  keptForCourse,
   lastLaidAct,
   lowerElsewhere,
   rogueStretches,

@@ -29,11 +29,12 @@ describe('slopeProgress', () => {
         slopes: [{ slope: { id: 'south' } }, { slope: { id: 'north' } }],
         demand: [course('south', 1), course('north', 1), course('south', 2)]
       },
-      laid: [{ slopeId: 'north', course: 1, parts: [] }]
+      laid: [{ slopeId: 'north', course: 1, parts: [] }],
+      partLaid: [{ slopeId: 'south', course: 1, parts: [], pieces: 4, of: 10, from: 'left' }]
     } as unknown as PlanGround;
     const rest = { courses: [course('south', 1), course('south', 2)] } as unknown as Plan;
     expect(slopeProgress(ground, rest)).toMatchObject([
-      { slopeId: 'south', laid: 0, all: 2, next: { course: 1 } },
+      { slopeId: 'south', laid: 0, all: 2, next: { course: 1 }, begun: { pieces: 4 } },
       { slopeId: 'north', laid: 1, all: 1 }
     ]);
     expect(slopeProgress(ground, rest)[1].next).toBeUndefined();

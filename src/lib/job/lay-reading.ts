@@ -5,7 +5,7 @@ import {
   type RoguePlace,
   drawList
 } from '$lib/engine/courses';
-import { type JobView, type Setting, partOf } from '$lib/journal';
+import { type BodyOf, type JobView, type Setting, partOf } from '$lib/journal';
 import type { CoursePartDone } from './laying-facts.ts';
 import { placeOf } from './plan-of-parts.ts';
 import type { PlanGround } from './plan-request.ts';
@@ -75,12 +75,18 @@ export type LaidAct = { readonly id: string } & (
       readonly pieces: number;
     }
   | { readonly kind: 'lost'; readonly pile: number; readonly slates: number }
+  | {
+      readonly kind: 'moved';
+      readonly slates: number;
+      readonly fromPile: number;
+      readonly toPile: number;
+    }
   | { readonly kind: 'counted'; readonly pile: number; readonly slates: number }
 );
 
-/** The newest course laid, whole or in part, loss or count, which an undo takes back; undefined before any. */
+/** The newest course laid, whole or in part, loss, move or count, which an undo takes back; undefined before any. */
 export function lastLaidAct(view: JobView): LaidAct | undefined {
-  const { laid, partLaid, lost, counted } = partOf(view, 'laying');
+  const { laid, partLaid, lost, moved, counted } = partOf(view, 'laying');
   const newest = <T>(registers: readonly (readonly Setting<T>[])[]) =>
     registers
       .flatMap((register) => register.slice(-1))
@@ -91,6 +97,7 @@ export function lastLaidAct(view: JobView): LaidAct | undefined {
   const course = newest(Object.values(laid));
   const part = newest(Object.values(partLaid));
   const loss = newest([lost]);
+  const move = newest([moved]);
   const count = newest(Object.values(counted));
   const acts: (LaidAct | undefined)[] = [
     course && {
@@ -107,11 +114,28 @@ export function lastLaidAct(view: JobView): LaidAct | undefined {
       pieces: part.value.piles.reduce((sum, { pieces }) => sum + pieces, 0)
     },
     loss && { kind: 'lost', id: loss.id, pile: loss.value.pile, slates: loss.value.slates },
+    move && { kind: 'moved', id: move.id, ...slatesOfMove(move.value) },
     count && { kind: 'counted', id: count.id, pile: count.value.pile, slates: count.value.slates }
   ];
   return acts
     .filter((act) => act !== undefined)
     .sort((one, other) => (one.id < other.id ? 1 : -1))[0];
+}
+
+function slatesOfMove({ slates, fromPile, toPile }: BodyOf<'slatesMoved'>) {
+  return { slates, fromPile, toPile };
+}
+
+/** Slates that were moved to another pile to go into a course, in the order in which they were. */
+export function keptForCourse(
+  view: JobView,
+  place: { readonly slopeId: string; readonly course: number }
+): { readonly pile: number; readonly slates: number; readonly thicknessMm?: number }[] {
+  return partOf(view, 'laying').moved.flatMap(({ value }) => {
+    const { keptFor, toPile: pile, slates, thicknessHundredths: hundredths } = value;
+    if (!keptFor || placeOf(keptFor) !== placeOf(place)) return [];
+    return [{ pile, slates, ...(hundredths !== undefined && { thicknessMm: hundredths / 100 }) }];
+  });
 }
 
 /** Courses that two people entered, each for himself; they count once. In no certain order. */

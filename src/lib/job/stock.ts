@@ -112,8 +112,9 @@ export function pilesRestOn(view: JobView): unknown[] {
 
 /** What a stock rests on beside what the job is: its pallets, and the counts by hand. */
 function restsOn(view: JobView): unknown[] {
-  const { counted } = partOf(view, 'laying');
+  const { counted, moved } = partOf(view, 'laying');
   return [
+    ...moved.map(({ id }) => id),
     ...palletIds(view).map((palletId) => view.get(`pallet:${palletId}`)),
     ...Object.entries(counted).flatMap(([place, register]) => [place, register.at(-1)?.id])
   ];
@@ -235,13 +236,34 @@ function pileBins(
 
 /** The last count by hand of a pile under the grades in force; undefined before one. */
 function countOf(view: JobView, pile: number): BodyOf<'pileCounted'> | undefined {
-  return current(partOf(view, 'laying').counted[`${gradesOf(view)?.gradesId ?? ''}|${pile}`]);
+  return current(partOf(view, 'laying').counted[placeOfCount(view, pile)]);
 }
 
-/** Slates on a pile: its tally, or its hand count and what was tallied after that. */
+function placeOfCount(view: JobView, pile: number): string {
+  return `${gradesOf(view)?.gradesId ?? ''}|${pile}`;
+}
+
+/**
+ * Slates on a pile: its tally, or its hand count and what was tallied after that; with what was moved
+ * to it, less what was moved away, since then. The last pile stands for those beyond it.
+ */
 function standing(view: JobView, pile: number, tallied: number): number {
   const count = countOf(view, pile);
-  return count ? count.slates + Math.max(0, tallied - (count.tallied ?? tallied)) : tallied;
+  const onIt = count ? count.slates + Math.max(0, tallied - (count.tallied ?? tallied)) : tallied;
+  return Math.max(0, onIt + movedTo(view, pile).since);
+}
+
+/** Slates moved to a pile less those moved away: before it was counted by hand, and since. */
+function movedTo(view: JobView, pile: number): { before: number; since: number } {
+  const { counted, moved } = partOf(view, 'laying');
+  const countedBy = counted[placeOfCount(view, pile)]?.at(-1)?.id ?? '';
+  const piles = pilesOf(view);
+  const sums = { before: 0, since: 0 };
+  for (const { id, value } of moved) {
+    const gains = (of: number): number => (Math.min(of, piles) === pile ? value.slates : 0);
+    sums[id < countedBy ? 'before' : 'since'] += gains(value.toPile) - gains(value.fromPile);
+  }
+  return sums;
 }
 
 /**
@@ -251,7 +273,8 @@ function standing(view: JobView, pile: number, tallied: number): number {
 function unlogged(view: JobView, pile: number): number {
   const count = countOf(view, pile);
   if (count?.tallied === undefined) return 0;
-  return Math.max(0, count.slates + (count.taken ?? 0) - count.tallied);
+  const known = count.tallied + movedTo(view, pile).before;
+  return Math.max(0, count.slates + (count.taken ?? 0) - known);
 }
 
 /** What the counts by hand take off the tallies of the piles, by its reason. */
@@ -265,7 +288,7 @@ function goneByCount(
     if (!count) continue;
     const { slates, tallied = talliedNow, taken = 0 } = count;
     gone.takenBeforeCount += taken;
-    gone.notFound += Math.max(0, tallied - taken - slates);
+    gone.notFound += Math.max(0, tallied + movedTo(view, pile).before - taken - slates);
   }
   return gone;
 }

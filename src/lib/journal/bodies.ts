@@ -321,6 +321,20 @@ export const BODIES = {
     thicknessHundredths: v.optional(reading),
     sizeId
   }),
+  /** Slates that came off one pile and joined another, as a rogue that suits a thinner one. */
+  slatesMoved: v.pipe(
+    v.object({
+      fromPile: pile,
+      toPile: pile,
+      gradesId,
+      slates: v.pipe(whole, v.minValue(1)),
+      thicknessHundredths: v.optional(reading),
+      /** The course that they are kept for. */
+      keptFor: v.optional(v.object({ slopeId: key, course: whole })),
+      sizeId
+    }),
+    v.check(({ fromPile, toPile }) => fromPile !== toPile, 'from a pile to itself')
+  ),
   defectNoted: v.object({ palletId: v.nullable(key), text: longText }),
   photoAdded: v.object({
     photoId: key,

@@ -61,6 +61,8 @@ export function count(draft: ViewDraft, event: JournalEvent, sign: Sign): void {
     }
     case 'slatesLost':
       return set(draft.part('laying').lost, event, event.body, sign);
+    case 'slatesMoved':
+      return set(draft.part('laying').moved, event, event.body, sign);
     case 'pileCounted': {
       const { gradesId, sizeId, pile } = event.body;
       const place = `${gradesId ?? sizeId ?? ''}|${pile}`;

@@ -3,7 +3,7 @@ import { canonicalJson } from './canonical.ts';
 import type { Register } from './register.ts';
 
 /** Raise when the shape or meaning of any part changes: stored views are then rebuilt from events. */
-export const VIEW_VERSION = 10;
+export const VIEW_VERSION = 11;
 
 /** How many slates have each thickness: whole hundredths of a millimetre → slates. */
 export type Counts = Record<string, number>;
@@ -44,6 +44,7 @@ export interface LayingPart {
   /** By `slopeId|course`: how far a course was laid when work on it stopped. */
   partLaid: Record<string, Register<BodyOf<'coursePartLaid'>>>;
   lost: Register<BodyOf<'slatesLost'>>;
+  moved: Register<BodyOf<'slatesMoved'>>;
   /**
    * By `gradesId|pile`, of several sizes before grades `sizeId|pile`; counted by hand, overriding the
    * tally up to that moment.
@@ -158,7 +159,7 @@ const EMPTY: { [K in keyof SingleParts]: () => SingleParts[K] } = {
     rescues: []
   }),
   plans: () => ({ plans: [] }),
-  laying: () => ({ laid: {}, partLaid: {}, lost: [], counted: {} }),
+  laying: () => ({ laid: {}, partLaid: {}, lost: [], moved: [], counted: {} }),
   sample: () => ({ slates: [] }),
   voids: () => ({ voidedBy: {}, unknown: {} })
 };

@@ -4,6 +4,7 @@ import { joinPieces, piecesOfParts, slicePieces } from '$lib/job';
 import { type JobState, preferences } from '$lib/app';
 import {
   coursesLaidTwice,
+  keptForCourse,
   drawOf,
   lastLaidAct,
   lowerElsewhere,
@@ -64,6 +65,8 @@ export class LayState {
   readonly next = $derived(this.here?.next);
   /** What lies of the course that is next, where it was begun or left with a note. */
   readonly begun = $derived(this.here?.begun);
+  /** Slates of other piles that wait for the course that is next. */
+  readonly kept = $derived.by(() => (this.next ? keptForCourse(this.#job().view, this.next) : []));
   /** Pieces of the whole of the course that is next. */
   readonly piecesOfNext = $derived(
     this.begun?.of ??
@@ -155,6 +158,19 @@ export class LayState {
       ...(thicknessHundredths !== undefined && { thicknessHundredths })
     };
     return this.#act({ type: 'slatesLost', body });
+  }
+
+  /** A rogue leaves its pile and joins that of a course, for which it is kept. */
+  moveTo(
+    fromPile: number,
+    place: { readonly slopeId: string; readonly course: number; readonly pile: number },
+    thicknessHundredths: number
+  ): Promise<void> {
+    const { slopeId, course, pile: toPile } = place;
+    const gradesId = this.#job().grades?.gradesId ?? null;
+    const keptFor = { slopeId, course };
+    const body = { fromPile, toPile, gradesId, slates: 1, thicknessHundredths, keptFor };
+    return this.#act({ type: 'slatesMoved', body });
   }
 
   /** What really stands on a pile. One that ran out, with none to come, gives up all it had. */

@@ -9,7 +9,8 @@ const OF_SIZE: ReadonlySet<NewEvent['type']> = new Set([
   'pileCounted',
   'planAdopted',
   'sampleDrawn',
-  'slatesLost'
+  'slatesLost',
+  'slatesMoved'
 ]);
 
 /** Events after which the courses of each size must not move any more. */

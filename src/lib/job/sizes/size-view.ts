@@ -94,7 +94,8 @@ function seenForSize(view: JobView, sizeId: string): JobView {
   seen.set('laying', {
     ...laying,
     counted: Object.fromEntries(counted),
-    lost: laying.lost.filter(({ value }) => isOf(value.sizeId))
+    lost: laying.lost.filter(({ value }) => isOf(value.sizeId)),
+    moved: laying.moved.filter(({ value }) => isOf(value.sizeId))
   });
   return seen;
 }

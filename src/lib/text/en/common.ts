@@ -98,6 +98,7 @@ export const common = {
     courseLaid: 'course laid',
     coursePartLaid: 'course laid in part',
     slatesLost: 'slates lost',
+    slatesMoved: 'slates moved to another pile',
     defectNoted: 'defect',
     photoAdded: 'photo',
     gaugeStudied: 'gauge study',

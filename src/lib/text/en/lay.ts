@@ -100,8 +100,12 @@ export const lay = {
   mayElsewhere: 'By its thickness it suits:',
   mayAlso: 'By its thickness it also suits:',
   mayNowhere: 'It suits no course that is left.',
-  rogueOut: (elsewhere: boolean) =>
-    `Taken off, it is booked as lost from the pile it came from and counts on no other pile.${elsewhere ? ' Keep it by for the courses above if you like: the plan does not count on it.' : ''}`,
+  rogueOut: 'Or take it off: it is booked as lost from its pile and counts on no other.',
+  nothingOnIt: (pile: string) => `None of ${pile} is left: choose the pile that it came from.`,
+  keepFor: (slope: string, course: number) => `Keep it for ${slope}, course ${course}`,
+  keptHere: (slates: string, mm: string, pile: string) =>
+    `Kept for this course: ${slates}${mm === '' ? '' : ` of ${mm}`}, with ${pile}`,
+  movedSaved: (slates: string, from: string, to: string) => `${slates} of ${from} now with ${to}`,
   place: (slope: string, from: number, to: number, pile: string) =>
     from === to
       ? `${slope}, course ${from} (${pile})`

@@ -94,6 +94,7 @@ export const common: Partial<Catalogue['common']> = {
     courseLaid: 'hilada colocada',
     coursePartLaid: 'hilada colocada en parte',
     slatesLost: 'pizarras perdidas',
+    slatesMoved: 'pizarras pasadas a otro montón',
     defectNoted: 'defecto',
     photoAdded: 'foto',
     gaugeStudied: 'estudio del calibre',

@@ -95,6 +95,7 @@ export const common: Partial<Catalogue['common']> = {
     courseLaid: 'rang posé',
     coursePartLaid: 'rang posé en partie',
     slatesLost: 'ardoises perdues',
+    slatesMoved: 'ardoises passées à un autre tas',
     defectNoted: 'défaut',
     photoAdded: 'photo',
     gaugeStudied: 'étude du calibre',

@@ -94,6 +94,7 @@ export const common: Partial<Catalogue['common']> = {
     courseLaid: 'ułożono rząd',
     coursePartLaid: 'ułożono część rzędu',
     slatesLost: 'utracone płytki',
+    slatesMoved: 'przełożono na inny stos',
     defectNoted: 'wada',
     photoAdded: 'zdjęcie',
     gaugeStudied: 'badanie przyrządu',

@@ -95,6 +95,7 @@ export const common: Partial<Catalogue['common']> = {
     courseLaid: 'rând montat',
     coursePartLaid: 'rând montat în parte',
     slatesLost: 'plăci pierdute',
+    slatesMoved: 'ardezii mutate pe altă stivă',
     defectNoted: 'defect',
     photoAdded: 'fotografie',
     gaugeStudied: 'studiul șublerului',
