@@ -182,7 +182,8 @@ describe('hostile job files', () => {
     );
   });
 
-  const [first] = EXAMPLE;
+  // Version 1, which every type began with, whatever type comes first.
+  const first = { ...EXAMPLE[0], v: 1 };
   const withBody = (body: object, type = 'slateWashed'): StoredEvent => ({
     ...first,
     type,
