@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import type { Page } from '@playwright/test';
 import { expect, startJob, test } from './helpers.ts';
 
@@ -13,6 +14,12 @@ const WRONG: readonly (readonly [string, string | Buffer, RegExp])[] = [
   ['no column', 'pallet,colour\nA,grey\n', /There is no column thickness_mm or grade/],
   ['two decimal styles', 'pallet;thickness_mm\nA;6,4\nA;6.5\n', /Use one of them throughout/],
   ['torn last line', 'pallet,thickness_mm\nA,6.40\nA,6.50\nA,6.30\nA', /cut off|columns/],
+  ['ragged', 'pallet,thickness_mm\nA,6.1\nA\nA,6.3\n', /Line 3 has 1 column; the headings have 2/],
+  ['failed formula', 'pallet,thickness_mm\nA,#DIV/0!\n', /when a formula fails/],
+  ['fraction', 'pallet,thickness_mm\nA,3/8\n', /may be a fraction of an inch or two points/],
+  ['T for a grade', 'pallet,grade\nA,T\n', /“T” may be thick or thin/],
+  ['centimetres', 'pallet,thickness (cm)\nA,0.62\n', /has a unit that is not read/],
+  ['wrong mean', 'pallet,P1,P2,mean\nA,6.1,6.3,6.9\n', /its points have the mean 6\.20 mm/],
   ['empty', '', /The file is empty/],
   ['junk', Buffer.alloc(4096, 7), /This is no text file/]
 ];
@@ -49,7 +56,10 @@ test('readings go out and come back the same in another job', async ({ page }) =
   await page.goto(`${first}/files`);
   await page.getByLabel('Choose a CSV file').setInputFiles('seeds/readings.csv');
   await expect(page.getByText('Taken in: 2,000 slates on 6 pallets.')).toBeVisible();
+  await page.getByRole('button', { name: 'CSV for a spreadsheet with decimal comma' }).click();
+  await expect(page.getByText(/^First readings decimal comma\.csv is ready/)).toBeVisible();
   await page.getByRole('button', { name: 'CSV, point and comma' }).click();
+  await expect(page.getByText(/^First readings\.csv is ready/)).toBeVisible();
   const download = page.waitForEvent('download');
   const save = page.getByRole('button', { name: 'Save the file' });
   await expect(save).toBeInViewport({ ratio: 1 });
@@ -59,6 +69,73 @@ test('readings go out and come back the same in another job', async ({ page }) =
   await page.goto(`${second}/files`);
   await page.getByLabel('Choose a CSV file').setInputFiles(saved);
   await expect(page.getByText('Taken in: 2,000 slates on 6 pallets.')).toBeVisible();
+});
+
+test('a spreadsheet as a person types it is taken, and what was made of it is said', async ({
+  page
+}) => {
+  const job = await startJob(page, 'By hand');
+  await page.goto(`${job}/files`);
+  const answer = page.getByRole('status');
+  await choose(
+    page,
+    'Gate delivery;\nPallet No;Th. (mm)\nNorth;6,1\n;6,3/6,5\n;6,2\nSouth;5,9\n;6,0\nMean;6,12\n'
+  );
+  await expect(answer).toContainText('Is this line a slate, or a mean or total of the others?');
+  await expect(answer).toContainText('Line 8: “Mean 6,12”');
+  await expect(page.getByText('1 entry not backed up')).toBeVisible();
+  await page.getByRole('button', { name: 'Leave the line out' }).click();
+  await expect(answer).toContainText('Taken in: 5 slates on 2 pallets.');
+  await expect(answer).toContainText(
+    'New pallets, each as large as its lines in the file: North 3 slates, South 2 slates.'
+  );
+  await expect(answer).toContainText(
+    'Lines 4–5, 7 name no pallet: taken as that of the line above.'
+  );
+  await expect(answer).toContainText('Not read, since it is no slate: line 1 “Gate delivery”.');
+  await expect(answer).toContainText('“Th. (mm)” as thickness_mm');
+  await expect(answer).toContainText('Left out as a mean or total: 1 line.');
+  await page.getByRole('link', { name: 'Sizes of the pallets' }).click();
+  await expect(page.getByRole('row', { name: /North/ })).toContainText('3');
+  await expect(page.getByText('Mean', { exact: true })).toHaveCount(0);
+});
+
+test('what was measured and seen of the sample goes out and comes in again whole', async ({
+  page
+}) => {
+  const first = await startJob(page, 'Sample');
+  await page.goto(`${first}/files`);
+  await choose(
+    page,
+    'pallet,layer,slate,P1,P2,length,width,ring,defects\nA,3,81,6.20,6.40,500,250,dull,twisted/tapered\n'
+  );
+  const answer = page.getByRole('status');
+  await expect(answer).toContainText('Taken in: 1 slate on 1 pallet.');
+  await expect(answer).toContainText('One slate of the sample is kept apart');
+  const columns = await exportedLine(page);
+  const second = await startJob(page, 'Sample again');
+  await page.goto(`${second}/files`);
+  await choose(page, columns);
+  await expect(answer).toContainText('Taken in: 1 slate on 1 pallet.');
+  const timeless = (csv: string): string => csv.replace(/\d{4}-\d\d-\d\dT[^,]*/, 'time');
+  expect(timeless(await exportedLine(page))).toBe(timeless(columns));
+  expect(columns).toContain('6.20/6.40,file,3,81,dull,twisted/tapered,500,250,,,,,yes');
+});
+
+/** The file of readings with points and commas, as it is saved. */
+async function exportedLine(page: Page): Promise<string> {
+  await page.getByRole('button', { name: 'CSV, point and comma' }).click();
+  const download = page.waitForEvent('download');
+  await page.getByRole('button', { name: 'Save the file' }).click();
+  return readFileSync(await (await download).path(), 'utf8');
+}
+
+test('a pallet that is called Mean can be one', async ({ page }) => {
+  const job = await startJob(page, 'Mean');
+  await page.goto(`${job}/files`);
+  await choose(page, 'pallet,thickness_mm\nA,6.1\nA,6.3\nMean,6.2\n');
+  await page.getByRole('button', { name: 'It is a slate' }).click();
+  await expect(page.getByText('Taken in: 3 slates on 2 pallets.')).toBeVisible();
 });
 
 async function choose(page: Page, csv: string): Promise<void> {

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { SET_ASIDE_REASONS, SET_ASIDE_USES } from '$lib/journal';
+import { SET_ASIDE_REASONS, SET_ASIDE_USES, meanHundredths } from '$lib/journal';
 import {
   type CsvExportRow,
   type CsvStyle,
@@ -15,18 +15,57 @@ const text = fc
   .string({ unit: 'grapheme', minLength: 1, maxLength: 20 })
   .map((raw) => raw.replace(/\p{Cc}/gu, ' ').trim())
   .filter((trimmed) => trimmed !== '');
-const awkward = fc.constantFrom('=1+1', "'=x", '-5', '@a', 'a,b', 'c;d', 'say "no"', "'", '+', '0');
+/** Points of a slate with their mean, as the export writes them. */
+const gauged = fc
+  .array(fc.integer({ min: 150, max: 4000 }), { minLength: 1, maxLength: 4 })
+  .map((points) => ({
+    thicknessHundredths: meanHundredths(points),
+    ...(points.length > 1 && { pointsHundredths: points })
+  }));
+const some = <T>(arbitrary: fc.Arbitrary<T>) => fc.option(arbitrary, { nil: undefined });
+const mm = fc.double({ min: 0, max: 200, noNaN: true });
+const sample = fc.record(
+  {
+    drawId: fc.constantFrom('018f0000-0000-7000-8000-00000000000a', 'file'),
+    layer: fc.nat(500),
+    place: fc.nat(500),
+    lengthMm: mm,
+    widthMm: mm,
+    outOfSquareMm: mm,
+    edgeBowMm: mm,
+    flatnessMm: mm,
+    ring: fc.constantFrom('clear' as const, 'dull' as const),
+    defects: fc.uniqueArray(fc.constantFrom(...SET_ASIDE_REASONS), { maxLength: 8 })
+  },
+  { requiredKeys: [] }
+);
+const awkward = fc.constantFrom(
+  '# 3 north',
+  '=1+1',
+  "'=x",
+  '-5',
+  '@a',
+  'a,b',
+  'c;d',
+  'say "no"',
+  "'",
+  '+',
+  '0'
+);
 const row: fc.Arbitrary<CsvExportRow> = fc
   .record({
     pallet: fc.oneof(text, awkward),
     slate: fc.oneof(
-      fc.record({ thicknessHundredths: fc.integer({ min: 150, max: 4000 }) }),
+      fc
+        .record({ gauged, sample: some(sample), rocks: some(fc.boolean()) })
+        .map(({ gauged: slate, ...seen }) => ({ ...slate, ...seen })),
       fc.record({ grade: fc.integer({ min: 1, max: 8 }) }),
       fc.record({
         setAside: fc.record({
           reason: fc.constantFrom(...SET_ASIDE_REASONS),
           use: fc.constantFrom(...SET_ASIDE_USES)
-        })
+        }),
+        sample: some(sample)
       })
     ),
     sorter: fc.option(fc.oneof(text, awkward), { nil: undefined })
@@ -47,8 +86,32 @@ describe('files of readings', () => {
         if (!result.ok) throw new Error(JSON.stringify(result.problems));
         const wanted = rows.map(({ sorter: _sorter, ...kept }) => kept);
         expect(result.rows.map(({ line: _line, ...kept }) => kept)).toEqual(wanted);
+        expect(result.readAs).toMatchObject({ notes: [], filled: [], headings: [] });
+        expect(result.sums).toEqual([]);
       }),
       { seed: SEED, numRuns: 500 }
+    );
+  });
+
+  it('say the same with each pallet named once, as merged cells leave it', () => {
+    const measured = row.filter(({ setAside }) => setAside === undefined);
+    fc.assert(
+      fc.property(fc.array(measured, { minLength: 1, maxLength: 20 }), (rows) => {
+        const whole = writeReadingsCsv(rows.map((one) => ({ ...one, pallet: 'A;b' })));
+        const other = writeReadingsCsv(rows.map((one) => ({ ...one, pallet: 'C' })));
+        const named = whole + other.slice(other.indexOf('\n') + 1);
+        const merged = named
+          .split('\r\n')
+          .map((line, at) =>
+            at === 1 || at === rows.length + 1 ? line : line.replace(/^(A;b|C),/, ',')
+          )
+          .join('\r\n');
+        const [full, blank] = [named, merged].map((file) => readReadingsCsv(file, true));
+        if (!full.ok || !blank.ok) throw new Error(JSON.stringify([full, blank]));
+        expect(blank.rows).toEqual(full.rows);
+        expect(blank.readAs.filled).toHaveLength(2 * (rows.length - 1));
+      }),
+      { seed: SEED, numRuns: 200 }
     );
   });
 
@@ -83,10 +146,10 @@ describe('files of readings', () => {
   });
 
   it('cut anywhere, give either a refusal or the rows before the cut', () => {
-    const gauged = row.filter(({ thicknessHundredths }) => thicknessHundredths !== undefined);
+    const measured = row.filter(({ thicknessHundredths }) => thicknessHundredths !== undefined);
     fc.assert(
       fc.property(
-        fc.array(gauged, { minLength: 2, maxLength: 8 }),
+        fc.array(measured, { minLength: 2, maxLength: 8 }),
         fc.double({ min: 0, max: 1, noNaN: true }),
         (rows, share) => {
           const whole = writeReadingsCsv(rows);

@@ -59,29 +59,26 @@ function rowOf(event: JournalEvent, names: ReadonlyMap<string, string>): CsvExpo
   });
   switch (event.type) {
     case 'slateGauged': {
-      const { palletId, points, pile, sample } = event.body;
-      const thicknessHundredths = meanHundredths(points);
-      return {
-        ...of(palletId),
-        thicknessHundredths,
-        pile: pile ?? undefined,
-        isSample: sample !== undefined
-      };
+      const { palletId, points, pile, sample, rocks } = event.body;
+      return { ...of(palletId), ...gauged(points), pile: pile ?? undefined, sample, rocks };
     }
     case 'slateTapped':
       return { ...of(event.body.palletId), grade: event.body.pile };
     case 'slateSetAside': {
       const { palletId, reason, use, points, sample } = event.body;
-      return {
-        ...of(palletId),
-        thicknessHundredths: points && meanHundredths(points),
-        setAside: { reason, use },
-        isSample: sample !== undefined
-      };
+      return { ...of(palletId), ...gauged(points), setAside: { reason, use }, sample };
     }
     default:
       return undefined;
   }
+}
+
+function gauged(
+  points: readonly number[] | undefined
+): Pick<CsvExportRow, 'thicknessHundredths' | 'pointsHundredths'> {
+  if (!points) return {};
+  const mean = { thicknessHundredths: meanHundredths(points) };
+  return points.length > 1 ? { ...mean, pointsHundredths: points } : mean;
 }
 
 /** The label of each pallet, by its id. */

@@ -6,14 +6,16 @@ import { type CsvResult, MAX_CSV_BYTES } from './csv-types.ts';
  *
  * UTF-8, or UTF-16 where the file begins with its mark (a spreadsheet's "Unicode text"); what is
  * neither is taken as Windows-1252, which older spreadsheets write.
+ *
+ * @param takesSums whether lines that look like a mean or a total are slates all the same
  */
-export async function readReadingsCsvFile(file: Blob): Promise<CsvResult> {
+export async function readReadingsCsvFile(file: Blob, takesSums = false): Promise<CsvResult> {
   if (file.size > MAX_CSV_BYTES)
     return {
       ok: false,
       problems: [{ code: 'too-large', bytes: file.size, limitBytes: MAX_CSV_BYTES }]
     };
-  return readReadingsCsv(decode(new Uint8Array(await file.arrayBuffer())));
+  return readReadingsCsv(decode(new Uint8Array(await file.arrayBuffer())), takesSums);
 }
 
 function decode(bytes: Uint8Array): string {

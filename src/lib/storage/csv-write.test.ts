@@ -40,23 +40,46 @@ describe('writeReadingsCsv', () => {
       sorter: 'Wren',
       pile: 2
     },
-    { pallet: 'B', grade: 3, isSample: true },
-    { pallet: 'B', setAside: { reason: 'broken', use: 'scrap' } as const }
+    { pallet: 'B', grade: 3 },
+    { pallet: 'B', setAside: { reason: 'broken', use: 'scrap' } as const },
+    {
+      pallet: 'B',
+      thicknessHundredths: 620,
+      pointsHundredths: [610, 630],
+      rocks: false,
+      sample: {
+        drawId: 'list-1',
+        layer: 3,
+        place: 81,
+        ring: 'dull' as const,
+        defects: ['broken' as const, 'tapered' as const],
+        lengthMm: 500,
+        widthMm: 249.5,
+        edgeBowMm: 0
+      }
+    },
+    { pallet: 'B', thicknessHundredths: 600, sample: { drawId: 'list-1', defects: [] } }
   ];
 
   it('writes the standard', () => {
     expect(writeReadingsCsv(rows)).toBe(
-      'pallet,thickness_mm,grade,time,sorter,pile,set_aside,sample\r\n' +
-        'North; 1,6.40,,2026-03-02T08:00:00.000Z,Wren,2,,\r\n' +
-        'B,,3,,,,,yes\r\n' +
-        'B,,,,,,broken/scrap,\r\n'
+      'pallet,thickness_mm,grade,time,sorter,pile,set_aside,points_mm,sample_list,layer,place,' +
+        'ring,faults,length_mm,width_mm,out_of_square_mm,edge_bow_mm,flatness_mm,rocks,sample\r\n' +
+        'North; 1,6.40,,2026-03-02T08:00:00.000Z,Wren,2,,,,,,,,,,,,,,\r\n' +
+        'B,,3,,,,,,,,,,,,,,,,,\r\n' +
+        'B,,,,,,broken/scrap,,,,,,,,,,,,,\r\n' +
+        'B,6.20,,,,,,6.10/6.30,list-1,3,81,dull,broken/tapered,500,249.5,,0,,no,yes\r\n' +
+        'B,6.00,,,,,,,list-1,,,,none,,,,,,,yes\r\n'
     );
   });
 
   it('writes for a spreadsheet with a decimal comma', () => {
-    expect(writeReadingsCsv(rows.slice(0, 1), SPREADSHEET_STYLE)).toBe(
-      '\uFEFFpallet;thickness_mm;grade;time;sorter;pile;set_aside;sample\r\n' +
-        '"North; 1";6,40;;2026-03-02T08:00:00.000Z;Wren;2;;\r\n'
-    );
+    const written = writeReadingsCsv([rows[0], rows[3]], SPREADSHEET_STYLE);
+    expect(written.slice(0, 29)).toBe('\uFEFFpallet;thickness_mm;grade;ti');
+    expect(written.split('\r\n').slice(1)).toEqual([
+      '"North; 1";6,40;;2026-03-02T08:00:00.000Z;Wren;2;;;;;;;;;;;;;;',
+      'B;6,20;;;;;;6,10/6,30;list-1;3;81;dull;broken/tapered;500;249,5;;0;;no;yes',
+      ''
+    ]);
   });
 });

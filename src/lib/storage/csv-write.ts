@@ -1,6 +1,7 @@
 import { fromHundredths } from '$lib/engine';
 import type { SetAsideReason, SetAsideUse } from '$lib/journal';
-import type { CsvDecimal, CsvSeparator } from './csv-types.ts';
+import { HEADING } from './csv-headings.ts';
+import type { CsvDecimal, CsvSample, CsvSeparator } from './csv-types.ts';
 
 /**
  * How a file is written: `standard` is RFC 4180 with commas and points, which programs read;
@@ -14,13 +15,15 @@ export type CsvStyle =
 export const SPREADSHEET_STYLE = { separator: ';', decimal: ',', bom: true } as const;
 const STANDARD_STYLE = { separator: ',', decimal: '.', bom: false } as const;
 
-/** A cell: text, a number with its decimals, or nothing. */
-export type CsvCell = string | { readonly value: number; readonly decimals: number } | undefined;
+/** A cell: text, a number with its decimals (left out: as many as it has), or nothing. */
+export type CsvCell = string | { readonly value: number; readonly decimals?: number } | undefined;
 
-/** A row of the export of readings: the columns that are read back, and five that only inform. */
+/** A row of the export of readings: the columns that are read back, and three that only inform. */
 export interface CsvExportRow {
   readonly pallet: string;
   readonly thicknessHundredths?: number;
+  /** The points, where there are several. */
+  readonly pointsHundredths?: readonly number[];
   readonly grade?: number;
   /** ISO time. */
   readonly time?: string;
@@ -28,19 +31,31 @@ export interface CsvExportRow {
   /** The pile a gauged slate was sent to. */
   readonly pile?: number;
   readonly setAside?: { readonly reason: SetAsideReason; readonly use: SetAsideUse };
-  /** Whether the slate belongs to the sample drawn before sorting. */
-  readonly isSample?: boolean;
+  /** Of a slate of the sample: where it was drawn and what else was measured and seen. */
+  readonly sample?: CsvSample;
+  readonly rocks?: boolean;
 }
 
+/** A column that only informs is not read back. Yes ends the line: half of it is seen to be torn. */
 const HEADINGS = [
-  'pallet',
-  'thickness_mm',
-  'grade',
-  'time',
-  'sorter',
-  'pile',
-  'set_aside',
-  'sample'
+  HEADING.pallet,
+  HEADING.thickness,
+  HEADING.grade,
+  ...['time', 'sorter', 'pile'],
+  HEADING.setAside,
+  HEADING.points,
+  HEADING.list,
+  HEADING.layer,
+  HEADING.place,
+  HEADING.ring,
+  HEADING.faults,
+  HEADING.length,
+  HEADING.width,
+  HEADING.outOfSquare,
+  HEADING.edgeBow,
+  HEADING.flatness,
+  HEADING.rocks,
+  HEADING.sample
 ];
 
 /** A text whose start a spreadsheet takes for a formula, guarded already or not. */
@@ -60,9 +75,7 @@ export function csvLine(cells: readonly CsvCell[], style: CsvStyle = 'standard')
   const written = cells.map((cell) => {
     if (cell === undefined) return '';
     const text =
-      typeof cell === 'string'
-        ? withGuard(cell)
-        : cell.value.toFixed(cell.decimals).replace('.', decimal);
+      typeof cell === 'string' ? withGuard(cell) : numberText(cell.value, cell.decimals, decimal);
     const needsQuotes = text.includes(separator) || /["\r\n]|^\s|\s$/.test(text);
     return needsQuotes ? `"${text.replaceAll('"', '""')}"` : text;
   });
@@ -89,22 +102,42 @@ export function readingsHeading(style: CsvStyle): string {
 
 /** One slate as a line of the export. Thickness in mm, always with two decimals. */
 export function readingLine(row: CsvExportRow, style: CsvStyle): string {
-  const whole = (value: number | undefined): CsvCell =>
-    value === undefined ? undefined : { value, decimals: 0 };
+  const { decimal } = style === 'standard' ? STANDARD_STYLE : style;
+  const { sample, setAside, rocks } = row;
+  const number = (value: number | undefined, decimals?: number): CsvCell =>
+    value === undefined ? undefined : { value, ...(decimals !== undefined && { decimals }) };
+  const yesNo = (value: boolean | undefined): CsvCell =>
+    value === undefined ? undefined : value ? 'yes' : 'no';
+  const mm = (hundredths: number): number => fromHundredths(hundredths);
   const thickness = row.thicknessHundredths;
+  const defects = sample?.defects;
   return csvLine(
     [
       row.pallet,
-      thickness === undefined ? undefined : { value: fromHundredths(thickness), decimals: 2 },
-      whole(row.grade),
+      number(thickness === undefined ? undefined : mm(thickness), 2),
+      number(row.grade, 0),
       row.time,
       row.sorter,
-      whole(row.pile),
-      row.setAside && `${row.setAside.reason}/${row.setAside.use}`,
-      row.isSample ? 'yes' : undefined
+      number(row.pile, 0),
+      setAside && `${setAside.reason}/${setAside.use}`,
+      row.pointsHundredths?.map((point) => numberText(mm(point), 2, decimal)).join('/'),
+      sample?.drawId,
+      number(sample?.layer, 0),
+      number(sample?.place, 0),
+      sample?.ring,
+      defects && (defects.length === 0 ? 'none' : defects.join('/')),
+      ...[sample?.lengthMm, sample?.widthMm, sample?.outOfSquareMm].map((length) => number(length)),
+      ...[sample?.edgeBowMm, sample?.flatnessMm].map((length) => number(length)),
+      yesNo(rocks),
+      sample && 'yes'
     ],
     style
   );
+}
+
+function numberText(value: number, decimals: number | undefined, decimal: CsvDecimal): string {
+  const text = decimals === undefined ? String(value) : value.toFixed(decimals);
+  return text.replace('.', decimal);
 }
 
 /** A file of readings. What it writes, `readReadingsCsv` reads back. */

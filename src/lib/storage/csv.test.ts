@@ -118,6 +118,56 @@ describe('readReadingsCsv, bad input', () => {
       [{ code: 'torn-last-line', line: 4 }]
     ],
     ['a last word cut short', 'pallet,grade\nA,thin\nA,med', [{ code: 'torn-last-line', line: 3 }]],
+    [
+      'five points',
+      HEAD + 'A,6.1/6.2/6.3/6.4/6.5\n',
+      [{ code: 'too-many-points', line: 2, found: 5 }]
+    ],
+    [
+      'a point that is no number',
+      HEAD + 'A,6.1/6.x\n',
+      [{ code: 'not-a-number', line: 2, text: '6.1/6.x' }]
+    ],
+    [
+      'inches under a heading in mm',
+      HEAD + 'A,6.1\nA,0.25 in\n',
+      [{ code: 'unit-differs', line: 3, text: '0.25 in' }]
+    ],
+    [
+      'mm under a heading in inches',
+      'pallet,thickness (inch)\nA,6.2\n',
+      [{ code: 'too-thick', line: 2, text: '6.2 in', limitMm: 40 }]
+    ],
+    [
+      'marks of a slate that nobody gauged',
+      'pallet,grade,ring\nA,thin,clear\n',
+      [{ code: 'marks-without-thickness', line: 2 }]
+    ],
+    [
+      'a ring, a fault, a layer and a length nobody knows',
+      'pallet,thickness_mm,layer,ring,faults,length\nA,6,top,loud,mossy,9000\n',
+      [
+        { code: 'bad-measure', line: 2, text: '9000', limitMm: 2000 },
+        { code: 'not-whole', line: 2, text: 'top' },
+        { code: 'unknown-ring', line: 2, text: 'loud' },
+        { code: 'unknown-fault', line: 2, text: 'mossy' }
+      ]
+    ],
+    [
+      'two headings for one column',
+      'Plt,Pal,Th\nA,B,6\n',
+      [{ code: 'duplicate-column', column: 'Plt' }]
+    ],
+    [
+      'a ragged last line of a whole file',
+      HEAD + 'A,6.4\nB\n',
+      [{ code: 'columns-differ', line: 3, found: 1, expected: 2 }]
+    ],
+    [
+      'a blank pallet above all others',
+      HEAD + ',6.4\nA,6.5\n',
+      [{ code: 'missing-pallet', line: 2 }]
+    ],
     ['NUL bytes', 'pallet,thick\0ness_mm\nA,6.4\n', [{ code: 'binary' }]],
     ['a picture', '\u0089PNG\r\n\u001a\n\u0000', [{ code: 'binary' }]]
   ])('%s', (_title, text, problems) => {
@@ -172,12 +222,48 @@ describe('readReadingsCsv', () => {
   it('reads tabs, old line ends, headings in any case and spacing, other columns aside', () => {
     const result = rowsOf('Note\t PALLET \tThickness mm\r x\tA 1\t6.40 mm\r');
     expect(result.rows).toEqual([{ line: 2, pallet: 'A 1', thicknessHundredths: 640 }]);
-    expect(result.ignored).toEqual(['Note']);
+    expect(result.readAs.ignored).toEqual(['Note']);
   });
 
   it('takes three decimals where another cell shows what the comma means', () => {
     const { rows } = rowsOf('pallet;thickness_mm\nA;6,400\nA;6,4\n');
     expect(rows.map((row) => row.thicknessHundredths)).toEqual([640, 640]);
+  });
+
+  it('is told the separator by a first line, and keeps the numbers of lines', () => {
+    for (const [line, separator] of [
+      ['sep=;', ';'],
+      ['"sep=,"', ','],
+      ['SEP=\\t', '\t'],
+      ['sep=\t', '\t']
+    ] as const) {
+      const { rows, separator: found } = rowsOf(
+        `${line}\npallet${separator}thickness_mm\nA${separator}6\n`
+      );
+      expect([found, rows[0].line]).toEqual([separator, 3]);
+    }
+  });
+
+  it('leaves other headings alone where the one of the export is there', () => {
+    const { rows, readAs } = rowsOf('pallet,Pallet No,thickness_mm,Mean,slate\nA,7,6.4,9,12\n');
+    expect(rows).toEqual([{ line: 2, pallet: 'A', thicknessHundredths: 640 }]);
+    expect(readAs.ignored).toEqual(['Pallet No', 'Mean', 'slate']);
+  });
+
+  it('leaves a column alone that calls itself sample and numbers something', () => {
+    const { rows, readAs } = rowsOf('pallet,thickness_mm,sample\nA,6.4,S1\nA,6.5,S2\n');
+    expect(rows.map((row) => row.sample)).toEqual([undefined, undefined]);
+    expect(readAs.ignored).toEqual(['sample']);
+  });
+
+  it('asks about no merged cell that happens to equal the one above', () => {
+    const { rows, sums } = rowsOf(HEAD + 'A,6.1\n,6.2\n,6.3\nB,5.9\n,5.9\n');
+    expect(rows.map(({ pallet }) => pallet)).toEqual(['A', 'A', 'A', 'B', 'B']);
+    expect(sums).toEqual([]);
+  });
+
+  it('takes a name of many lines for a pallet, whatever it says', () => {
+    expect(rowsOf(HEAD + 'Max,6.1\nMax,6.2\nMax,6.3\n').sums).toEqual([]);
   });
 
   it('takes both ends of the accepted range, after rounding', () => {
@@ -195,9 +281,9 @@ describe('readReadingsCsv', () => {
   });
 
   it('keeps headings and pallets that name things of JavaScript', () => {
-    const { rows, ignored } = rowsOf('__proto__,pallet,grade\nx,constructor,1\n');
+    const { rows, readAs } = rowsOf('__proto__,pallet,grade\nx,constructor,1\n');
     expect(rows).toEqual([{ line: 2, pallet: 'constructor', grade: 1 }]);
-    expect(ignored).toEqual(['__proto__']);
+    expect(readAs.ignored).toEqual(['__proto__']);
   });
 
   it('reads UTF-8, UTF-16 and Windows-1252', async () => {

@@ -6,9 +6,11 @@ export {
   MAX_CSV_ROWS,
   type CsvDecimal,
   type CsvProblem,
+  type CsvReadAs,
   type CsvReading,
   type CsvResult,
-  type CsvSeparator
+  type CsvSeparator,
+  type CsvSum
 } from './csv-types.ts';
 export {
   SPREADSHEET_STYLE,

@@ -1,7 +1,9 @@
 import {
   type CsvProblem,
+  type CsvReadAs,
   type CsvReading,
   type CsvStyle,
+  type CsvSum,
   compareReadings,
   exportReadingsCsv,
   readReadingsCsvFile,
@@ -12,20 +14,33 @@ import { csvActs } from './csv-acts.ts';
 import { type ReadyFile, download, readyFile, share } from '$lib/app';
 import type { JobState } from '$lib/app';
 import { newJobId } from '$lib/app';
+import { drawInForce, offeredSlates } from '$lib/job';
 import { sayCsvProblem } from './say-csv-problem.ts';
 import { journalStore } from '$lib/app';
+import { words } from '$lib/text';
+
+/** What was taken in of a file. */
+export interface CsvTaken {
+  readonly slates: number;
+  readonly pallets: number;
+  /** Pallets that the job did not have, with the size they were given. */
+  readonly added: readonly { readonly label: string; readonly slates: number }[];
+  /** Rows left out because the job has them. */
+  readonly leftOut: number;
+  /** Lines left out as means or totals. */
+  readonly sums: number;
+  /** Slates of the sample that do not judge the delivery. */
+  readonly apart: number;
+  readonly readAs: CsvReadAs;
+}
 
 /** What became of a file of readings. */
 export type CsvImport =
+  /** Some lines look like means or totals: the person decides. */
+  | { kind: 'sums-asked'; sums: readonly CsvSum[] }
   /** So many rows equal readings of the job: the person decides. */
   | { kind: 'asked'; rows: number; known: number }
-  | {
-      kind: 'taken';
-      slates: number;
-      pallets: number;
-      leftOut: number;
-      ignored: readonly string[];
-    }
+  | ({ kind: 'taken' } & CsvTaken)
   | { kind: 'left-out' }
   /** The first problems in sentences, of so many. */
   | { kind: 'refused'; problems: string[]; count: number }
@@ -34,17 +49,25 @@ export type CsvImport =
 /** What to do with a file of which the job has readings already. */
 export type CsvChoice = 'new-only' | 'all' | 'nothing';
 
-/** A file that waits for an answer. */
-interface WaitingFile {
+/** A file as it was read. */
+interface ReadFile {
   readonly rows: readonly CsvReading[];
+  readonly readAs: CsvReadAs;
+  /** Lines that were left out as means or totals. */
+  readonly sums: number;
+}
+
+/** A file that waits for an answer, with the rows that the job does not have. */
+interface WaitingFile extends ReadFile {
   readonly fresh: readonly CsvReading[];
-  readonly ignored: readonly string[];
 }
 
 /** Readings of a job into and out of files. */
 export class FilesState {
   readonly #job: () => JobState;
   #waiting: WaitingFile | undefined;
+  /** A file of which it is not known yet what its means and totals are. */
+  #unread: { readonly file: File; readonly read: ReadFile } | undefined;
   /** What is going on; empty when nothing is. */
   doing = $state<'' | 'backup' | 'reading' | 'writing'>('');
   readonly isBusy = $derived(this.doing !== '');
@@ -66,26 +89,27 @@ export class FilesState {
   }
 
   /**
-   * Takes a CSV file in, whole and in one transaction, or says what is wrong with it. A file of
-   * which the job seems to have readings already waits for {@link decide}.
+   * Takes a CSV file in, whole and in one transaction, or says what is wrong with it. A file with
+   * lines that look like means or totals waits for {@link decideSums}; one of which the job seems to
+   * have readings already for {@link decide}.
    */
   async importCsv(file: File): Promise<void> {
     this.imported = undefined;
     this.#waiting = undefined;
+    this.#unread = undefined;
     this.chosen = file.name;
-    await this.#work('reading', async () => {
-      const read = await readReadingsCsvFile(file);
-      if (!read.ok) {
-        this.imported = refusalOf(read.problems);
-        return;
-      }
-      const { rows, ignored } = read;
-      const compared = await compareReadings(journalStore(), this.#job().jobId, rows);
-      if (compared.isLikelyAgain) {
-        this.#waiting = { rows, fresh: compared.fresh, ignored };
-        this.imported = { kind: 'asked', rows: rows.length, known: compared.known };
-      } else this.imported = await this.#takeIn(rows, 0, ignored);
-    });
+    await this.#work('reading', () => this.#read(file));
+  }
+
+  /** Says whether the lines that look like means or totals are slates. */
+  async decideSums(areSlates: boolean): Promise<void> {
+    const unread = this.#unread;
+    if (!unread) return;
+    this.#unread = undefined;
+    this.imported = undefined;
+    await this.#work('reading', () =>
+      areSlates ? this.#read(unread.file, true) : this.#compare(unread.read)
+    );
   }
 
   /** Answers what is to become of the file that waits. */
@@ -95,11 +119,8 @@ export class FilesState {
     this.#waiting = undefined;
     this.imported = choice === 'nothing' ? { kind: 'left-out' } : undefined;
     if (choice === 'nothing') return;
-    const { rows, fresh, ignored } = waiting;
-    const taken = choice === 'all' ? rows : fresh;
-    await this.#work('reading', async () => {
-      this.imported = await this.#takeIn(taken, rows.length - taken.length, ignored);
-    });
+    const taken = choice === 'all' ? waiting.rows : waiting.fresh;
+    await this.#work('reading', () => this.#takeIn(waiting, taken));
   }
 
   /** Makes the file of all readings; it then waits in `ready`. */
@@ -108,7 +129,10 @@ export class FilesState {
     await this.#work('writing', async () => {
       const job = this.#job();
       const blob = await exportReadingsCsv(journalStore(), job.jobId, style);
-      if (blob) this.ready = { ...readyFile(blob, safeFileName(job.name, 'csv')), style };
+      if (!blob) return;
+      const { fileName } = words.text.files;
+      const name = fileName(job.name, style !== 'standard');
+      this.ready = { ...readyFile(blob, safeFileName(name, 'csv')), style };
     });
   }
 
@@ -164,16 +188,51 @@ export class FilesState {
     }
   }
 
-  async #takeIn(
-    rows: readonly CsvReading[],
-    leftOut: number,
-    ignored: readonly string[]
-  ): Promise<CsvImport> {
+  async #read(file: File, takesSums = false): Promise<void> {
+    const read = await readReadingsCsvFile(file, takesSums);
+    if (!read.ok) {
+      this.imported = refusalOf(read.problems);
+      return;
+    }
+    const { rows, readAs, sums } = read;
+    const isPallet = ({ why, pallet }: CsvSum): boolean =>
+      why === 'name' && this.#job().pallets.some(({ label }) => label === pallet);
+    // A pallet of the job may be called so.
+    if (sums.length > 0 && sums.every(isPallet)) return this.#read(file, true);
+    const found = { rows, readAs, sums: sums.length };
+    if (sums.length === 0) return this.#compare(found);
+    this.#unread = { file, read: found };
+    this.imported = { kind: 'sums-asked', sums };
+  }
+
+  async #compare(read: ReadFile): Promise<void> {
+    const { rows } = read;
+    if (rows.length === 0) {
+      this.imported = { kind: 'left-out' };
+      return;
+    }
+    const compared = await compareReadings(journalStore(), this.#job().jobId, rows);
+    if (!compared.isLikelyAgain) return this.#takeIn(read, rows);
+    this.#waiting = { ...read, fresh: compared.fresh };
+    this.imported = { kind: 'asked', rows: rows.length, known: compared.known };
+  }
+
+  async #takeIn({ rows, readAs, sums }: ReadFile, taken: readonly CsvReading[]): Promise<void> {
     const job = this.#job();
-    const { acts, pallets } = csvActs(rows, job.pallets, job.grades?.gradesId, newJobId);
+    const inForce = { gradesId: job.grades?.gradesId, drawId: drawInForce(job.view)?.id };
+    const { acts, pallets, added } = csvActs(taken, job.pallets, inForce, newJobId);
     const stored = await job.act(acts);
-    if (!stored) return { kind: 'not-saved' };
-    return { kind: 'taken', slates: rows.length, pallets, leftOut, ignored };
+    if (!stored) {
+      this.imported = { kind: 'not-saved' };
+      return;
+    }
+    // Ids rise, so that what is not older came with this file.
+    const apart = offeredSlates(job.view).filter(
+      ({ id, standing }) => id >= stored[0].id && standing !== 'judges'
+    ).length;
+    const leftOut = rows.length - taken.length;
+    const slates = taken.length;
+    this.imported = { kind: 'taken', slates, pallets, added, leftOut, sums, apart, readAs };
   }
 }
 

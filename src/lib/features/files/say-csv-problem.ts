@@ -17,7 +17,16 @@ export function sayCsvProblem(problem: CsvProblem): string {
     case 'missing-column':
       return say[problem.code](problem.column, problem.found.join(', '));
     case 'duplicate-column':
+    case 'unknown-unit':
       return say[problem.code](problem.column);
+    case 'too-many-point-columns':
+      return say[problem.code](problem.found);
+    case 'unknown-separator':
+      return say[problem.code](problem.text);
+    case 'too-many-points':
+      return say[problem.code](problem.line, problem.found);
+    case 'mean-differs':
+      return say[problem.code](problem.line, problem.text, problem.meanMm);
     case 'columns-differ':
       return say[problem.code](problem.line, problem.found, problem.expected);
     case 'not-a-number':
@@ -25,11 +34,20 @@ export function sayCsvProblem(problem: CsvProblem): string {
     case 'negative':
     case 'unknown-grade':
     case 'unknown-set-aside':
+    case 'ambiguous-grade':
+    case 'unknown-ring':
+    case 'unknown-fault':
+    case 'not-whole':
+    case 'not-yes-or-no':
+    case 'spreadsheet-error':
+    case 'like-a-fraction':
+    case 'unit-differs':
     case 'ambiguous-decimal':
     case 'mixed-grades':
       return say[problem.code](problem.line, problem.text);
     case 'too-thin':
     case 'too-thick':
+    case 'bad-measure':
       return say[problem.code](problem.line, problem.text, problem.limitMm);
     case 'mixed-decimals':
       return say[problem.code](problem.pointLine, problem.commaLine);

@@ -9,7 +9,7 @@ export const files = {
   title: 'Files and backup',
   importTitle: 'Readings from a file',
   importHint:
-    'Columns pallet and thickness_mm, or pallet and grade (thick, medium, thin or 1 to 8). One bad line and nothing is loaded.',
+    'Columns pallet and thickness, or pallet and grade (thick, medium, thin or 1 to 8). One bad line and nothing is loaded.',
   chooseCsv: 'Choose a CSV file',
   reading: 'Reading the file…',
   writing: 'Writing the file…',
@@ -17,6 +17,36 @@ export const files = {
   imported: (slates: number, pallets: number) =>
     `Taken in: ${common.slates(slates)} on ${common.pallets(pallets)}.`,
   ignored: (columns: string) => `Columns not read: ${columns}.`,
+  newPallets: (n: number, sizes: string) =>
+    n === 1
+      ? `New pallet, as large as its lines in the file: ${sizes}. If it holds more, say so:`
+      : `New pallets, each as large as its lines in the file: ${sizes}. If they hold more, say so:`,
+  palletSize: (label: string, slates: number) => `${label} ${common.slates(slates)}`,
+  andMore: (n: number) => `${n.toLocaleString('en')} more`,
+  setSizes: 'Sizes of the pallets',
+  filledDown: (n: number, lines: string) =>
+    n === 1
+      ? `Line ${lines} names no pallet: taken as that of the line above.`
+      : `Lines ${lines} name no pallet: taken as that of the line above.`,
+  notSlates: (lines: string) => `Not read, since it is no slate: ${lines}.`,
+  noteLine: (line: number, text: string) => `line ${line} “${text}”`,
+  sumsLeftOut: (n: number) =>
+    `Left out as a mean or total: ${many(n, { one: 'line', other: 'lines' })}.`,
+  readHeadings: (headings: string) => `Headings read: ${headings}.`,
+  headingAs: (heading: string, column: string) => `“${heading}” as ${column}`,
+  inches: (text: string, mm: string) => `Taken as inches: ${text} is ${mm}.`,
+  apart: (n: number) =>
+    n === 1
+      ? 'One slate of the sample is kept apart and does not judge the delivery: Findings says why.'
+      : `${common.slates(n)} of the sample are kept apart and do not judge the delivery: Findings says why.`,
+  askSums: (n: number) =>
+    n === 1
+      ? 'Is this line a slate, or a mean or total of the others?'
+      : 'Are these lines slates, or means or totals of the others?',
+  sumLine: (line: number, text: string) => `Line ${line}: “${text}”`,
+  sumOnPallet: (pallet: string) => `As a slate it would be on pallet “${pallet}”.`,
+  leaveSums: (n: number) => (n === 1 ? 'Leave the line out' : 'Leave the lines out'),
+  takeSums: (n: number) => (n === 1 ? 'It is a slate' : 'They are slates'),
   chosen: (name: string) => `${name}:`,
   allKnown: (rows: number) =>
     rows === 1
@@ -39,6 +69,8 @@ export const files = {
   refused: 'Nothing was taken in. Fix the file:',
   exportTitle: 'Readings to a file',
   exportHint: 'One line a slate: measured, sorted by eye or set aside.',
+  fileName: (job: string, isForSpreadsheet: boolean) =>
+    isForSpreadsheet ? `${job} readings decimal comma` : `${job} readings`,
   exportStandard: 'CSV, point and comma',
   exportSpreadsheet: 'CSV for a spreadsheet with decimal comma',
   ready: (name: string, isForSpreadsheet: boolean) =>
@@ -141,6 +173,16 @@ export const files = {
     'missing-column': (column: string, found: string) =>
       `There is no column ${column}. The first line has: ${found}.`,
     'duplicate-column': (column: string) => `The column ${column} is there twice. Remove one.`,
+    'unknown-unit': (column: string) =>
+      `The heading “${column}” has a unit that is not read. Convert the column to mm.`,
+    'too-many-point-columns': (found: number) =>
+      `There are ${found} columns of points; a slate has at most four. If each is a slate of its own, give each a line.`,
+    'unknown-separator': (text: string) =>
+      `The first line says that “${text}” separates the columns. Use commas, semicolons or tabs.`,
+    'too-many-points': (line: number, found: number) =>
+      `Line ${line} has ${found} points; a slate has at most four.`,
+    'mean-differs': (line: number, text: string, mean: number) =>
+      `Line ${line}: the thickness is ${text}, but its points have the mean ${mean.toFixed(2)} mm. One of them is wrong.`,
     'ambiguous-separator': () =>
       'It is not clear what separates the columns. Use commas, semicolons or tabs, only one of them.',
     'comma-twice': (line: number) =>
@@ -149,13 +191,33 @@ export const files = {
     'stray-quote': (line: number) =>
       `Line ${line}: a quotation mark stands inside a cell. Remove it.`,
     'columns-differ': (line: number, found: number, expected: number) =>
-      `Line ${line} has ${found} columns; the headings have ${expected}.`,
+      `Line ${line} has ${many(found, { one: 'column', other: 'columns' })}; the headings have ${expected}.`,
     'torn-last-line': (line: number) =>
       `Line ${line}, the last, is cut off. The file was not written to its end: save it again.`,
     'missing-pallet': (line: number) => `Line ${line} does not say which pallet.`,
     'pallet-too-long': (line: number) =>
       `Line ${line}: the pallet's name is longer than 200 letters.`,
     'no-reading': (line: number) => `Line ${line} has neither a thickness nor a grade.`,
+    'marks-without-thickness': (line: number) =>
+      `Line ${line} has ring, faults or sizes and no thickness. They are kept with a measured slate only.`,
+    'spreadsheet-error': (line: number, text: string) =>
+      `Line ${line}: “${text}” is what a spreadsheet writes when a formula fails. Type the reading.`,
+    'like-a-fraction': (line: number, text: string) =>
+      `Line ${line}: “${text}” may be a fraction of an inch or two points. Write decimals: 9.5, or 3.0/8.0.`,
+    'unit-differs': (line: number, text: string) =>
+      `Line ${line}: “${text}” is in another unit than the heading says.`,
+    'bad-measure': (line: number, text: string, limit: number) =>
+      `Line ${line}: “${text}” is no length from 0 to ${limit} mm.`,
+    'not-whole': (line: number, text: string) =>
+      `Line ${line}: “${text}” is no layer or place. Write a whole number.`,
+    'not-yes-or-no': (line: number, text: string) =>
+      `Line ${line}: “${text}” is neither yes nor no.`,
+    'unknown-ring': (line: number, text: string) =>
+      `Line ${line}: “${text}” is no ring. Write clear or dull.`,
+    'unknown-fault': (line: number, text: string) =>
+      `Line ${line}: “${text}” is no fault that is known. Write none, broken, dull ring, twisted, tapered, wrong size, inclusion, colour or other.`,
+    'ambiguous-grade': (line: number, text: string) =>
+      `Line ${line}: “${text}” may be thick or thin. Write the word.`,
     'not-a-number': (line: number, text: string) => `Line ${line}: “${text}” is not a number.`,
     'several-decimals': (line: number, text: string) =>
       `Line ${line}: “${text}” has more than one decimal mark.`,
@@ -167,9 +229,9 @@ export const files = {
     'unknown-set-aside': (line: number, text: string) =>
       `Line ${line}: “${text}” is no reason for setting aside that this app writes.`,
     'too-thin': (line: number, text: string, limit: number) =>
-      `Line ${line}: ${text} mm is thinner than ${limit} mm, the least that is taken.`,
+      `Line ${line}: ${withUnit(text)} is thinner than ${limit} mm, the least that is taken.`,
     'too-thick': (line: number, text: string, limit: number) =>
-      `Line ${line}: ${text} mm is thicker than ${limit} mm, the most that is taken. Is a decimal mark missing?`,
+      `Line ${line}: ${withUnit(text)} is thicker than ${limit} mm, the most that is taken. Is a decimal mark missing?`,
     'mixed-decimals': (point: number, comma: number) =>
       `Line ${point} has a decimal point, line ${comma} a decimal comma. Use one of them throughout.`,
     'ambiguous-decimal': (line: number, text: string) =>
@@ -182,6 +244,11 @@ export const files = {
       `And ${count.toLocaleString('en')} more lines with problems.`
   }
 };
+
+/** A number as typed, in mm where it has no unit of its own. */
+function withUnit(text: string): string {
+  return /[a-z"″”]$/i.test(text) ? text : `${text} mm`;
+}
 
 function mb(bytes: number): string {
   return `${(bytes / 1024 / 1024).toFixed(0)} MB`;
