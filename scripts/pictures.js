@@ -19,13 +19,20 @@ const SCREENS = {
   lay: '/lay',
   delivery: '/delivery',
   findings: '/delivery/findings',
-  order: '/delivery/order',
+  'agreed-order': '/delivery/order',
   sample: '/delivery/sample',
   measure: '/delivery/measure',
+  compare: '/delivery/compare',
+  claim: '/delivery/sheet',
+  order: '/order',
+  sizes: '/sizes',
+  crew: '/crew',
   sheet: '/sheet',
   tags: '/tags',
   files: '/files'
 };
+/** Screens of no job. */
+const OUTSIDE = { jobs: '', quick: 'quick', settings: 'settings', join: 'join' };
 const SIZES = /** @type {const} */ ({
   phone: { width: 390, height: 844 },
   tablet: { width: 820, height: 1180 },
@@ -49,11 +56,15 @@ try {
     await page.getByRole('button', { name: 'Open the worked example' }).click();
     await page.waitForURL(/\/job\/[0-9a-f-]+$/);
     const job = page.url();
-    for (const [name, path] of [['jobs', undefined], ...Object.entries(SCREENS)]) {
-      if (wanted.length > 0 && !wanted.includes(String(name))) continue;
+    const pages = [
+      ...Object.entries(OUTSIDE).map(([name, path]) => [name, new URL(path, url).href]),
+      ...Object.entries(SCREENS).map(([name, path]) => [name, job + path])
+    ];
+    for (const [name, address] of pages) {
+      if (wanted.length > 0 && !wanted.includes(name)) continue;
       for (const [size, viewport] of Object.entries(SIZES)) {
         await page.setViewportSize(viewport);
-        await page.goto(path === undefined ? url : job + path);
+        await page.goto(address);
         await page.locator('main h1, main h2, main button').first().waitFor();
         await settled(page);
         const file = join(folder, `${name}-${size}-${colorScheme}.png`);
