@@ -8,6 +8,8 @@ export const JOB_SCREENS = [
   '/courses',
   '/lay',
   '/sheet',
+  '/order',
+  '/sizes',
   '/tags',
   '/files'
 ] as const;

@@ -1,7 +1,12 @@
 /** Piles at hips and valleys: roofs of joined slopes, planned, and looked at by a checker of their own. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type PlanRequest, type PlannedCourse, planCourses } from '$lib/engine/courses';
+import {
+  type PlanRequest,
+  type PlannedCourse,
+  coursesApart,
+  planCourses
+} from '$lib/engine/courses';
 import { type RoofLayout, layOutRoof, makeSlope, slateSpec } from '$lib/engine/roof';
 import { rounds } from '../support/rounds.ts';
 
@@ -19,19 +24,22 @@ const anyRoof = fc.record({
   kicks: fc.array(fc.integer({ min: 2, max: 30 }), { minLength: 3, maxLength: 3 })
 });
 
-function roofOf({
-  pitchDegrees,
-  runMm,
-  ridgeMm,
-  shape,
-  tape
-}: {
-  pitchDegrees: number;
-  runMm: number;
-  ridgeMm: number;
-  shape: 'hipped' | 'valley';
-  tape: readonly number[];
-}): RoofLayout {
+function roofOf(
+  {
+    pitchDegrees,
+    runMm,
+    ridgeMm,
+    shape,
+    tape
+  }: {
+    pitchDegrees: number;
+    runMm: number;
+    ridgeMm: number;
+    shape: 'hipped' | 'valley';
+    tape: readonly number[];
+  },
+  eaves: readonly number[] = []
+): RoofLayout {
   const rafter = runMm / Math.cos((pitchDegrees * Math.PI) / 180);
   const hip = { kind: 'hip', insetAtTopMm: runMm } as const;
   const valley = { kind: 'valley', insetAtTopMm: -runMm } as const;
@@ -41,6 +49,7 @@ function roofOf({
       pitchDegrees,
       eaveWidthMm,
       rafterLengthMm: Math.round(rafter) + tape[at],
+      eaveHeightMm: eaves[at] ?? 0,
       ...sides
     });
   const roof = layOutRoof(
@@ -127,9 +136,26 @@ function requestOf(
 }
 
 describe('courses that meet at a hip or valley', () => {
+  it('of an eave that lies higher meet once it is raised by what is told', () => {
+    const at = (eaveHeightMm: number) =>
+      roofOf(
+        { pitchDegrees: 35, runMm: 2500, ridgeMm: 2500, shape: 'valley', tape: [0, 0, 0, 0] },
+        [eaveHeightMm, 0]
+      ).meetings[0];
+    fc.assert(
+      fc.property(fc.integer({ min: 0, max: 900 }), (highMm) => {
+        const { raiseOtherMm, apartMm } = at(highMm);
+        expect(Math.abs(raiseOtherMm)).toBeLessThan(160);
+        expect(apartMm).toBeCloseTo(Math.abs(raiseOtherMm), 6);
+        expect(at(highMm - raiseOtherMm).apartMm).toBeLessThan(1e-6);
+      }),
+      { seed: 182, numRuns: rounds(40, 400) }
+    );
+  });
+
   it('change pile together on 1,000 roofs, or the plan says that the stock is too tight', () => {
     const roofs = rounds(150, 1000);
-    let [together, tight, changes] = [0, 0, 0];
+    let [together, tight, told, changes] = [0, 0, 0, 0];
     fc.assert(
       fc.property(anyRoof, (given) => {
         const roof = roofOf(given);
@@ -137,17 +163,21 @@ describe('courses that meet at a hip or valley', () => {
         expect(roof.meetings.length).toBe(given.shape === 'hipped' ? 4 : 1);
         const plan = planCourses(requestOf(roof, given));
         if (plan.status === 'short') return;
+        const seen = coursesApart(roof.meetings, plan.courses);
+        expect(seen.length > 0).toBe(apart(roof, plan.courses).length > 0);
         if (plan.changesApart) {
           tight++;
+          told += Number(seen.length > 0);
           return;
         }
         together++;
-        expect(apart(roof, plan.courses)).toEqual([]);
+        expect(seen).toEqual([]);
         changes +=
           new Set(plan.courses.flatMap(({ parts }) => parts.map(({ pile }) => pile))).size - 1;
       }),
       { seed: 18, numRuns: roofs }
     );
+    expect(told).toBeGreaterThan(tight / 2);
     expect(together).toBeGreaterThan(roofs / 3);
     expect(tight).toBeGreaterThan(0);
     expect(changes).toBeGreaterThan(together);
@@ -200,6 +230,10 @@ describe('courses that meet at a hip or valley', () => {
     expect(roof.joins).toHaveLength(1);
     expect(roof.meetings[0].isLevel).toBe(false);
     expect(roof.meetings[0].missMm).toBeGreaterThan(50);
+    // by hand: 160 mm × sin 30° = 80 mm and 160 × sin 45° = 113 mm at most; no course is further off than half
+    expect(roof.meetings[0].apartMm).toBeGreaterThan(15);
+    expect(roof.meetings[0].apartMm).toBeLessThanOrEqual(113 / 2);
+    expect(roof.meetings[0].raiseOtherMm).toBe(0);
     expect(roof.demand.some(({ meets }) => meets)).toBe(false);
   });
 });

@@ -47,7 +47,8 @@ export const BODY: {
     piles: maybe(fc.constant(3)),
     carryMassKg: maybe(fc.constantFrom(20, 25)),
     battenWasteShare: maybe(fc.constantFrom(0.05, 0.1)),
-    layingPacePerHour: maybe(fc.constantFrom(null, 40))
+    layingPacePerHour: maybe(fc.constantFrom(null, 40)),
+    battenLengthMm: maybe(fc.constantFrom(4800, 6000))
   }),
   slateSpecSet: fc.record({
     lengthMm,

@@ -23,6 +23,8 @@ export interface JobSettings {
   battenWasteShare: number;
   /** Pieces laid an hour by the whole gang. */
   layingPacePerHour: number | null;
+  /** Length that battens are bought in. */
+  battenLengthMm: number;
 }
 
 /**
@@ -30,7 +32,7 @@ export interface JobSettings {
  * sized slates in a construction technology text. Spares 2 %: AIA master specification 07 31 26
  * (2011). Stack height: common practice, no source. Mass of a lift: ours, to be set to what the hoist
  * and the scaffold carry. Mass that a person carries, 25 kg: ours. Batten waste 5 %: common practice, no
- * source.
+ * source. Battens of 4,800 mm: ours, to be set to what the yard sells.
  */
 export const DEFAULT_SETTINGS: JobSettings = {
   kickAllowanceMm: 1.5,
@@ -48,7 +50,8 @@ export const DEFAULT_SETTINGS: JobSettings = {
   sortingPacePerHour: null,
   carryMassKg: 25,
   battenWasteShare: 0.05,
-  layingPacePerHour: null
+  layingPacePerHour: null,
+  battenLengthMm: 4800
 };
 
 /** Settings in force: each field as last set. */

@@ -121,7 +121,8 @@ export const BODIES = {
     sortingPacePerHour: v.optional(amount),
     carryMassKg: v.optional(v.pipe(v.number(), v.minValue(1), v.maxValue(200))),
     battenWasteShare: v.optional(v.pipe(v.number(), v.minValue(0), v.maxValue(0.9))),
-    layingPacePerHour: v.optional(v.nullable(amount))
+    layingPacePerHour: v.optional(v.nullable(amount)),
+    battenLengthMm: v.optional(v.pipe(lengthMm, v.minValue(500), v.maxValue(20_000)))
   }),
   slateSpecSet: v.object({
     lengthMm,

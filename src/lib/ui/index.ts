@@ -37,8 +37,10 @@ export {
   readLength,
   readNumber,
   retypeLength,
+  runUnits,
   type FieldReading,
   type LengthWriter,
+  type RunUnits,
   type ShownUnit
 } from './length-words.ts';
 export { pileColour, pileInk } from './pile-colour.ts';

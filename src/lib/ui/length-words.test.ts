@@ -1,6 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import { NumberWords } from '$lib/text';
-import { fieldText, lengthWriter, readLength, readNumber, retypeLength } from './length-words.ts';
+import {
+  fieldText,
+  lengthWriter,
+  readLength,
+  readNumber,
+  retypeLength,
+  runUnits
+} from './length-words.ts';
 
 describe('lengths in fields', () => {
   it.each([
@@ -63,6 +70,12 @@ describe('lengths in fields', () => {
     expect(readNumber('-1')).toEqual({ ok: true, value: -1 });
     expect(readNumber('steep')).toEqual({ ok: false, reason: 'not-a-number' });
     expect(readNumber('')).toEqual({ ok: false, reason: 'empty' });
+  });
+
+  it('gives long runs and areas in feet, by the foot of 304.8 mm', () => {
+    expect(runUnits('ftIn').run(304.8)).toBeCloseTo(1000, 9);
+    expect(runUnits('ftIn').area(9.290304)).toBeCloseTo(100, 9);
+    expect(runUnits('mm').run(12)).toBe(12);
   });
 
   it('writes lengths as a reader sees them', () => {

@@ -1,4 +1,4 @@
-import { formatFeetInches } from '$lib/engine';
+import { MM_PER_INCH, formatFeetInches } from '$lib/engine';
 import { parseLength } from '$lib/engine/roof';
 import type { NumberWords } from '$lib/text';
 
@@ -13,6 +13,27 @@ export function lengthWriter(unit: ShownUnit, numbers: NumberWords): LengthWrite
   return (lengthMm, decimals = 0) => {
     if (unit === 'mm') return numbers.mm(lengthMm, decimals);
     return lengthMm < 0 ? `−${formatFeetInches(-lengthMm)}` : formatFeetInches(lengthMm);
+  };
+}
+
+/** Long runs and areas in the job's unit, as numbers and with the names of their units. */
+export interface RunUnits {
+  readonly unit: 'm' | 'ft';
+  readonly areaUnit: 'm²' | 'ft²';
+  readonly run: (metres: number) => number;
+  readonly area: (squareMetres: number) => number;
+}
+
+const METRES_PER_FOOT = (12 * MM_PER_INCH) / 1000;
+
+/** Metres and square metres, or feet and square feet of the international foot. */
+export function runUnits(unit: ShownUnit): RunUnits {
+  if (unit === 'mm') return { unit: 'm', areaUnit: 'm²', run: (m) => m, area: (m2) => m2 };
+  return {
+    unit: 'ft',
+    areaUnit: 'ft²',
+    run: (metres) => metres / METRES_PER_FOOT,
+    area: (squareMetres) => squareMetres / METRES_PER_FOOT ** 2
   };
 }
 

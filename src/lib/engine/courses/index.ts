@@ -63,3 +63,4 @@ export type {
   WayOut
 } from './way-out-types.ts';
 export { waysOut } from './ways-out.ts';
+export { type CoursesApart, coursesApart } from './apart-at-joins.ts';

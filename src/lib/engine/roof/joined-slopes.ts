@@ -175,9 +175,11 @@ export interface CourseMeeting {
   readonly isLevel: boolean;
   /** Course n of the one meets course n + offset of the other. */
   readonly offset: number;
-  /** The most by which courses that should meet miss each other, as height, mm. */
+  /** The most by which course n and course n + offset miss each other, as height, mm. */
   readonly missMm: number;
-  /** How much to raise the other slope's eave so that the first courses meet, mm. */
+  /** The most by which a course of the one misses the nearest of the other; Infinity where none meet. */
+  readonly apartMm: number;
+  /** How much to raise the other slope's eave so that the lowest courses that meet are level, mm. */
   readonly raiseOtherMm: number;
 }
 
@@ -199,20 +201,29 @@ export function meetingsOf(
     const offset = Math.round((line.at(1) - across.at(1)) / across.riseMm) || 0;
     const last = Math.min(line.last, across.last - offset);
     const first = Math.max(1, 1 - offset);
-    const misses = [first, last].map((course) =>
-      Math.abs(line.at(course) - across.at(course + offset))
-    );
-    const missMm = last < first ? Infinity : Math.max(...misses);
+    const missesAt = (course: number): number => line.at(course) - across.at(course + offset);
+    const missMm =
+      last < first ? Infinity : Math.max(Math.abs(missesAt(first)), Math.abs(missesAt(last)));
     return [
       {
         join,
         isLevel: missMm <= Math.min(line.riseMm, across.riseMm) / 2,
         offset,
         missMm,
-        raiseOtherMm: line.at(1) - across.at(1)
+        apartMm: furthestFromAny([...one.values()], [...other.values()]),
+        raiseOtherMm: missesAt(last < first ? 1 : first)
       }
     ];
   });
+}
+
+/** The most by which one of some heights misses the nearest other, where both are there. */
+function furthestFromAny(heights: readonly number[], others: readonly number[]): number {
+  const [least, most] = [Math.min(...others), Math.max(...others)];
+  const misses = heights
+    .filter((height) => height >= least - MEETING_MM && height <= most + MEETING_MM)
+    .map((height) => Math.min(...others.map((other) => Math.abs(height - other))));
+  return misses.length > 0 ? Math.max(...misses) : Infinity;
 }
 
 /** The straight line that heights of equal courses lie on. */

@@ -8,7 +8,12 @@ const roof = layOutRoof(
 );
 if (!roof.ok) throw new Error('refused');
 const { totals } = roof;
-const ALLOWANCES = { breakageShare: 0.025, sparesShare: 0.02, battenWasteShare: 0.05 };
+const ALLOWANCES = {
+  breakageShare: 0.025,
+  sparesShare: 0.02,
+  battenWasteShare: 0.05,
+  battenLengthMm: 4800
+};
 
 describe('what to order', () => {
   it('1000 slates at 2.5 % breakage and 2 % spares are 1045', () => {
@@ -43,6 +48,17 @@ describe('what to order', () => {
     expect(roofOrder(totals, { ...ALLOWANCES, battenWasteShare: 0 }).battens.orderM).toBe(
       Math.ceil(totals.battenM)
     );
+  });
+
+  it('battens as bought hold the metres with their waste, and one fewer would not', () => {
+    for (const battenLengthMm of [2400, 4800, 6096]) {
+      const { pieces } = roofOrder(totals, { ...ALLOWANCES, battenLengthMm }).battens;
+      expect(pieces * battenLengthMm).toBeGreaterThanOrEqual(totals.battenM * 1050 - 1e-6);
+      expect((pieces - 1) * battenLengthMm).toBeLessThan(totals.battenM * 1050);
+    }
+    // 480 m and 5 %: 504 m, in lengths of 4.8 m 105 battens
+    expect(roofOrder({ ...totals, battenM: 480 }, ALLOWANCES).battens.pieces).toBe(105);
+    expect(() => roofOrder(totals, { ...ALLOWANCES, battenLengthMm: 0 })).toThrow(/more than 0/);
   });
 
   it('looks at its own allowances alone, so that all settings of a job may be handed in', () => {

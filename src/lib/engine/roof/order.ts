@@ -11,6 +11,8 @@ export interface OrderAllowances {
   readonly sparesShare: number;
   /** Batten lost in cutting and laps. */
   readonly battenWasteShare: number;
+  /** Length that battens are bought in, mm. */
+  readonly battenLengthMm: number;
 }
 
 /** Slates of one kind: what the roof takes, what comes on top, and what to order. */
@@ -34,7 +36,13 @@ export interface OrderedNails {
 export interface RoofOrder {
   readonly slates: readonly OrderedSlates[];
   readonly nails: readonly OrderedNails[];
-  readonly battens: { readonly takesM: number; readonly orderM: number };
+  readonly battens: {
+    readonly takesM: number;
+    readonly orderM: number;
+    /** Whole battens that hold as much, and their length. */
+    readonly pieces: number;
+    readonly lengthMm: number;
+  };
   /** Slates laid in all, the undereave with them. */
   readonly pieces: number;
   /** Hours of laying at the pace given. */
@@ -54,8 +62,9 @@ export interface RoofOrder {
  * @param totals of a roof laid out
  * @param nailsByLength nails that the plan asks for, by length in mm; may be empty
  * @param rates pieces laid an hour, and the price of a thousand slates; each may be left out
- * @returns counts in pieces, battens in metres, rounded up to whole metres
- * @throws EngineError `not-finite`, `out-of-range` for a share below 0 or a pace not above 0
+ * @returns counts in pieces, battens in metres rounded up to whole ones, and in battens as bought
+ * @throws EngineError `not-finite`, `out-of-range` for a share below 0, a pace or a
+ * length of battens not above 0
  * Source: breakage and spares as the job sets them; batten waste is common practice, no source.
  * @example
  * // 1000 slates, breakage 2.5 %, spares 2 %: 25 and 20 on top, 1045 to order
@@ -71,6 +80,11 @@ export function roofOrder(
   const { piecesPerHour, pricePerThousand } = rates;
   if (piecesPerHour !== undefined && !(piecesPerHour > 0))
     throw new EngineError('out-of-range', `pace is ${piecesPerHour} an hour; give more than 0`);
+  const { battenLengthMm } = allowances;
+  requireFinite(battenLengthMm, 'length of battens');
+  if (battenLengthMm <= 0)
+    throw new EngineError('out-of-range', `battens are ${battenLengthMm} mm; give more than 0`);
+  const battensM = totals.battenM * (1 + allowances.battenWasteShare);
   const slatesOf = (kind: OrderedSlates['kind'], takes: number): OrderedSlates => {
     const breakage = upTo(takes * allowances.breakageShare);
     const spares = upTo(takes * allowances.sparesShare);
@@ -91,7 +105,9 @@ export function roofOrder(
     nails: nailsOf(pieces * NAILS_PER_PIECE, nailsByLength, allowances.breakageShare),
     battens: {
       takesM: totals.battenM,
-      orderM: upTo(totals.battenM * (1 + allowances.battenWasteShare))
+      orderM: upTo(battensM),
+      pieces: upTo((battensM * 1000) / battenLengthMm),
+      lengthMm: battenLengthMm
     },
     pieces,
     ...(piecesPerHour !== undefined && { hours: pieces / piecesPerHour }),

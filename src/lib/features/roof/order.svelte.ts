@@ -7,7 +7,7 @@ import { type JobState, type ReadyFile, download, readyFile, share } from '$lib/
 export interface OrderLine {
   readonly item: string;
   readonly size: string;
-  readonly takes: number;
+  readonly takes?: number;
   readonly breakage?: number;
   readonly spares?: number;
   readonly order: number;
@@ -37,10 +37,14 @@ export class RoofOrderState {
     });
   }
 
-  async use(battenWasteShare: number, layingPacePerHour: number | null): Promise<void> {
+  async use(
+    battenWasteShare: number,
+    battenLengthMm: number,
+    layingPacePerHour: number | null
+  ): Promise<void> {
     await this.#job().act({
       type: 'jobSettingsSet',
-      body: { battenWasteShare, layingPacePerHour }
+      body: { battenWasteShare, battenLengthMm, layingPacePerHour }
     });
   }
 
@@ -49,7 +53,7 @@ export class RoofOrderState {
     const rows = lines.map(({ item, size, takes, breakage, spares, order, unit }) => [
       item,
       size,
-      { value: takes, decimals: Number.isInteger(takes) ? 0 : 1 },
+      takes === undefined ? undefined : { value: takes, decimals: Number.isInteger(takes) ? 0 : 1 },
       breakage === undefined ? undefined : { value: breakage, decimals: 0 },
       spares === undefined ? undefined : { value: spares, decimals: 0 },
       { value: order, decimals: 0 },

@@ -58,6 +58,8 @@ export const courses = {
     share > 0.95
       ? `${pile} will almost surely run out.`
       : `${pile} is tight: ${odds(share)} that it runs out.`,
+  apart: (one: string, course: number, other: string, otherCourse: number) =>
+    `Course ${course} of ${one} and ${otherCourse} of ${other} take unlike piles: too few slates to change together. Keep fewer back.`,
   useSafer: 'Use the safer plan',
   tapCourse: 'Tap a course for its figures.',
 
