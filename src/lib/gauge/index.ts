@@ -56,6 +56,7 @@ export {
   USUAL_TAKING,
   pressKeypad
 } from './keypad.ts';
+export { readPoints } from './read-points.ts';
 export {
   type PointsState,
   type PointsStep,

@@ -49,6 +49,8 @@ export interface WedgeState {
   readonly isHeadLost: boolean;
   /** Characters before this time may be the tail of a burst that went elsewhere. */
   readonly suspectUntil: number;
+  /** Whether the last reading had its Enter: a later one is not the gauge's. */
+  readonly hadEnter: boolean;
 }
 
 /** The result of one event. */
@@ -69,5 +71,6 @@ export const IDLE_WEDGE: WedgeState = {
   slowGaps: 0,
   isInterrupted: false,
   isHeadLost: false,
-  suspectUntil: -Infinity
+  suspectUntil: -Infinity,
+  hadEnter: false
 };

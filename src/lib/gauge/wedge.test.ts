@@ -111,6 +111,15 @@ describe('keys left to the page', () => {
     expect(run([...keys('6.4⏎', 0), ...keys('⏎', 4000)]).swallowed.at(-1)).toBe(false);
   });
 
+  it('leaves a second Enter to the page as soon as the burst is past', () => {
+    for (const at of [500, 1500, 2500]) {
+      const { swallowed, told } = run([...keys('6.4⏎', 0), ...keys('⏎', at)]);
+      expect([told, swallowed.at(-1)]).toEqual([[6.4], false]);
+    }
+    // Enter twice in one burst is the gauge's, and so is one within its tail.
+    expect(run([...keys('6.4⏎', 0), ...keys('⏎', 200)]).swallowed.at(-1)).toBe(true);
+  });
+
   it('swallows an Enter that comes two seconds after its Tab, once', () => {
     const { swallowed } = run([...keys('6.4⇥', 0), ...keys('⏎', 2000), ...keys('⏎', 2300)]);
     expect(swallowed.slice(-2)).toEqual([true, false]);

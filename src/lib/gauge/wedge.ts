@@ -140,12 +140,18 @@ function takeKey(
     case 'end': {
       if (isBusy)
         return {
-          state: { ...finish(state, meaning.key, settings, outcomes), lastAt: at },
+          state: {
+            ...finish(state, meaning.key, settings, outcomes),
+            lastAt: at,
+            hadEnter: meaning.key === 'enter'
+          },
           isSwallowed: true
         };
       if (isTail) return { state: { ...state, lastAt: at }, isSwallowed: true };
-      // A late Tab only moves the focus, but a late Enter would press what it moved to.
-      const isLateEnter = meaning.key === 'enter' && at - state.lastAt <= INTERRUPTED_MS;
+      // A late Tab only moves the focus, but a late Enter would press what it moved to. Where the
+      // reading had its Enter, another that comes after it is a person's.
+      const isAfterReading = !state.hadEnter && at - state.lastAt <= INTERRUPTED_MS;
+      const isLateEnter = meaning.key === 'enter' && isAfterReading;
       return { state: { ...state, lastAt: -Infinity }, isSwallowed: isLateEnter };
     }
     case 'erase':
@@ -181,7 +187,8 @@ function takeText(
     else if (next.text === '') next = { ...next, lastAt: event.at };
     else {
       const endedBy = character === '\t' ? 'tab' : 'enter';
-      next = { ...finish(next, endedBy, settings, outcomes), lastAt: event.at };
+      const hadEnter = endedBy === 'enter';
+      next = { ...finish(next, endedBy, settings, outcomes), lastAt: event.at, hadEnter };
     }
   }
   return next;

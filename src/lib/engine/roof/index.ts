@@ -2,6 +2,7 @@ export { type CourseRun, type CourseDemand, piecesInRun } from './course-demand.
 export { courseStretch, piecesOfDemand } from './course-stretch.ts';
 export type { FieldProblem, FieldProblemCode } from './field-problem.ts';
 export {
+  USUAL_DENSITY_KG_PER_M3,
   type Nailing,
   type SlateSpec,
   type SlateSpecInput,

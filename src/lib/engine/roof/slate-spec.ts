@@ -31,6 +31,9 @@ export interface SlateSpec {
 export type SlateSpecInput = Partial<SlateSpec> &
   Pick<SlateSpec, 'lengthMm' | 'widthMm' | 'headlapMm'>;
 
+/** Density of slate where nobody says another, kg/m³. Common practice, no source. */
+export const USUAL_DENSITY_KG_PER_M3 = 2800;
+
 const CUSTOMARY = {
   nailing: 'centre',
   headNailLineMm: 25,
@@ -39,7 +42,7 @@ const CUSTOMARY = {
   jointMinMm: 3,
   jointMaxMm: 5,
   narrowestCutMm: 150,
-  densityKgPerM3: 2800
+  densityKgPerM3: USUAL_DENSITY_KG_PER_M3
 } as const;
 
 const RANGES: Readonly<Record<string, FieldRange>> = {

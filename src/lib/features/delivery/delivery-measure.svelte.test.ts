@@ -73,6 +73,50 @@ describe('a slate without marks', () => {
   });
 });
 
+describe('a slate that was looked over', () => {
+  it('is saved as sound by one tap', async () => {
+    read(5.9);
+    expect(await wizard.saveSound()).toBe(true);
+    const [slate] = partOf(job.view, 'sample').slates;
+    expect(slate.value.sample).toMatchObject({ ring: 'clear', defects: [] });
+    expect([wizard.ring, wizard.defects]).toEqual([undefined, undefined]);
+    expect(wizard.place?.place).toBe(2);
+  });
+
+  it('is not saved by that tap before it is gauged', async () => {
+    expect(await wizard.saveSound()).toBe(false);
+    expect(pointsSaved()).toEqual([]);
+  });
+});
+
+describe('points that come in one text', () => {
+  const type = (text: string): void => {
+    for (const key of [...text, 'Enter'])
+      page.dispatchEvent(Object.assign(new Event('keydown'), { key, code: '' }));
+  };
+  let page: EventTarget;
+  beforeEach(() => {
+    page = new EventTarget();
+    return wizard.start(page, Object.assign(new EventTarget(), { value: '' }));
+  });
+
+  it('are one slate, whatever number of points is set', async () => {
+    type('6.20/6.30/6.10');
+    expect(wizard.gauged).toMatchObject({ pointsMm: [6.2, 6.3, 6.1], thicknessMm: 6.2 });
+    expect(wizard.refusal).toBeUndefined();
+    expect(wizard.input.text).toBe('');
+    type('5.9/6.1');
+    await vi.waitFor(() => expect(pointsSaved()).toHaveLength(1));
+    expect(wizard.gauged).toMatchObject({ pointsMm: [5.9, 6.1], thicknessMm: 6 });
+  });
+
+  it('are refused whole where one of them is no reading', () => {
+    type('6.20/60');
+    expect(wizard.gauged).toBeUndefined();
+    expect(wizard.refusal).toMatchObject({ text: '6.20/60' });
+  });
+});
+
 describe('a slate with marks', () => {
   it('waits for its button, and the next reading with it', async () => {
     read(9);

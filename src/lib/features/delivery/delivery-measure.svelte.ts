@@ -3,7 +3,10 @@ import {
   type CaptureField,
   type GaugedSlate,
   type AcceptedReading,
-  parseReading
+  addPoint,
+  parseReading,
+  readPoints,
+  startPoints
 } from '$lib/gauge';
 import type { NewEvent, SampleSlate, SetAsideReason } from '$lib/journal';
 import { readBetween } from './delivery-fields.ts';
@@ -37,6 +40,13 @@ const FIELDS = Object.keys(SLATE_FIELDS) as SlateField[];
 /** A place of the list with the name of its pallet. */
 export type ListedPlace = ListProgress['places'][number];
 
+/** A slate of all its points. */
+const slateOf = (pointsMm: readonly number[]): GaugedSlate => {
+  const [last] = pointsMm.slice(-1);
+  return addPoint({ ...startPoints(pointsMm.length), pointsMm: pointsMm.slice(0, -1) }, last)
+    .slate as GaugedSlate;
+};
+
 const blankFields = (): Record<SlateField, string> =>
   Object.fromEntries(FIELDS.map((field) => [field, ''])) as Record<SlateField, string>;
 
@@ -64,8 +74,11 @@ export class MeasureWizard {
   defects = $state.raw<readonly SetAsideReason[]>();
   /** Whether a save was tried with nothing to save. */
   isEmptyTried = $state(false);
-  /** Readings of the next slates, which wait until the slate in hand is saved. */
-  #waiting = $state.raw<readonly AcceptedReading[]>([]);
+  /**
+   * Readings of the next slates, which wait until the slate in hand is saved: one number, or all
+   * points of a slate, mm.
+   */
+  #waiting = $state.raw<readonly (readonly number[])[]>([]);
   /** Whether Enter was pressed on a slate with marks, which is saved by its button alone. */
   isButtonAsked = $state(false);
   isSaving = $state(false);
@@ -96,7 +109,10 @@ export class MeasureWizard {
     return isFifth && this.#job().settings.pointsPerSlate === 1;
   });
   /** Thickness of the next slate, read before this one was saved, mm; undefined where none was. */
-  readonly waitingMm = $derived(this.gauged ? this.#waiting.at(-1)?.valueMm : undefined);
+  readonly waitingMm = $derived.by(() => {
+    const last = this.gauged && this.#waiting.at(-1);
+    return last && slateOf(last).thicknessMm;
+  });
   /** Whether more than its thickness is known of the slate in hand. */
   readonly hasMarks = $derived(
     this.ring !== undefined ||
@@ -215,22 +231,37 @@ export class MeasureWizard {
     this.goTo(last.place);
   }
 
+  /** Keeps a slate that was looked over: its ring is clear and it has no fault. */
+  async saveSound(): Promise<boolean> {
+    this.ring = 'clear';
+    this.defects = [];
+    return this.save();
+  }
+
   async setPoints(pointsPerSlate: number): Promise<void> {
     this.gaugeAgain();
     await this.#job().act({ type: 'jobSettingsSet', body: { pointsPerSlate } });
   }
 
   #take(reading: AcceptedReading): void {
+    this.#takePoints([reading.valueMm]);
+  }
+
+  #takePoints(pointsMm: readonly number[]): void {
     this.refusal = undefined;
     this.isEmptyTried = false;
     if (!this.place) return;
-    this.#waiting = [...this.#waiting, reading];
+    this.#waiting = [...this.#waiting, pointsMm];
     this.#goOn();
   }
 
   /** Enter with nothing typed saves a slate that is gauged and has no marks. */
   #refuse(refusal: InputRefusal): void {
-    if (refusal.reason !== 'empty' || !this.gauged) this.refusal = refusal;
+    const pointsMm = readPoints(refusal.text, this.input.unit);
+    if (pointsMm) {
+      this.input.drop();
+      this.#takePoints(pointsMm);
+    } else if (refusal.reason !== 'empty' || !this.gauged) this.refusal = refusal;
     else if (this.hasMarks) this.isButtonAsked = true;
     else void this.save();
   }
@@ -238,17 +269,23 @@ export class MeasureWizard {
   /** Gauges with what waits; a slate without marks is saved for it. */
   #goOn(): void {
     while (this.place && !this.gauged && this.#waiting.length > 0) {
-      const [reading, ...others] = this.#waiting;
+      const [pointsMm, ...others] = this.#waiting;
       this.#waiting = others;
-      this.#gauge(reading);
+      this.#gauge(pointsMm);
     }
     if (this.#waiting.length > 0 && this.gauged && !this.hasMarks && !this.isSaving)
       void this.save();
   }
 
-  #gauge(reading: AcceptedReading): void {
+  #gauge(pointsMm: readonly number[]): void {
+    if (pointsMm.length > 1) {
+      this.#slate.restart();
+      this.prompt = undefined;
+      this.gauged = slateOf(pointsMm);
+      return;
+    }
     const wanted = this.sides.wanted(this.#job().settings.pointsPerSlate);
-    const step = this.#slate.take(reading.valueMm, wanted, this.#preferences.values.holdsStill);
+    const step = this.#slate.take(pointsMm[0], wanted, this.#preferences.values.holdsStill);
     this.prompt = step.kind === 'asked' ? this.sides.promptOf(step.prompt) : undefined;
     this.gauged = step.kind === 'slate' ? step.slate : undefined;
   }

@@ -119,10 +119,12 @@ export const measure = {
   skip: 'Later',
   skipHint: 'Cannot be reached now: comes back at the end.',
   save: 'Save slate',
+  sound: 'Rings clear, no fault',
   again: 'Gauge again',
   undo: 'Undo last slate',
   saved: (what: string) => `Saved: ${what}`,
   points: 'Points gauged on each slate',
+  pointsHint: 'Or type all points of a slate at once: 6.20/6.30/6.10.',
   ring: 'Ring when tapped',
   rings: { clear: 'Clear', dull: 'Dull' },
   defects: 'Defects',
@@ -138,6 +140,11 @@ export const measure = {
   },
   fieldWrong: (limit: string) => `Type millimetres from 0 to ${limit}.`,
   needSomething: 'Gauge the slate, or mark the defect that forbids it.',
+  photoOf: {
+    label: 'Photo of',
+    pallet: (label: string) => `Pallet ${label}`,
+    delivery: 'The delivery'
+  },
   late: (label: string) =>
     `Sorting has begun on pallet ${label}. What you measure there now is kept, but not used for the verdict.`,
   missing: 'Still missing',
@@ -146,6 +153,11 @@ export const measure = {
   stack: {
     title: 'Stack of 100',
     hint: 'Pack slates tight as on the label and measure across. Fewer than 100 will do.',
+    caution: (slates: string, mass: string, carried: string) =>
+      `${slates} such slates weigh about ${mass}: never lift the stack. Build it where it stays, low, level and held at both ends, from lifts of ${carried} at most, with gloves. Local rules decide.`,
+    kilograms: (n: string) => `${n} kg`,
+    cautionNoSize:
+      'A hundred slates may weigh 200 kg and more: never lift the stack. Build it where it stays, low, level and held at both ends, a few slates at a time, with gloves. Local rules decide.',
     pallet: 'Pallet',
     anyPallet: 'From several',
     slates: 'Slates in the stack',
