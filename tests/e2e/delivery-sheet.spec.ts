@@ -120,7 +120,7 @@ test('what is missing is said on the findings and on the sheet, and holds the ve
   await page.goto(`${job}/delivery/sheet`);
   for (const item of [
     'No packed thickness of 100 slates from the label.',
-    'The thickness tolerance is from memory, not from the order.',
+    'No tolerance of thickness is agreed.',
     'Length: measured on 25 of 100.',
     'No photos.',
     'No verdict is signed.'

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import {
+  AGREED_LIMITS,
   BOUNDARY_METHODS,
   type BodyOf,
   type EventType,
@@ -71,7 +72,20 @@ export const BODY: {
       selector: ({ sizeId: id }) => id
     })
   }),
-  deliveryDeclared: fc.record({ supplier: name, slatesOrdered: maybe(count) }),
+  deliveryDeclared: fc.record({
+    supplier: name,
+    slatesOrdered: maybe(count),
+    toleranceWhere: maybe(name),
+    agreed: maybe(
+      fc.uniqueArray(
+        fc.record(
+          { limit: fc.constantFrom(...AGREED_LIMITS), limitMm: lengthMm, where: name },
+          { requiredKeys: ['limit', 'where'] }
+        ),
+        { maxLength: 3, selector: ({ limit }) => limit }
+      )
+    )
+  }),
   palletAdded: fc.record(
     { palletId, label: name, slates: count, sizeId },
     { requiredKeys: ['palletId', 'label', 'slates'] }

@@ -180,6 +180,14 @@ function setUp(): ExampleAct[] {
       supplier: 'an invented quarry',
       nominalThicknessMm: 6,
       tolerancePercent: 35,
+      toleranceWhere: 'order, line 2',
+      agreed: [
+        { limit: 'length', where: 'order, line 1' },
+        { limit: 'width', where: 'order, line 1' },
+        { limit: 'flatness', where: 'order, line 3' },
+        { limit: 'broken', where: 'terms, clause 4' },
+        { limit: 'inclusion', where: 'order, line 4' }
+      ],
       texture: 'normal',
       slatesOrdered: 4200,
       pricePerThousand: 1850,

@@ -52,6 +52,25 @@ export const SET_ASIDE_REASONS = [
   'colour',
   'other'
 ] as const;
+/**
+ * Limits that a buyer can confirm from the order or contract: measured checks other than thickness,
+ * the ring, and each defect.
+ */
+export const AGREED_LIMITS = [
+  'length',
+  'width',
+  'squareness',
+  'edge',
+  'flatness',
+  'ring',
+  'broken',
+  'twisted',
+  'tapered',
+  'wrongSize',
+  'inclusion',
+  'colour',
+  'other'
+] as const;
 export const SET_ASIDE_USES = ['undereave', 'cutPiece', 'return', 'scrap'] as const;
 export const BOUNDARY_METHODS = ['naturalBreaks', 'suitTheRoof', 'equalShares', 'byHand'] as const;
 
@@ -162,6 +181,22 @@ export const BODIES = {
     widthMm: v.optional(lengthMm),
     nominalThicknessMm: v.optional(lengthMm),
     tolerancePercent: v.optional(v.pipe(v.number(), v.minValue(0), v.maxValue(100))),
+    /** Where the order or contract states the tolerance. */
+    toleranceWhere: v.optional(shortText),
+    /** Limits confirmed from the order or contract, one by one, each with where it is written. */
+    agreed: v.optional(
+      v.pipe(
+        v.array(
+          v.object({
+            limit: v.picklist(AGREED_LIMITS),
+            limitMm: v.optional(lengthMm),
+            where: v.pipe(shortText, v.minLength(1))
+          })
+        ),
+        v.maxLength(AGREED_LIMITS.length),
+        v.check((limits) => allDiffer(limits, ({ limit }) => limit), 'a limit twice')
+      )
+    ),
     texture: v.optional(v.picklist(['verySmooth', 'smooth', 'normal', 'textured'])),
     slatesOrdered: v.optional(whole),
     pricePerThousand: v.optional(amount),
@@ -379,6 +414,7 @@ export const BODIES = {
 export type EventType = keyof typeof BODIES;
 export type BodyOf<T extends EventType> = v.InferOutput<(typeof BODIES)[T]>;
 export type SetAsideReason = (typeof SET_ASIDE_REASONS)[number];
+export type AgreedLimitName = (typeof AGREED_LIMITS)[number];
 export type SetAsideUse = (typeof SET_ASIDE_USES)[number];
 export type BoundaryMethod = (typeof BOUNDARY_METHODS)[number];
 export type SampleSlate = v.InferOutput<typeof sampleSlate>;

@@ -1,8 +1,10 @@
 export {
+  AGREED_LIMITS,
   BODIES,
   BOUNDARY_METHODS,
   SET_ASIDE_REASONS,
   SET_ASIDE_USES,
+  type AgreedLimitName,
   type BodyOf,
   type BoundaryMethod,
   type EventType,

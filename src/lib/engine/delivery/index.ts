@@ -67,11 +67,14 @@ export {
   type LotSampleRefusal
 } from './finite-lot.ts';
 export {
-  REMEMBERED_THICKNESS_TOLERANCE_PERCENT,
+  customaryLimits,
   edgeLimitMm,
   flatnessLimitMm,
   productLimits,
   thicknessBand,
+  type AgreedLimit,
+  type AgreedLimits,
+  type CustomaryLimit,
   type DeliveryOrder,
   type MeasuredCheck,
   type OrderRefusal,
@@ -82,6 +85,7 @@ export {
 export {
   SLATE_CHECKS,
   checkSlate,
+  isCertain,
   isUsable,
   slateOutcome,
   slateThicknessMm,
@@ -117,6 +121,7 @@ export {
   judgeByAttributes,
   type AttributesJudgement,
   type CheckFinding,
+  type DefectFinding,
   type OutsideOrderFinding
 } from './finding-outside-order.ts';
 export type {

@@ -1,6 +1,7 @@
 import type { ProductLimits } from './product-tolerances.ts';
 import {
   checkSlate,
+  isCertain,
   isUsable,
   slateOutcome,
   slateThicknessMm,
@@ -14,8 +15,10 @@ export interface JudgedSlate {
   readonly checks: readonly SlateCheck[];
   /** Some check failed: the slate is outside the order. */
   readonly isOutside: boolean;
-  /** Some check failed whose limit does not rest on memory alone. */
+  /** Some check failed on a limit that the order states or the buyer confirmed from it. */
   readonly isOutsideForCertain: boolean;
+  /** Defects seen, each once. */
+  readonly defects: readonly string[];
   /** It can go on the roof as a full slate, whatever its thickness. */
   readonly isUsable: boolean;
   /** Mean of its points, mm; undefined where none was taken. */
@@ -48,8 +51,9 @@ export function sampleEvidence(
       checks,
       isOutside: slateOutcome(checks) === 'fail',
       isOutsideForCertain: checks.some(
-        ({ outcome, basis }) => outcome === 'fail' && basis.standing !== 'from memory'
+        ({ outcome, basis }) => outcome === 'fail' && isCertain(basis)
       ),
+      defects: [...new Set(slate.defects)],
       isUsable: isUsable(checks),
       thicknessMm: slateThicknessMm(slate)
     })),

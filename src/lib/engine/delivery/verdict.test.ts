@@ -108,6 +108,7 @@ describe('findings', () => {
       check: 'ring',
       measured: 0,
       failed: 0,
+      failedForCertain: 0,
       basis: { standing: 'common practice', source: '' }
     });
   });
@@ -191,17 +192,52 @@ describe('verdict', () => {
     expect(codes(three)[0]).toBe('refuse: outside-order');
   });
 
-  it('a remembered tolerance can query, not refuse', () => {
+  it.each<[string, Partial<MeasuredSlate>]>([
+    ['length', { lengthMm: 480 }],
+    ['ring', { ring: 'dull' }],
+    ['colour', { defects: ['colour'] }]
+  ])(
+    '%s refuses only where the buyer confirmed it from the order, else it queries',
+    (limit, bad) => {
+      const slates = withFirst(slate(5, bad), slate(5, bad), slate(5, bad));
+      const asked = findings({ slates });
+      expect(asked.outsideOrder).toMatchObject({ outside: 3, outsideForCertain: 0 });
+      expect(judgeDelivery(asked).verdict).toBe('query');
+      expect(codes(asked)[0]).toBe('query: outside-order-unconfirmed');
+
+      const order = { ...evidence().order, agreed: { [limit]: { where: 'order, line 3' } } };
+      const firm = findings({ order, slates });
+      expect(judgeDelivery(firm).verdict).toBe('refuse');
+      const check = firm.outsideOrder.byCheck.find(({ failed }) => failed > 0);
+      expect(check).toMatchObject({
+        failed: 3,
+        failedForCertain: 3,
+        basis: { standing: 'set by the order', source: 'order, line 3' }
+      });
+    }
+  );
+
+  it('a limit of another figure in the order is held to that figure', () => {
+    const order = {
+      ...evidence().order,
+      agreed: { length: { where: 'order, line 1', limitMm: 2 } }
+    };
+    const slates = withFirst(slate(5, { lengthMm: 497 }), slate(5, { lengthMm: 502 }));
+    expect(findings({ slates }).outsideOrder.outside).toBe(0);
+    expect(findings({ order, slates }).outsideOrder.outsideForCertain).toBe(1);
+  });
+
+  it('no tolerance agreed: no slate is outside for its thickness, and it is asked', () => {
     const order = { ...evidence().order, thicknessTolerancePercent: undefined };
     const found = findings({ order, slates: withFirst(slate(7), slate(8), slate(3)) });
-    expect(judgeDelivery(found).verdict).toBe('query');
-    expect(codes(found)[0]).toBe('query: outside-order-by-memory');
-    const short = { lengthMm: 480 };
-    const firm = findings({
-      order,
-      slates: withFirst(slate(5, short), slate(5, short), slate(5, short))
+    expect(found.outsideOrder).toMatchObject({ judged: 20, outside: 0 });
+    expect(found.outsideOrder.byCheck[0]).toMatchObject({
+      measured: 20,
+      failed: 0,
+      basis: { standing: 'not agreed' }
     });
-    expect(judgeDelivery(firm).verdict).toBe('refuse');
+    expect(found.outsideOrder.byCheck[0].countInterval).toBeUndefined();
+    expect(codes(found)).toEqual(['query: tolerance-not-agreed', 'note: sorting-needed']);
   });
 
   it('an unfinished sample queries until it can no longer change', () => {

@@ -8,6 +8,9 @@ export type OrderProblem =
   | 'not-whole'
   | 'too-large'
   | 'tolerance-over-100'
+  | 'tolerance-zero'
+  | 'where-missing'
+  | 'limit-range'
   | 'over-100'
   | 'thickness-range'
   | 'size-range'
@@ -69,6 +72,12 @@ export function readPercent(text: string, problem: OrderProblem): NumberRead {
   const read = readAmount(text.replace(/%\s*$/, ''));
   if (!read.ok || read.value === undefined || read.value <= 100) return read;
   return { ok: false, problem };
+}
+
+/** A tolerance in per cent, above 0 and at most 100, or nothing. */
+export function readTolerance(text: string): NumberRead {
+  const read = readPercent(text, 'tolerance-over-100');
+  return read.ok && read.value === 0 ? { ok: false, problem: 'tolerance-zero' } : read;
 }
 
 /** A day of the calendar as YYYY-MM-DD, or nothing. */

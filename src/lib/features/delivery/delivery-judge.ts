@@ -33,7 +33,11 @@ export const LEVEL = 0.95;
 
 /** Why there are no findings yet. */
 export type NoFindings =
-  Extract<FindingsResult, { ok: false }>['reason'] | 'no-order' | 'no-pallets' | 'no-list';
+  | Extract<FindingsResult, { ok: false }>['reason']
+  | 'no-order'
+  | 'no-pallets'
+  | 'no-list'
+  | 'plan-accepts-all';
 
 /** Everything that is said of a delivery. */
 export interface Judged {
@@ -96,6 +100,7 @@ export function judgeJob(view: JobView, offered: readonly OfferedSlate[]): Judge
   const coverage = listCoverage(view, offered);
   const speaking = coverage?.draw ?? draw;
   const { plan, variables } = plansOf(speaking, delivered, slatesHeldTo(speaking, offered));
+  if (plan.acceptAtMost > plan.sampleSize) return { ok: false, reason: 'plan-accepts-all' };
   const need = roofNeed(view);
   const settings = settingsOf(view);
   const pace = sortingPace(settings.sortingPacePerHour, jobPace(view).perHour);

@@ -32,15 +32,37 @@ describe('an order as typed', () => {
     });
   });
 
-  it('0 and 100 % are tolerances; a decimal comma is understood', () => {
+  it('100 % is a tolerance, 0 and 200 % are none; a decimal comma is understood', () => {
+    for (const [text, problem] of [
+      ['0', 'tolerance-zero'],
+      ['200', 'tolerance-over-100']
+    ])
+      expect(readOrder(typed({ tolerancePercent: text })).problems.tolerancePercent).toBe(problem);
     for (const [text, value] of [
-      ['0', 0],
       ['100', 100],
       ['12,5 %', 12.5]
     ] as const)
       expect(readOrder(typed({ tolerancePercent: text })).acts[0].body).toMatchObject({
         tolerancePercent: value
       });
+  });
+
+  it('a limit is agreed only with where it is written, one by one', () => {
+    const form = typed({});
+    const agreed = {
+      ...form.agreed,
+      length: { isAgreed: true, limitMm: '2,5', where: ' order, line 1 ' },
+      ring: { isAgreed: true, limitMm: '', where: '' },
+      width: { isAgreed: false, limitMm: '9', where: 'nowhere' }
+    };
+    const { problems, acts } = readOrder({ ...form, agreed });
+    expect(problems).toEqual({ 'agreed.ring.where': 'where-missing' });
+    expect(acts[0].body).toMatchObject({
+      agreed: [
+        { limit: 'length', limitMm: 2.5, where: 'order, line 1' },
+        { limit: 'ring', where: '' }
+      ]
+    });
   });
 
   it('a label of 0 is a missing label', () => {

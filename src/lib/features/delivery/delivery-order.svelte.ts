@@ -1,4 +1,4 @@
-import type { BodyOf, NewEvent } from '$lib/journal';
+import { AGREED_LIMITS, type AgreedLimitName, type BodyOf, type NewEvent } from '$lib/journal';
 import type { JobSettings } from '$lib/job';
 import {
   type NumberRead,
@@ -8,19 +8,21 @@ import {
   readCount,
   readDay,
   readOrdered,
-  readPercent
+  readPercent,
+  readTolerance
 } from './delivery-fields.ts';
 import type { JobState } from '$lib/app';
 
 type Order = BodyOf<'deliveryDeclared'>;
-type NumberField = Exclude<keyof Order, 'supplier' | 'texture' | 'currency' | 'arrivedOn'>;
+type TextField = 'supplier' | 'currency' | 'toleranceWhere';
+type NumberField = Exclude<keyof Order, TextField | 'texture' | 'arrivedOn' | 'agreed'>;
 type SettingField = 'sortingRatePerHour' | 'sortingPacePerHour';
 
 const READERS: Record<NumberField | SettingField, (text: string) => NumberRead> = {
   lengthMm: (text) => readBetween(text, 100, 2000, 'size-range'),
   widthMm: (text) => readBetween(text, 100, 2000, 'size-range'),
   nominalThicknessMm: (text) => readBetween(text, 1.5, 40, 'thickness-range'),
-  tolerancePercent: (text) => readPercent(text, 'tolerance-over-100'),
+  tolerancePercent: (text) => readTolerance(text),
   slatesOrdered: readOrdered,
   pricePerThousand: (text) => readAmount(text),
   stackOf100Mm: (text) => readAmount(text, 20_000),
@@ -39,15 +41,25 @@ const NUMBERS = Object.keys(READERS) as (NumberField | SettingField)[];
 const SETTINGS: readonly SettingField[] = ['sortingRatePerHour', 'sortingPacePerHour'];
 
 /** The order as typed: every field is the text in it. */
-export type OrderForm = Record<NumberField | SettingField, string> & {
-  supplier: string;
+export type OrderForm = Record<NumberField | SettingField | TextField, string> & {
   texture: NonNullable<Order['texture']>;
-  currency: string;
   arrivedOn: string;
+  agreed: Record<AgreedLimitName, AgreedForm>;
 };
 
+/** A limit as it is confirmed: whether the order states it, its figure there, and where. */
+export interface AgreedForm {
+  isAgreed: boolean;
+  limitMm: string;
+  where: string;
+}
+
+/** A field of the form: of the order itself, or of one of its limits. */
+export type OrderField =
+  Exclude<keyof OrderForm, 'agreed'> | `agreed.${AgreedLimitName}.${'limitMm' | 'where'}`;
+
 /** Every field that cannot stand, with why. */
-export type OrderProblems = Partial<Record<keyof OrderForm, OrderProblem>>;
+export type OrderProblems = Partial<Record<OrderField, OrderProblem>>;
 
 /** The form of an order and of what sorting costs. */
 export function orderFormOf(order: Order | undefined, settings: JobSettings): OrderForm {
@@ -60,10 +72,32 @@ export function orderFormOf(order: Order | undefined, settings: JobSettings): Or
   return {
     ...(Object.fromEntries(numbers) as Record<NumberField | SettingField, string>),
     supplier: order?.supplier ?? '',
+    toleranceWhere: order?.toleranceWhere ?? '',
+    agreed: agreedFormOf(order?.agreed ?? []),
     texture: order?.texture ?? 'normal',
     currency: order?.currency ?? '',
     arrivedOn: order?.arrivedOn ?? ''
   };
+}
+
+function agreedFormOf(agreed: NonNullable<Order['agreed']>): OrderForm['agreed'] {
+  const forms = AGREED_LIMITS.map((name): [AgreedLimitName, AgreedForm] => {
+    const found = agreed.find(({ limit }) => limit === name);
+    const limitMm = `${found?.limitMm ?? ''}`;
+    return [name, { isAgreed: found !== undefined, limitMm, where: found?.where ?? '' }];
+  });
+  return Object.fromEntries(forms) as OrderForm['agreed'];
+}
+
+/** The limits ticked; what is wrong with one is put among the problems. */
+function readAgreed(form: OrderForm['agreed'], problems: OrderProblems): Order['agreed'] {
+  return AGREED_LIMITS.filter((name) => form[name].isAgreed).map((limit) => {
+    const where = form[limit].where.trim();
+    if (where === '') problems[`agreed.${limit}.where`] = 'where-missing';
+    const read = readBetween(form[limit].limitMm, 0.1, 200, 'limit-range');
+    if (!read.ok) problems[`agreed.${limit}.limitMm`] = read.problem;
+    return { limit, where, ...(read.ok && read.value !== undefined && { limitMm: read.value }) };
+  });
 }
 
 /** Reads a form: the acts that keep it, or every field that cannot stand. */
@@ -77,6 +111,8 @@ export function readOrder(form: OrderForm): { problems: OrderProblems; acts: New
   }
   const day = readDay(form.arrivedOn);
   if (!day.ok) problems.arrivedOn = day.problem;
+  const agreed = readAgreed(form.agreed, problems);
+  const toleranceWhere = form.toleranceWhere.trim();
   if (read.stackOf100Mm === 0) delete read.stackOf100Mm;
 
   const { sortingRatePerHour, sortingPacePerHour, ...order } = read;
@@ -88,6 +124,8 @@ export function readOrder(form: OrderForm): { problems: OrderProblems; acts: New
     supplier: form.supplier.trim(),
     texture: form.texture,
     ...(form.currency.trim() && { currency: form.currency.trim() }),
+    ...(toleranceWhere && read.tolerancePercent !== undefined && { toleranceWhere }),
+    ...(agreed && agreed.length > 0 && { agreed }),
     ...(day.ok && day.value && { arrivedOn: day.value }),
     ...order
   };

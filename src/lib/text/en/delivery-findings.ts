@@ -21,6 +21,8 @@ export const findings = {
       'No slate that counts is measured yet. Measure the slates of the list, before sorting.',
     'sample-exceeds-lot':
       'The sample is larger than the delivery. Check the slates on the pallets, or draw the list again.',
+    'plan-accepts-all':
+      'The plan of this list lets more slates be outside than it draws, so it would accept anything. Draw the list again.',
     'size-missing': 'Enter length and width of the order first.',
     'thickness-missing': 'Enter the thickness of the order first.',
     'count-zero': 'The order or the delivery has no slates. Enter how many.',
@@ -122,6 +124,8 @@ export const findings = {
     `By thickness alone: ${mean} on average, usual variation ${sd} (standard deviation), so about ${share} outside; ${allowed} is allowed.`,
   variablesYes: 'The thickness plan accepts.',
   variablesNo: 'The thickness plan refuses.',
+  bandNotAgreed: 'No tolerance of thickness is agreed: thickness is shown, not judged.',
+  onConfirmed: (slates: string) => `${slates} by a limit confirmed from the order`,
   columns: {
     check: 'Check, and where its limit comes from',
     outside: 'Outside',

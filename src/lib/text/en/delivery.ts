@@ -86,8 +86,31 @@ export const delivery = {
     sizeFromRoof: (mm: string) => `Of the roof: ${mm}`,
     thickness: 'Nominal thickness',
     tolerance: 'Tolerance, plus or minus',
-    toleranceFromMemory: 'Of one slate. Left empty: 35 % from memory; check the order.',
-    toleranceFromOrder: 'Of one slate, set by the order.',
+    toleranceNotAgreed:
+      'Of one slate. Left empty: not agreed, so no slate is outside for its thickness.',
+    toleranceFromOrder: 'Of one slate, as the order states it.',
+    toleranceWhere: 'Where it states the tolerance',
+    agreed: {
+      title: 'Limits the order or contract states',
+      lead: 'Tick a limit only where it is written, and say where. The claim can refuse on these alone; every other limit can only query.',
+      plusMinus: (check: string, mm: string) => `${check}: ${mm} either way`,
+      most: (check: string, mm: string) => `${check}: at most ${mm}`,
+      below: (check: string, mm: string) => `${check}: below ${mm}`,
+      limit: (check: string) => `${check}: limit stated`,
+      limitHint: 'Empty: as above.',
+      where: (limit: string) => `${limit}: where it says so`,
+      whereHint: 'For example: order, line 3. Printed on the claim.',
+      marks: {
+        ring: 'No dull ring',
+        broken: 'No broken slate',
+        twisted: 'None twisted or bowed',
+        tapered: 'None tapered',
+        wrongSize: 'None of a wrong size',
+        inclusion: 'No inclusions',
+        colour: 'Colour as agreed',
+        other: 'No other defect'
+      } as Record<string, string>
+    },
     texture: 'Texture as declared',
     textureHint: 'Sets how far a slate may bow.',
     textures: {
@@ -131,6 +154,10 @@ export const delivery = {
       'too-large': (limit: string) => `Too large: at most ${limit}.`,
       'tolerance-over-100':
         'More than 100 % would let a slate have no thickness at all. Type 0 to 100, as in the order.',
+      'tolerance-zero':
+        'With 0 % every slate would be outside. Type what the order states, or leave it empty.',
+      'where-missing': 'Write where the order or contract says so, or take the tick away.',
+      'limit-range': 'Type 0.1 to 200 mm, as the order states it, or leave it empty.',
       'over-100': 'Type 0 to 100.',
       'thickness-range':
         'A slate is 1.5 to 40 mm thick. Type the nominal thickness in millimetres.',
@@ -181,7 +208,8 @@ export const delivery = {
     computed: 'computed',
     'set by the order': 'set by the order',
     'common practice': 'common practice, no source',
-    'from memory': 'from memory: check it'
+    'from memory': 'from memory: check it',
+    'not agreed': 'no tolerance agreed'
   } as Record<string, string>,
   basis: (source: string, standing: string) => (source ? `${source} (${standing})` : standing),
   basisLabel: 'Where this comes from',
