@@ -37,6 +37,8 @@ test('the plan chosen is the plan drawn and the plan judged, with its own risks,
   await page.getByRole('button', { name: 'Draw the list' }).click();
   await expect(page.getByText('Drawn by chance with seed')).toBeVisible();
   await expectPlan();
+  // A quarter of them, picked by chance, two on each pallet of eight.
+  await expect(page.locator('main li').getByText('full check', { exact: true })).toHaveCount(10);
 
   await page.getByRole('link', { name: 'Measure them' }).click();
   await expect(page.getByText('0 of 40 measured')).toBeVisible();

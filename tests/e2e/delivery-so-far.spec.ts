@@ -78,7 +78,7 @@ test('a finished list is judged as a whole; one dull slate marked alone tells no
   await expect(ring).toContainText('1, marked on 1 of 80');
   await expect(ring.getByRole('cell').last()).toHaveText('');
   await expect(
-    page.getByText('Not marked on every slate: ring. So no range is given')
+    page.getByText(/^Not looked at on every slate that chance picked for it: ring\. So no range/)
   ).toBeVisible();
-  await expect(page.getByText(/A slate without a mark counts as sound here/)).toBeVisible();
+  await expect(page.getByText(/A slate not looked at counts as sound here/)).toBeVisible();
 });

@@ -93,11 +93,17 @@ export const BODY: {
   sampleDrawn: fc.record({
     seed: fc.integer(),
     plan: fc.constantFrom('own' as const, 'variables' as const),
-    positions: fc.uniqueArray(fc.record({ palletId, layer: count, place: count }), {
-      minLength: 1,
-      maxLength: 3,
-      selector: ({ palletId: of, layer, place }) => `${of}|${layer}|${place}`
-    })
+    positions: fc.uniqueArray(
+      fc.record(
+        { palletId, layer: count, place: count, full: fc.boolean() },
+        { requiredKeys: ['palletId', 'layer', 'place'] }
+      ),
+      {
+        minLength: 1,
+        maxLength: 3,
+        selector: ({ palletId: of, layer, place }) => `${of}|${layer}|${place}`
+      }
+    )
   }),
   slateGauged: fc.record({
     ...{ palletId, points, gradesId, pile: fc.option(pile), sample },

@@ -235,7 +235,10 @@ export const BODIES = {
     good: v.optional(riskPoint),
     poor: v.optional(riskPoint),
     positions: v.pipe(
-      v.array(v.object({ palletId: key, layer: whole, place: whole })),
+      /** `full`: chance picked this place for the full check: size, squareness, edge and bow. */
+      v.array(
+        v.object({ palletId: key, layer: whole, place: whole, full: v.optional(v.boolean()) })
+      ),
       v.minLength(1),
       v.maxLength(5000),
       v.check(

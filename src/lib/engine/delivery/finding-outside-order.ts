@@ -5,7 +5,13 @@ import { type JudgingPlan, acceptanceNumberFor } from './judging-plan.ts';
 import type { ProductLimits } from './product-tolerances.ts';
 import { clopperPearson } from './proportion-intervals.ts';
 import type { JudgedSlate } from './sample-evidence.ts';
-import { SLATE_CHECKS, type SlateCheckName, basisOfMark, isCertain } from './slate-conformity.ts';
+import {
+  FULL_CHECKS,
+  SLATE_CHECKS,
+  type SlateCheckName,
+  basisOfMark,
+  isCertain
+} from './slate-conformity.ts';
 import { judgeByVariables, type VariablesJudgement } from './variables-judgement.ts';
 import type { VariablesPlan } from './variables-plan.ts';
 
@@ -17,8 +23,14 @@ export interface CheckFinding {
   /** Of these, on a limit that the order states or the buyer confirmed from it. */
   readonly failedForCertain: number;
   /**
-   * Share of the delivery that fails it; absent where nothing was measured, and for ring and defects
-   * while some slate is not marked: whoever marks only the bad ones would make a share of one.
+   * Slates that the share rests on, and those of them that failed: all that judge, or those that
+   * chance picked for this check. Absent where the share is.
+   */
+  readonly drawn?: { readonly slates: number; readonly failed: number };
+  /**
+   * Share of the delivery that fails it. Absent where nothing was measured, where no limit is
+   * agreed, and where only some of the slates were looked at that chance picked for it: whoever
+   * looks at the bad ones alone would make a share of one.
    */
   readonly shareInterval?: Interval;
   /** Slates of the delivery that fail it; absent where the share is. */
@@ -126,18 +138,34 @@ export function findOutsideOrder(input: OutsideOrderInput): OutsideOrderFinding 
   };
 }
 
+/**
+ * A check over the sample. Its range rests on slates that chance picked for it: every slate that
+ * judges, or for size, squareness, edge and bow those of the full check. All of them must have been
+ * looked at; a slate that could not be gauged for its thickness counts as either.
+ */
 function findingOf(
   check: SlateCheckName,
   judged: readonly JudgedSlate[],
   lotSize: number,
   level: number
 ): CheckFinding {
-  const results = judged.map(({ checks }) => checks[SLATE_CHECKS.indexOf(check)]);
-  const measured = results.filter(({ outcome }) => outcome !== 'not measured').length;
-  const failed = results.filter(({ outcome }) => outcome === 'fail').length;
-  const isMark = check === 'ring' || check === 'defects';
+  const at = SLATE_CHECKS.indexOf(check);
+  const outcomesOf = (slates: readonly JudgedSlate[]) => {
+    const results = slates.map(({ checks }) => checks[at]);
+    return {
+      results,
+      measured: results.filter(({ outcome }) => outcome !== 'not measured').length,
+      failed: results.filter(({ outcome }) => outcome === 'fail').length
+    };
+  };
+  const { results, measured, failed } = outcomesOf(judged);
+  const picked = judged.filter(({ isFullCheck }) => isFullCheck);
+  const isPicked = FULL_CHECKS.includes(check) && picked.length > 0 && measured < judged.length;
+  const base = isPicked ? picked : judged;
+  const drawn = outcomesOf(base);
+  const unknown = base.length - drawn.measured;
   const isHeld = results.some(({ outcome }) => outcome !== 'no limit');
-  const tells = measured > 0 && isHeld && (!isMark || measured === judged.length);
+  const tells = isHeld && drawn.measured > 0 && (unknown === 0 || check === 'thickness');
   const certain = results.filter(({ outcome, basis }) => outcome === 'fail' && isCertain(basis));
   return {
     check,
@@ -145,8 +173,17 @@ function findingOf(
     failed,
     failedForCertain: certain.length,
     ...(tells && {
-      shareInterval: clopperPearson(failed, measured, level),
-      countInterval: countOf(failed, measured, lotSize, level)
+      drawn: { slates: base.length, failed: drawn.failed },
+      shareInterval: {
+        low: clopperPearson(drawn.failed, base.length, level).low,
+        high: clopperPearson(drawn.failed + unknown, base.length, level).high,
+        level
+      },
+      countInterval: {
+        low: countOf(drawn.failed, base.length, lotSize, level).low,
+        high: countOf(drawn.failed + unknown, base.length, lotSize, level).high,
+        level
+      }
     }),
     basis: (certain[0] ?? results.find(({ outcome }) => outcome === 'fail') ?? results[0]).basis
   };

@@ -94,6 +94,7 @@ export {
   type SlateCheckName
 } from './slate-conformity.ts';
 export {
+  drawFullChecks,
   drawSamplingList,
   type PalletToSample,
   type SamplePlace,

@@ -17,6 +17,8 @@ export interface JudgedSlate {
   readonly isOutside: boolean;
   /** Some check failed on a limit that the order states or the buyer confirmed from it. */
   readonly isOutsideForCertain: boolean;
+  /** Chance picked it for the full check. */
+  readonly isFullCheck: boolean;
   /** Defects seen, each once. */
   readonly defects: readonly string[];
   /** It can go on the roof as a full slate, whatever its thickness. */
@@ -53,6 +55,7 @@ export function sampleEvidence(
       isOutsideForCertain: checks.some(
         ({ outcome, basis }) => outcome === 'fail' && isCertain(basis)
       ),
+      isFullCheck: slate.isFullCheck === true,
       defects: [...new Set(slate.defects)],
       isUsable: isUsable(checks),
       thicknessMm: slateThicknessMm(slate)

@@ -13,6 +13,8 @@ export interface MeasuredSlate {
   readonly palletId: string;
   /** Only a slate drawn at random before sorting judges the delivery. */
   readonly drawnAs: 'unsorted sample' | 'other';
+  /** Chance picked it for the full check: size, squareness, edge and bow. */
+  readonly isFullCheck?: boolean;
   /** Up to four points of thickness, mm; its thickness is their mean. */
   readonly pointsMm: readonly number[];
   readonly lengthMm?: number;
@@ -40,6 +42,15 @@ export const SLATE_CHECKS: readonly SlateCheckName[] = [
   'flatness',
   'ring',
   'defects'
+];
+
+/** Checks that only some slates of a sample get: those that chance picked for it. */
+export const FULL_CHECKS: readonly SlateCheckName[] = [
+  'length',
+  'width',
+  'squareness',
+  'edge',
+  'flatness'
 ];
 
 /** How one slate fared in one check. */

@@ -217,6 +217,37 @@ describe('verdict', () => {
     }
   );
 
+  it('size, squareness, edge and bow tell a share only by the slates that chance picked', () => {
+    const bowOf = (check: string, slates: MeasuredSlate[]) =>
+      findings({ slates }).outsideOrder.byCheck.find((each) => each.check === check);
+    const bow = (bowMm: number, isFullCheck = false): MeasuredSlate =>
+      slate(5, { bowMm, isFullCheck });
+    // By eye: four look bowed and are measured, one fails. No range of the delivery follows.
+    expect(bowOf('flatness', withFirst(bow(9), bow(7), bow(6), bow(7)))).toMatchObject({
+      measured: 4,
+      failed: 1
+    });
+    expect(bowOf('flatness', withFirst(bow(9), bow(7)))?.countInterval).toBeUndefined();
+    // By chance: five are picked; the two measured by eye beside them count, but tell no share.
+    const picked = [1, 1, 1, 1, 8].map((mm) => bow(mm, true));
+    const found = bowOf('flatness', withFirst(...picked, bow(9), bow(9)));
+    expect(found).toMatchObject({ measured: 7, failed: 3, drawn: { slates: 5, failed: 1 } });
+    // scipy 1.17: hypergeom(1000, K, 5) has both tails at 1 found above 2.5 % for K from 6 to 715
+    expect(found?.countInterval).toMatchObject({ low: 6, high: 715 });
+    // One of the picked was left out: whoever leaves out as they like makes a share of their own.
+    const left = withFirst(...picked.slice(0, 4), slate(5, { isFullCheck: true }));
+    expect(bowOf('flatness', left)?.countInterval).toBeUndefined();
+  });
+
+  it('a slate that could not be gauged counts as inside for the low end, outside for the high', () => {
+    const slates = [slate(8), ...twentyInside.slice(2), slate(5, { pointsMm: [], ring: 'clear' })];
+    const [thickness] = findings({ slates }).outsideOrder.byCheck;
+    expect(thickness).toMatchObject({ measured: 19, failed: 1, drawn: { slates: 20, failed: 1 } });
+    const [all] = findings({ slates: [slate(8), slate(8), ...twentyInside.slice(2)] }).outsideOrder
+      .byCheck;
+    expect(thickness.countInterval?.high).toBe(all.countInterval?.high);
+  });
+
   it('a limit of another figure in the order is held to that figure', () => {
     const order = {
       ...evidence().order,

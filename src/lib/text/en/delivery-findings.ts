@@ -206,9 +206,10 @@ export const findings = {
   outOfMarked: (outside: string, measured: string, judged: string) =>
     `${outside}, marked on ${measured} of ${judged}`,
   markedHint: (checks: readonly string[]) =>
-    `Not marked on every slate: ${AND.format(checks)}. So no range is given: where only the bad ones are marked, nobody knows the share.`,
+    `Not looked at on every slate that chance picked for it: ${AND.format(checks)}. So no range is given: where the eye picks, nobody knows the share.`,
+  fromDrawn: (outside: string, drawn: string) => `${outside} of the ${drawn} drawn for it`,
   usableUnmarked: (checks: readonly string[]) =>
-    `Not marked on every slate: ${AND.format(checks)}. A slate without a mark counts as sound here, so there may be fewer.`,
+    `Not looked at on every slate: ${AND.format(checks)}. A slate not looked at counts as sound here, so there may be fewer.`,
   pallets: 'Pallets compared',
   palletColumns: {
     pallet: 'Pallet',
