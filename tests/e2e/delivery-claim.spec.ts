@@ -10,7 +10,7 @@ test('the plan chosen is the plan drawn and the plan judged, with its own risks,
     ['Length', '500'],
     ['Width', '250'],
     ['Nominal thickness', '6'],
-    ['Slates ordered', '5000']
+    ['Slates ordered', '5,000']
   ])
     await page.getByLabel(label, { exact: true }).fill(value);
   await page.getByRole('button', { name: 'Save the order' }).click();

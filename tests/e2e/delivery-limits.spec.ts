@@ -32,3 +32,20 @@ test('a refusal rests only on limits confirmed from the order, one by one', asyn
   await openEveryFold(page);
   await expect(page.getByText('terms, clause 4 (set by the order)')).toBeVisible();
 });
+
+test('once courses are laid the delivery says what that means for the claim', async ({ page }) => {
+  const laid = { slopeId: 'south', piles: [{ pile: 1, pieces: 20 }] };
+  const job = await seedDelivery(page, [
+    ...delivery(80),
+    { type: 'courseLaid', body: { ...laid, course: 1 } },
+    { type: 'courseLaid', body: { ...laid, course: 2 } }
+  ]);
+  for (const part of ['', '/findings']) {
+    await page.goto(`${job}/delivery${part}`);
+    await expect(
+      page.getByText('2 courses are laid, so the slates on them are holed')
+    ).toBeVisible();
+    await expect(page.getByText('Claim for the slates not laid')).toBeVisible();
+    await expect(page.getByText('Do not hole or fix yet')).toHaveCount(0);
+  }
+});

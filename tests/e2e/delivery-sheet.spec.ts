@@ -76,7 +76,7 @@ test('every figure that differs from another screen says what it rests on', asyn
     await page.goto(`${job}/delivery/${part}`);
     if (part === 'findings') await openFindings(page);
     await expect(
-      page.getByText('These figures are from the 100 measured slates of the sample alone.')
+      page.getByText('These figures are from the 96 slates of the sample inside the order alone')
     ).toBeVisible();
     // The measured pace counts whole minutes, so it turns a little on the second the example began.
     await expect(
@@ -135,7 +135,7 @@ test('a laptop shows verdict, three findings and costs without scrolling @deskto
   await page.goto(`${job}/delivery/findings`);
   for (const part of [
     page.getByRole('heading', { name: 'Verdict: Query' }),
-    page.getByText('May run short: 3,787 to 4,152 usable, 3,833 wanted.'),
+    page.getByText('The reserve may run short: 3,787 to 4,152 usable, 3,833 wanted.'),
     page.locator('.costs dl')
   ]) {
     await expect(part).toBeVisible();
@@ -247,7 +247,7 @@ test('whoever answers otherwise than the findings gives a reason, which message 
   await expect(page.locator('.signature').getByText(decision)).toBeVisible();
   const words = await message.inputValue();
   expect(words).toMatch(
-    /^By the findings alone this delivery would be queried\.\nGround:\n– The roof may run short/m
+    /^By the findings alone this delivery would be queried\.\nGround:\n– The roof is covered, the reserve may run short/m
   );
   expect(words).toMatch(
     /^We refuse it instead and hold it unfixed, because: the barn waits for no second look\.$/m

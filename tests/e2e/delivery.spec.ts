@@ -35,7 +35,7 @@ async function expectAccessible(page: Page): Promise<void> {
 async function enterOrder(page: Page, job: string): Promise<void> {
   await page.goto(`${job}/delivery/order`);
   const fields: [string, string][] = [
-    ['Supplier (a nickname)', 'Heron'],
+    ['Supplier', 'Heron'],
     ['Length', '500'],
     ['Width', '250'],
     ['Nominal thickness', '6'],
@@ -198,6 +198,11 @@ test('bad input is refused beside its field, with what to do', async ({ page }) 
   await expect(page.getByLabel('Packed thickness of 100 slates')).toHaveAccessibleDescription(
     /Label missing/
   );
+  await page.getByLabel('Ordered on').fill('2026-03-09');
+  const arrived = page.getByLabel('Arrived on');
+  await arrived.fill('2026-03-02');
+  await expect(arrived).toHaveAccessibleDescription(/It arrived before it was ordered/);
+  await arrived.fill('');
   const tolerance = page.getByLabel('Tolerance, plus or minus', { exact: true });
   await tolerance.fill('0');
   await expect(tolerance).toHaveAccessibleDescription(/With 0 % every slate would be outside/);

@@ -76,6 +76,9 @@ export const BODY: {
     supplier: name,
     slatesOrdered: maybe(count),
     toleranceWhere: maybe(name),
+    buyer: maybe(name),
+    orderedOn: maybe(fc.constant('2026-02-28')),
+    asks: maybe(fc.constant(['credit' as const])),
     agreed: maybe(
       fc.uniqueArray(
         fc.record(

@@ -71,6 +71,8 @@ export const AGREED_LIMITS = [
   'colour',
   'other'
 ] as const;
+/** What a claim can ask the supplier for. */
+export const CLAIM_ASKS = ['credit', 'replacement', 'collection'] as const;
 export const SET_ASIDE_USES = ['undereave', 'cutPiece', 'return', 'scrap'] as const;
 export const BOUNDARY_METHODS = ['naturalBreaks', 'suitTheRoof', 'equalShares', 'byHand'] as const;
 
@@ -205,6 +207,20 @@ export const BODIES = {
     stackTolerancePercent: v.optional(v.pipe(v.number(), v.minValue(0), v.maxValue(100))),
     arrivedOn: v.optional(day),
     daysToClaim: v.optional(whole),
+    /** The buyer as the claim names them, and the papers of the delivery. */
+    buyer: v.optional(shortText),
+    orderNumber: v.optional(shortText),
+    orderedOn: v.optional(day),
+    deliveryNote: v.optional(shortText),
+    batches: v.optional(shortText),
+    product: v.optional(shortText),
+    /** What was measured with, its last check, and who measured. */
+    gauge: v.optional(shortText),
+    gaugeCheckedOn: v.optional(day),
+    measuredBy: v.optional(shortText),
+    /** What the claim asks for, and by when. */
+    asks: v.optional(v.pipe(v.array(v.picklist(CLAIM_ASKS)), v.maxLength(CLAIM_ASKS.length))),
+    answerBy: v.optional(day),
     replacementDays: v.optional(whole),
     queryDays: v.optional(whole),
     delayCostPerDay: v.optional(amount),
@@ -418,6 +434,7 @@ export type EventType = keyof typeof BODIES;
 export type BodyOf<T extends EventType> = v.InferOutput<(typeof BODIES)[T]>;
 export type SetAsideReason = (typeof SET_ASIDE_REASONS)[number];
 export type AgreedLimitName = (typeof AGREED_LIMITS)[number];
+export type ClaimAsk = (typeof CLAIM_ASKS)[number];
 export type SetAsideUse = (typeof SET_ASIDE_USES)[number];
 export type BoundaryMethod = (typeof BOUNDARY_METHODS)[number];
 export type SampleSlate = v.InferOutput<typeof sampleSlate>;

@@ -108,7 +108,12 @@ export {
   type StackCheckResult,
   type StackComparison
 } from './stack-check.ts';
-export { sampleEvidence, type JudgedSlate, type SampleEvidence } from './sample-evidence.ts';
+export {
+  sampleEvidence,
+  thicknessInsideOrder,
+  type JudgedSlate,
+  type SampleEvidence
+} from './sample-evidence.ts';
 export {
   acceptanceNumberFor,
   planCurve,

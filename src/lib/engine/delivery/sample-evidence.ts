@@ -35,6 +35,25 @@ export interface SampleEvidence {
 }
 
 /**
+ * Thickness of the sampled slates that are inside the order, mm, in the order given, and how many of
+ * those that judge are inside: what sorting is foretold from.
+ *
+ * @throws EngineError as `productLimits` and `checkSlate`
+ */
+export function thicknessInsideOrder(
+  slates: readonly MeasuredSlate[],
+  limits: ProductLimits
+): { readonly thicknessesMm: readonly number[]; readonly inside: number; readonly judged: number } {
+  const { judged } = sampleEvidence(slates, limits);
+  const inside = judged.filter(({ isOutside }) => !isOutside);
+  return {
+    thicknessesMm: inside.flatMap(({ thicknessMm }) => thicknessMm ?? []),
+    inside: inside.length,
+    judged: judged.length
+  };
+}
+
+/**
  * Picks the slates that may judge a delivery: drawn at random before sorting, and measured.
  *
  * Others may be good readings, but whoever picked them may have picked the worst.

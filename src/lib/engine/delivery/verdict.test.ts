@@ -248,6 +248,25 @@ describe('verdict', () => {
     expect(thickness.countInterval?.high).toBe(all.countInterval?.high);
   });
 
+  it('the reserve may run short where the low end covers the roof, the roof where it does not', () => {
+    const dull = (count: number): MeasuredSlate[] =>
+      withFirst(...Array.from({ length: count }, () => slate(5, { ring: 'dull' })));
+    const { low, high } = findings({ slates: dull(2) }).roof.usableInterval;
+    const stateFor = (slates: number, reserve: number): string =>
+      findings({ slates: dull(2), need: { slates, reserve } }).roof.state;
+    expect(stateFor(low, 0)).toBe('enough');
+    expect(stateFor(low, 1)).toBe('reserve uncertain');
+    expect(stateFor(low, high - low + 1)).toBe('reserve short');
+    expect(stateFor(low + 1, 0)).toBe('uncertain');
+    expect(stateFor(high + 1, 0)).toBe('short');
+  });
+
+  it('sorting speaks of the slates inside the order alone, whatever put the others outside', () => {
+    const slates = withFirst(slate(9), slate(4.5, { bowMm: 30 }), slate(4.6, { ring: 'dull' }));
+    const { spread } = findings({ slates }).sorting;
+    expect(spread).toMatchObject({ slates: 17, thinnestMm: 4.65, thickestMm: 5.45 });
+  });
+
   it('a limit of another figure in the order is held to that figure', () => {
     const order = {
       ...evidence().order,

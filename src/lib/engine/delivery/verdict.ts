@@ -27,6 +27,7 @@ export type VerdictReasonCode =
   | 'stack-off-label'
   | 'roof-short'
   | 'roof-reserve-short'
+  | 'roof-reserve-uncertain'
   | 'roof-uncertain'
   | 'sorting-needed'
   | 'listed-apart';
@@ -61,7 +62,7 @@ const WEIGHTS = ['refuse', 'query', 'note'] as const;
  * Refuse when the plan by attributes refuses on limits that the order states or the buyer confirmed
  * from it. Query when it refuses only with other limits, when no tolerance of thickness is agreed,
  * when the sample is unfinished, when the variables plan refuses, when slates, label or stack do not
- * match the order, or when the roof may run short.
+ * match the order, or when the roof or its reserve may run short.
  * Else take. A delivery that only needs sorting is taken: that is the nature of slate, and its
  * hours stand in the note. The rule is ours.
  *
@@ -161,6 +162,8 @@ function reasonsFromRoof({ roof, sorting }: DeliveryFindings): VerdictReason[] {
   if (roof.state === 'short') reasons.push({ code: 'roof-short', weight: 'query', figures });
   if (roof.state === 'reserve short')
     reasons.push({ code: 'roof-reserve-short', weight: 'query', figures });
+  if (roof.state === 'reserve uncertain')
+    reasons.push({ code: 'roof-reserve-uncertain', weight: 'query', figures });
   if (roof.state === 'uncertain')
     reasons.push({ code: 'roof-uncertain', weight: 'query', figures });
   if (sorting.isNeeded === 'yes')

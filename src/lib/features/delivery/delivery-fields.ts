@@ -10,6 +10,8 @@ export type OrderProblem =
   | 'tolerance-over-100'
   | 'tolerance-zero'
   | 'where-missing'
+  | 'arrived-before-order'
+  | 'answer-before-arrival'
   | 'limit-range'
   | 'over-100'
   | 'thickness-range'
@@ -38,9 +40,13 @@ export function readAmount(text: string, limit = LARGEST_AMOUNT): NumberRead {
   return read.value > limit ? { ok: false, problem: 'too-large' } : { ok: true, value: read.value };
 }
 
-/** A whole number, or nothing. */
+/** Thousands parted by one kind of mark that is no decimal point: 5,000, 5 000, 5'000. */
+const GROUPED = /^\d{1,3}(?:([ ,'’\u00a0\u202f])\d{3})(?:\1\d{3})*$/;
+
+/** A whole number, or nothing. A count has no decimals, so 5,000 and 5 000 are five thousand. */
 export function readCount(text: string, limit = LARGEST_COUNT): NumberRead {
-  const read = readAmount(text, limit);
+  const plain = text.trim();
+  const read = readAmount(GROUPED.test(plain) ? plain.replace(/\D/g, '') : text, limit);
   if (!read.ok || read.value === undefined || Number.isInteger(read.value)) return read;
   return { ok: false, problem: 'not-whole' };
 }

@@ -13,9 +13,16 @@ import {
   findSoFar,
   judgeDelivery,
   judgeSoFar,
+  productLimits,
+  thicknessInsideOrder,
   withRisks
 } from '$lib/engine/delivery';
-import { type HistogramBar, type ThicknessMoments, momentsOfBins } from '$lib/engine/thickness';
+import {
+  type HistogramBar,
+  type ThicknessMoments,
+  binsFromPairs,
+  momentsOfBins
+} from '$lib/engine/thickness';
 import { type JobView, partOf } from '$lib/journal';
 import { type TaperOfJob, roofLayoutOf, settingsOf, taperOf, tallyPallets } from '$lib/job';
 import { type TwistOfJob, twistOf } from '$lib/job/sorted';
@@ -51,7 +58,7 @@ export interface Judged {
   readonly hasRoof: boolean;
   /** Whether the list named a plan of its own. */
   readonly hasOwnPlan: boolean;
-  /** Slates of the sample that were gauged: what mean, spread and foretold kickers rest on. */
+  /** Slates inside the order that were gauged: what their spread and foretold kickers rest on. */
   readonly gauged: number;
   /** The pace that hours and cost of sorting rest on; undefined where none is known. */
   readonly pace?: SortingPace;
@@ -106,14 +113,25 @@ export function judgeJob(view: JobView, offered: readonly OfferedSlate[]): Judge
   const pace = sortingPace(settings.sortingPacePerHour, jobPace(view).perHour);
   const rate = settings.sortingRatePerHour;
   const acceptable = body.acceptableKickersPer100;
-  const evenness = predictEvenness(view, sample, delivered);
+  const limited = productLimits(order);
+  if (!limited.ok) return limited;
+  const measured = offered.map((slate) => slate.measured);
+  const within = thicknessInsideOrder(measured, limited.limits);
+  const insideBins = binsFromPairs(
+    within.thicknessesMm.map((mm): [number, number] => [Math.round(mm * 100), 1])
+  );
+  const evenness = predictEvenness(
+    view,
+    insideBins,
+    Math.round((delivered * within.inside) / Math.max(1, within.judged))
+  );
   const stacks = partOf(view, 'job')
     .stacks.map(({ value }) => value)
     .filter(({ totalMm }) => totalMm > 0);
   const result = findAll({
     order,
     delivered,
-    slates: offered.map(({ measured }) => measured),
+    slates: measured,
     plan,
     ...(variables && { variablesPlan: variables }),
     stacks,
@@ -157,7 +175,7 @@ export function judgeJob(view: JobView, offered: readonly OfferedSlate[]): Judge
     hasRoof: need !== undefined,
     hasOwnPlan:
       speaking.value.acceptAtMost !== undefined || speaking.value.aqlPercent !== undefined,
-    gauged: sample.counts.reduce((sum, count) => sum + count, 0),
+    gauged: within.thicknessesMm.length,
     ...(pace && { pace }),
     stackPallets,
     keptShare: keptShare(settings),

@@ -1,15 +1,22 @@
 import { describe, expect, it } from 'vitest';
 import { DEFAULT_SETTINGS } from '$lib/job';
-import { type OrderForm, orderFormOf, readOrder } from './delivery-order.svelte.ts';
+import {
+  type OrderField,
+  type OrderForm,
+  orderFormOf,
+  readOrder
+} from './delivery-order.svelte.ts';
 
 const blank = orderFormOf(undefined, DEFAULT_SETTINGS);
 const typed = (fields: Partial<OrderForm>): OrderForm => ({ ...blank, ...fields });
 
 describe('an order as typed', () => {
-  it.each<[keyof OrderForm, string, string]>([
+  it.each<[OrderField, string, string]>([
     ['slatesOrdered', '0', 'count-zero'],
     ['slatesOrdered', '2.5', 'not-whole'],
-    ['slatesOrdered', '4,200', 'separators'],
+    ['slatesOrdered', '4.200', 'separators'],
+    ['slatesOrdered', '4,20', 'not-whole'],
+    ['pricePerThousand', '4,200', 'separators'],
     ['slatesOrdered', '2000000', 'too-large'],
     ['tolerancePercent', '100.5', 'tolerance-over-100'],
     ['tolerancePercent', '-3', 'negative'],
@@ -29,6 +36,34 @@ describe('an order as typed', () => {
     expect(readOrder(blank)).toEqual({
       problems: {},
       acts: [{ type: 'deliveryDeclared', body: { supplier: '', texture: 'normal' } }]
+    });
+  });
+
+  it.each(['5000', '5,000', '5 000', "5'000", '5\u00a0000', ' 5,000 '])(
+    'takes %j as five thousand slates',
+    (text) => {
+      const { acts, problems } = readOrder(typed({ slatesOrdered: text }));
+      expect(problems).toEqual({});
+      expect(acts[0].body).toMatchObject({ slatesOrdered: 5000 });
+    }
+  );
+
+  it('a delivery comes after its order, and the answer after the delivery', () => {
+    const days = typed({
+      orderedOn: '2026-03-09',
+      arrivedOn: '2026-03-02',
+      answerBy: '2026-03-01'
+    });
+    expect(readOrder(days).problems).toEqual({
+      arrivedOn: 'arrived-before-order',
+      answerBy: 'answer-before-arrival'
+    });
+    const right = typed({ orderedOn: '2026-02-09', arrivedOn: '2026-03-02' });
+    const asks = { ...right.asks, credit: true };
+    expect(readOrder({ ...right, asks, buyer: ' Wren ' }).acts[0].body).toMatchObject({
+      buyer: 'Wren',
+      orderedOn: '2026-02-09',
+      asks: ['credit']
     });
   });
 

@@ -1,4 +1,11 @@
-import { AGREED_LIMITS, type AgreedLimitName, type BodyOf, type NewEvent } from '$lib/journal';
+import {
+  AGREED_LIMITS,
+  type AgreedLimitName,
+  type BodyOf,
+  CLAIM_ASKS,
+  type ClaimAsk,
+  type NewEvent
+} from '$lib/journal';
 import type { JobSettings } from '$lib/job';
 import {
   type NumberRead,
@@ -14,8 +21,19 @@ import {
 import type { JobState } from '$lib/app';
 
 type Order = BodyOf<'deliveryDeclared'>;
-type TextField = 'supplier' | 'currency' | 'toleranceWhere';
-type NumberField = Exclude<keyof Order, TextField | 'texture' | 'arrivedOn' | 'agreed'>;
+const TEXTS = [
+  'buyer',
+  'orderNumber',
+  'deliveryNote',
+  'batches',
+  'product',
+  'gauge',
+  'measuredBy'
+] as const;
+const DAYS = ['arrivedOn', 'orderedOn', 'gaugeCheckedOn', 'answerBy'] as const;
+type TextField = 'supplier' | 'currency' | 'toleranceWhere' | (typeof TEXTS)[number];
+type DayField = (typeof DAYS)[number];
+type NumberField = Exclude<keyof Order, TextField | DayField | 'texture' | 'agreed' | 'asks'>;
 type SettingField = 'sortingRatePerHour' | 'sortingPacePerHour';
 
 const READERS: Record<NumberField | SettingField, (text: string) => NumberRead> = {
@@ -41,9 +59,9 @@ const NUMBERS = Object.keys(READERS) as (NumberField | SettingField)[];
 const SETTINGS: readonly SettingField[] = ['sortingRatePerHour', 'sortingPacePerHour'];
 
 /** The order as typed: every field is the text in it. */
-export type OrderForm = Record<NumberField | SettingField | TextField, string> & {
+export type OrderForm = Record<NumberField | SettingField | TextField | DayField, string> & {
   texture: NonNullable<Order['texture']>;
-  arrivedOn: string;
+  asks: Record<ClaimAsk, boolean>;
   agreed: Record<AgreedLimitName, AgreedForm>;
 };
 
@@ -56,7 +74,7 @@ export interface AgreedForm {
 
 /** A field of the form: of the order itself, or of one of its limits. */
 export type OrderField =
-  Exclude<keyof OrderForm, 'agreed'> | `agreed.${AgreedLimitName}.${'limitMm' | 'where'}`;
+  Exclude<keyof OrderForm, 'agreed' | 'asks'> | `agreed.${AgreedLimitName}.${'limitMm' | 'where'}`;
 
 /** Every field that cannot stand, with why. */
 export type OrderProblems = Partial<Record<OrderField, OrderProblem>>;
@@ -76,8 +94,22 @@ export function orderFormOf(order: Order | undefined, settings: JobSettings): Or
     agreed: agreedFormOf(order?.agreed ?? []),
     texture: order?.texture ?? 'normal',
     currency: order?.currency ?? '',
-    arrivedOn: order?.arrivedOn ?? ''
+    ...textsOf(TEXTS, order),
+    ...textsOf(DAYS, order),
+    asks: Object.fromEntries(
+      CLAIM_ASKS.map((ask) => [ask, order?.asks?.includes(ask) ?? false])
+    ) as OrderForm['asks']
   };
+}
+
+function textsOf<F extends TextField | DayField>(
+  fields: readonly F[],
+  order: Order | undefined
+): Record<F, string> {
+  return Object.fromEntries(fields.map((field) => [field, order?.[field] ?? ''])) as Record<
+    F,
+    string
+  >;
 }
 
 function agreedFormOf(agreed: NonNullable<Order['agreed']>): OrderForm['agreed'] {
@@ -100,6 +132,20 @@ function readAgreed(form: OrderForm['agreed'], problems: OrderProblems): Order['
   });
 }
 
+/** The days typed; a delivery comes after its order, and an answer after the delivery. */
+function readDays(form: OrderForm, problems: OrderProblems): Partial<Record<DayField, string>> {
+  const days: Partial<Record<DayField, string>> = {};
+  for (const field of DAYS) {
+    const day = readDay(form[field]);
+    if (!day.ok) problems[field] = day.problem;
+    else if (day.value) days[field] = day.value;
+  }
+  const { arrivedOn, orderedOn, answerBy } = days;
+  if (arrivedOn && orderedOn && arrivedOn < orderedOn) problems.arrivedOn = 'arrived-before-order';
+  if (arrivedOn && answerBy && answerBy < arrivedOn) problems.answerBy = 'answer-before-arrival';
+  return days;
+}
+
 /** Reads a form: the acts that keep it, or every field that cannot stand. */
 export function readOrder(form: OrderForm): { problems: OrderProblems; acts: NewEvent[] } {
   const problems: OrderProblems = {};
@@ -109,8 +155,8 @@ export function readOrder(form: OrderForm): { problems: OrderProblems; acts: New
     if (!result.ok) problems[field] = result.problem;
     else if (result.value !== undefined) read[field] = result.value;
   }
-  const day = readDay(form.arrivedOn);
-  if (!day.ok) problems.arrivedOn = day.problem;
+  const days = readDays(form, problems);
+  const asks = CLAIM_ASKS.filter((ask) => form.asks[ask]);
   const agreed = readAgreed(form.agreed, problems);
   const toleranceWhere = form.toleranceWhere.trim();
   if (read.stackOf100Mm === 0) delete read.stackOf100Mm;
@@ -126,7 +172,11 @@ export function readOrder(form: OrderForm): { problems: OrderProblems; acts: New
     ...(form.currency.trim() && { currency: form.currency.trim() }),
     ...(toleranceWhere && read.tolerancePercent !== undefined && { toleranceWhere }),
     ...(agreed && agreed.length > 0 && { agreed }),
-    ...(day.ok && day.value && { arrivedOn: day.value }),
+    ...days,
+    ...Object.fromEntries(
+      TEXTS.map((field) => [field, form[field].trim()]).filter(([, text]) => text !== '')
+    ),
+    ...(asks.length > 0 && { asks }),
     ...order
   };
   const acts: NewEvent[] = [{ type: 'deliveryDeclared', body }];

@@ -92,8 +92,9 @@ export const findings = {
     roof: {
       enough: 'Enough',
       'reserve short': 'Short of the reserve',
+      'reserve uncertain': 'The reserve may run short',
       short: 'Too few',
-      uncertain: 'May run short'
+      uncertain: 'The roof may run short'
     },
     usable: (state: string, usable: string, wanted: string) =>
       `${state}: ${usable} usable, ${wanted} wanted.`,
@@ -171,7 +172,7 @@ export const findings = {
     `${joints(unsorted)} would show unsorted, ${jointsOf100(sorted)} in ${piles} if every slate lies on its right pile.`,
   shape,
   sampleAlone: (slates: number) =>
-    `These figures are from the ${many(slates, { one: 'measured slate', other: 'measured slates' })} of the sample alone. Grades and Courses use every slate of the job, so theirs differ.`,
+    `These figures are from the ${many(slates, { one: 'slate', other: 'slates' })} of the sample inside the order alone; joints sorted are told on slates held out. Grades and Courses use every slate of the job, so theirs differ.`,
   hours: (interval: string, isNeeded: boolean, pace: string) =>
     `Hours of sorting${isNeeded ? '' : ', if it is sorted'}: ${interval}${pace}.`,
   paceEntered: (n: string) => `, at ${n} an hour as entered`,
@@ -192,6 +193,7 @@ export const findings = {
   roof: {
     enough: 'Enough for the roof and its reserve.',
     'reserve short': 'Enough for the roof, not for its reserve.',
+    'reserve uncertain': 'Enough for the roof; its reserve may run short.',
     short: 'Too few for the roof.',
     uncertain: 'The sample does not tell: the roof may run short.'
   },

@@ -58,6 +58,8 @@ export const verdict = {
       `Too few for the roof: ${f.usableLow} to ${f.usableHigh} usable, ${f.needed} needed.`,
     'roof-reserve-short': (f: Figures) =>
       `The reserve of ${f.reserve} is not covered: ${f.usableLow} to ${f.usableHigh} usable, ${f.needed} needed.`,
+    'roof-reserve-uncertain': (f: Figures) =>
+      `The roof is covered, the reserve may run short: ${f.usableLow} to ${f.usableHigh} usable, ${f.needed} needed and ${f.reserve} kept back.`,
     'roof-uncertain': (f: Figures) =>
       `The roof may run short: ${f.usableLow} to ${f.usableHigh} usable, ${f.needed} needed and ${f.reserve} kept back.`,
     'sorting-needed': (f: Figures) =>
@@ -70,6 +72,7 @@ export const verdict = {
   reasonsShort: {
     'roof-short': 'Too few for the roof.',
     'roof-reserve-short': 'Enough for the roof, not for its reserve.',
+    'roof-reserve-uncertain': 'The reserve may run short.',
     'roof-uncertain': 'The roof may run short.',
     'sorting-needed': 'It needs sorting.'
   } as Record<string, string>,
