@@ -52,7 +52,7 @@ test('the plan chosen is the plan drawn and the plan judged, with its own risks,
   await expect(page.getByText('0 of 40 outside; the plan allows 4.')).toBeVisible();
   await openEveryFold(page);
   await expectPlan();
-  await page.goto(`${job}/delivery/sheet`);
+  await page.goto(`${job}/delivery/sheet?paper=own`);
   await expect(page.getByRole('heading', { name: 'Delivery sheet' })).toBeVisible();
   await expectPlan();
   for (const words of plan)

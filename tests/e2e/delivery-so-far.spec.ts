@@ -17,7 +17,7 @@ const OF_THE_WHOLE =
 for (const part of ['findings', 'sheet'])
   test(`${part}: 12 of 80 on one pallet tell nothing of the whole delivery`, async ({ page }) => {
     const job = await seed(page, delivery(12));
-    await page.goto(`${job}/delivery/${part}`);
+    await page.goto(`${job}/delivery/${part}${part === 'sheet' ? '?paper=own' : ''}`);
     const said = await wordsOf(page);
     const coverage =
       'The first 12 of 80 listed slates are measured, all of pallet A; nothing is known of pallet B yet.';
@@ -56,7 +56,7 @@ test('a plan that is decided before the end refuses, and says why the rest canno
   page
 }) => {
   const job = await seed(page, delivery(20, { thick: 8 }));
-  await page.goto(`${job}/delivery/sheet`);
+  await page.goto(`${job}/delivery/sheet?paper=own`);
   const said = await wordsOf(page);
   await expect(page.getByRole('heading', { name: 'Verdict: Refuse' })).toBeVisible();
   expect(said).toContain('The plan refuses, whatever the other 60 show.');

@@ -170,7 +170,7 @@ test('a new delivery: order, list, measuring, stack and photo, and a verdict', a
     page.getByText('No tolerance of thickness is agreed: thickness is shown')
   ).toBeVisible();
   await expect(page.getByRole('heading', { name: 'Verdict: Query' })).toBeVisible();
-  await page.goto(`${job}/delivery/sheet`);
+  await page.goto(`${job}/delivery/sheet?paper=own`);
   await expect(page.getByRole('img', { name: 'Photo: broken corner' })).toBeVisible();
   await expect(
     page.getByRole('listitem').filter({ hasText: 'No tolerance of thickness is agreed.' })

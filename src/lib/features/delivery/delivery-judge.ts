@@ -5,6 +5,7 @@ import {
   type DeliveryVerdict,
   type FindingsResult,
   type PlanWithRisks,
+  type ProductLimits,
   type RoofNeed,
   type SampleSoFar,
   type VariablesPlan,
@@ -53,6 +54,8 @@ export interface Judged {
   readonly verdict: DeliveryVerdict;
   readonly costs: readonly ChoiceCost[];
   readonly order: DeliveryOrder;
+  /** The limits that single slates were held to, with what each rests on. */
+  readonly limits: ProductLimits;
   readonly variablesPlan?: VariablesPlan;
   /** Whether a roof is entered: without one the third finding says nothing. */
   readonly hasRoof: boolean;
@@ -75,7 +78,10 @@ export interface Judged {
 }
 
 /** What may be said while the list is unfinished: nothing of the whole delivery. */
-export interface SoFar extends Pick<Judged, 'verdict' | 'order' | 'stackPallets' | 'hasRoof'> {
+export interface SoFar extends Pick<
+  Judged,
+  'verdict' | 'order' | 'limits' | 'stackPallets' | 'hasRoof'
+> {
   readonly coverage: ListCoverage;
   readonly found: SampleSoFar;
   /** Thickness of the slates gauged so far; undefined where none was. */
@@ -159,6 +165,7 @@ export function judgeJob(view: JobView, offered: readonly OfferedSlate[]): Judge
       found,
       verdict: judgeSoFar(found, coverage),
       order,
+      limits: limited.limits,
       stackPallets,
       hasRoof: need !== undefined,
       ...(moments.ok && { thickness: moments })
@@ -171,6 +178,7 @@ export function judgeJob(view: JobView, offered: readonly OfferedSlate[]): Judge
     verdict: judgeDelivery(findings),
     costs: costOfChoices(findings, choiceTerms(body, delivered)),
     order,
+    limits: limited.limits,
     ...(variables && { variablesPlan: variables }),
     hasRoof: need !== undefined,
     hasOwnPlan:

@@ -8,8 +8,6 @@ export const sheet = {
   title: 'Delivery sheet',
   job: 'Job',
   print: 'Print, or keep as PDF',
-  ownCosts: 'Print my own costs too',
-  ownCostsHint: 'Off: the supplier does not see what an answer costs you.',
   csv: 'All readings as CSV: Files',
   supplier: 'Supplier',
   arrived: 'Arrived',

@@ -1,5 +1,6 @@
 import { pluralizer } from '../plural.ts';
 import { compare, sheet } from './delivery-sheet.ts';
+import { claim } from './delivery-claim.ts';
 import { findings } from './delivery-findings.ts';
 import { measure, sample } from './delivery-measuring.ts';
 import { verdict } from './delivery-verdict.ts';
@@ -237,6 +238,7 @@ export const delivery = {
   findings,
   verdict,
   sheet,
+  claim,
   compare,
   axis: { mm: 'mm', slates: 'slates' }
 };
