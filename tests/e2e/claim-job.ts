@@ -4,7 +4,7 @@ import { type Page, expect } from '@playwright/test';
 export async function enterPallets(page: Page): Promise<void> {
   for (const label of ['A', 'B', 'C', 'D', 'E']) {
     await page.getByLabel('Name on the pallet').fill(label);
-    await page.getByLabel('Slates', { exact: true }).fill('1000');
+    await page.getByLabel('Slates', { exact: true }).fill('1 000');
     await page.getByLabel('Layers', { exact: true }).fill('10');
     await page.getByLabel('Slates in a layer').fill('100');
     await page.getByRole('button', { name: 'Add pallet' }).click();

@@ -10,7 +10,7 @@ test('the plan chosen is the plan drawn and the plan judged, with its own risks,
     ['Length', '500'],
     ['Width', '250'],
     ['Nominal thickness', '6'],
-    ['Slates ordered', '5000']
+    ['Slates ordered', '5,000']
   ])
     await page.getByLabel(label, { exact: true }).fill(value);
   await page.getByRole('button', { name: 'Save the order' }).click();
@@ -37,6 +37,8 @@ test('the plan chosen is the plan drawn and the plan judged, with its own risks,
   await page.getByRole('button', { name: 'Draw the list' }).click();
   await expect(page.getByText('Drawn by chance with seed')).toBeVisible();
   await expectPlan();
+  // A quarter of them, picked by chance, two on each pallet of eight.
+  await expect(page.locator('main li').getByText('full check', { exact: true })).toHaveCount(10);
 
   await page.getByRole('link', { name: 'Measure them' }).click();
   await expect(page.getByText('0 of 40 measured')).toBeVisible();
@@ -50,7 +52,7 @@ test('the plan chosen is the plan drawn and the plan judged, with its own risks,
   await expect(page.getByText('0 of 40 outside; the plan allows 4.')).toBeVisible();
   await openEveryFold(page);
   await expectPlan();
-  await page.goto(`${job}/delivery/sheet`);
+  await page.goto(`${job}/delivery/sheet?paper=own`);
   await expect(page.getByRole('heading', { name: 'Delivery sheet' })).toBeVisible();
   await expectPlan();
   for (const words of plan)

@@ -42,9 +42,8 @@ for (const part of ['findings', 'sheet'])
   test(`${part}: no amount contradicts another, whatever the order names`, async ({ page }) => {
     const job = await openExample(page);
     const open = async (): Promise<void> => {
-      await page.goto(`${job}/delivery/${part}`);
+      await page.goto(`${job}/delivery/${part}${part === 'sheet' ? '?paper=own' : ''}`);
       if (part === 'findings') await openFindings(page);
-      if (part === 'sheet') await page.getByLabel('Print my own costs too').check();
     };
     await open();
     const { finding, answers } = await sortingAmounts(page);
@@ -73,10 +72,10 @@ for (const part of ['findings', 'sheet'])
 test('every figure that differs from another screen says what it rests on', async ({ page }) => {
   const job = await openExample(page);
   for (const part of ['findings', 'sheet']) {
-    await page.goto(`${job}/delivery/${part}`);
+    await page.goto(`${job}/delivery/${part}${part === 'sheet' ? '?paper=own' : ''}`);
     if (part === 'findings') await openFindings(page);
     await expect(
-      page.getByText('These figures are from the 100 measured slates of the sample alone.')
+      page.getByText('These figures are from the 96 slates of the sample inside the order alone')
     ).toBeVisible();
     // The measured pace counts whole minutes, so it turns a little on the second the example began.
     await expect(
@@ -117,10 +116,10 @@ test('what is missing is said on the findings and on the sheet, and holds the ve
   await expect(page.getByText('The label does not say how thick 100 slates pack.')).toBeVisible();
   await openFolds(page, 'Why, and what would change it?');
   await expect(page.getByText('reason to query: The label does not say how thick')).toBeVisible();
-  await page.goto(`${job}/delivery/sheet`);
+  await page.goto(`${job}/delivery/sheet?paper=own`);
   for (const item of [
     'No packed thickness of 100 slates from the label.',
-    'The thickness tolerance is from memory, not from the order.',
+    'No tolerance of thickness is agreed.',
     'Length: measured on 25 of 100.',
     'No photos.',
     'No verdict is signed.'
@@ -135,7 +134,7 @@ test('a laptop shows verdict, three findings and costs without scrolling @deskto
   await page.goto(`${job}/delivery/findings`);
   for (const part of [
     page.getByRole('heading', { name: 'Verdict: Query' }),
-    page.getByText('May run short: 3,787 to 4,152 usable, 3,833 wanted.'),
+    page.getByText('The reserve may run short: 3,787 to 4,152 usable, 3,833 wanted.'),
     page.locator('.costs dl')
   ]) {
     await expect(part).toBeVisible();
@@ -148,7 +147,7 @@ test('the sheet prints with its verdict on the first page, no page empty, no row
   page
 }) => {
   const job = await openExample(page);
-  await page.goto(`${job}/delivery/sheet`);
+  await page.goto(`${job}/delivery/sheet?paper=own`);
   await expect(page.getByRole('heading', { name: 'Every reading that counts' })).toBeVisible();
   const pages = textOfPages(await page.pdf({ preferCSSPageSize: true }));
   expect(pages.length).toBeGreaterThan(2);
@@ -223,7 +222,7 @@ test('whoever answers otherwise than the findings gives a reason, which message 
   page
 }) => {
   const job = await openExample(page);
-  await page.goto(`${job}/delivery/sheet`);
+  await page.goto(`${job}/delivery/sheet?paper=own`);
   const message = page.getByLabel('Message to the supplier');
   await expect(message).toHaveValue(/^We query the delivery/m);
 
@@ -243,11 +242,11 @@ test('whoever answers otherwise than the findings gives a reason, which message 
   await expect(page.getByText('Refused: do not hole or fix')).toBeVisible();
 
   await page.getByRole('link', { name: 'Sheet for the supplier' }).click();
-  await expect(page.locator('.verdict').getByText(decision)).toBeVisible();
+  await expect(page.locator('.answer').getByText(decision)).toBeVisible();
   await expect(page.locator('.signature').getByText(decision)).toBeVisible();
   const words = await message.inputValue();
   expect(words).toMatch(
-    /^By the findings alone this delivery would be queried\.\nGround:\n– The roof may run short/m
+    /^By the findings alone this delivery would be queried\.\nGround:\n– The roof is covered, the reserve may run short/m
   );
   expect(words).toMatch(
     /^We refuse it instead and hold it unfixed, because: the barn waits for no second look\.$/m
@@ -265,9 +264,7 @@ test('the costs say which pace sorting is priced at', async ({ page }) => {
   await expect(page.locator('.costs')).toContainText(
     /Sorting is priced at the pace entered: 600 slates an hour; measured on this job: 3\d\d\./
   );
-  await page.goto(`${job}/delivery/sheet`);
-  await expect(page.getByText('priced at the pace')).toHaveCount(0);
-  await page.getByLabel('Print my own costs too').check();
+  await page.goto(`${job}/delivery/sheet?paper=own`);
   await expect(page.locator('.costs')).toContainText('Sorting is priced at the pace entered');
 });
 
@@ -286,28 +283,64 @@ test('amounts without a currency say so, and ask for it beside them', async ({ p
   await expect(page.getByLabel('Currency', { exact: true })).toBeVisible();
 });
 
-test('the paper shows the costs of the buyer only on a copy of their own', async ({ page }) => {
+test('the claim for the supplier shows no cost of the buyer and no note to self; their own sheet does', async ({
+  page
+}) => {
   const job = await openExample(page);
   await page.goto(`${job}/delivery/sheet`);
-  const own = page.getByLabel('Print my own costs too');
-  await expect(own).not.toBeChecked();
+  await expect(page.getByRole('heading', { name: 'Claim about a delivery' })).toBeVisible();
   const paper = async (): Promise<string> =>
     textOfPages(await page.pdf({ preferCSSPageSize: true })).join('');
   const forSupplier = await paper();
-  expect(forSupplier).toContain(withoutSpace('Verdict: Query'));
-  for (const words of ['EUR', 'What each answer costs', 'Cost of sorting', 'my own costs'])
+  expect(forSupplier).toContain(withoutSpace('We query the delivery and hold it unfixed'));
+  for (const words of [
+    'EUR',
+    'What each answer costs',
+    'Cost of sorting',
+    'What would change it',
+    '2. Sorting',
+    'kicker',
+    'still missing'
+  ])
     expect(forSupplier).not.toContain(withoutSpace(words));
 
-  await own.check();
+  await page.getByRole('button', { name: 'Sheet for yourself' }).click();
+  await expect(page.getByRole('heading', { name: 'Delivery sheet' })).toBeVisible();
   const forBuyer = await paper();
-  for (const words of ['What each answer costs', 'Cost of sorting: 215 to 235 EUR'])
+  for (const words of ['What each answer costs', 'Cost of sorting: ', 'What would change it'])
     expect(forBuyer).toContain(withoutSpace(words));
-  expect(forBuyer).not.toContain(withoutSpace('my own costs'));
 });
+
+for (const format of ['A4', 'Letter'])
+  test(`on ${format} the claim takes two pages, and its annex begins on a page of its own`, async ({
+    page
+  }) => {
+    const job = await openExample(page);
+    await page.goto(`${job}/delivery/sheet`);
+    await expect(page.getByRole('heading', { name: 'Annex: method' })).toBeVisible();
+    const pages = textOfPages(await page.pdf({ format, preferCSSPageSize: format === 'A4' }));
+    for (const text of pages) expect(text.length).toBeGreaterThan(100);
+    const annexAt = pages.findIndex((text) => text.includes(withoutSpace('Annex: method')));
+    expect(annexAt).toBeGreaterThan(0);
+    expect(annexAt).toBeLessThanOrEqual(2);
+    expect(pages[annexAt].indexOf(withoutSpace('Annex: method'))).toBeLessThan(40);
+    expect(pages.slice(0, annexAt).join('')).toContain(withoutSpace('Name, date, signature'));
+    for (const words of ['3.90 mm to 8.10 mm', 'order, line 2', 'Of 100 slates, 7 may be outside.'])
+      expect(pages.slice(0, annexAt).join('')).toContain(withoutSpace(words));
+    const readings =
+      pages
+        .slice(annexAt)
+        .join('')
+        .match(/[ABC][12]\/[1-4]\/\d+/g) ?? [];
+    expect(readings).toHaveLength(100);
+    const rows = await rowsOf(page);
+    const cut = rows.filter((cells) => !pages.some((text) => cells.every((c) => text.includes(c))));
+    expect(cut).toEqual([]);
+  });
 
 test('the sheet leaves the buttons and steps off the paper', async ({ page }) => {
   const job = await openExample(page);
-  await page.goto(`${job}/delivery/sheet`);
+  await page.goto(`${job}/delivery/sheet?paper=own`);
   await expect(page.getByRole('heading', { name: 'Delivery sheet' })).toBeVisible();
   await page.emulateMedia({ media: 'print' });
   await expect(page.getByRole('button', { name: 'Print, or keep as PDF' })).toBeHidden();

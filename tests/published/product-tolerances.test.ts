@@ -46,21 +46,25 @@ describe('EN 12326-1 as published by trade bodies (quoted)', () => {
   });
 });
 
-describe('individual thickness ±35 %, from memory', () => {
+describe('individual thickness, as the order states it', () => {
   it.each([
     [5, 3.25, 6.75],
     [6, 3.9, 8.1]
-  ])('nominal %f mm: %f to %f mm, and called remembered', (nominal, low, high) => {
-    const band = thicknessBand(nominal);
+  ])('nominal %f mm with 35 %: %f to %f mm', (nominal, low, high) => {
+    const band = thicknessBand(nominal, 35, 'order, line 2');
     if (!band.ok) throw new Error(band.reason);
     expect(band.limit.lowMm).toBeCloseTo(low, 12);
     expect(band.limit.highMm).toBeCloseTo(high, 12);
-    expect(band.limit.basis.standing).toBe('from memory');
+    expect(band.limit.basis).toEqual({ standing: 'set by the order', source: 'order, line 2' });
   });
 
-  it('a tolerance that the order names is called that, even when it is 35', () => {
-    const band = thicknessBand(5, 35);
-    expect(band.ok && band.limit.basis.standing).toBe('set by the order');
+  it('is held to nothing where the order states none', () => {
+    const { thicknessTolerancePercent: _, ...without } = {
+      ...order,
+      thicknessTolerancePercent: 35
+    };
+    const result = productLimits(without);
+    expect(result.ok && result.limits.thickness).toBeUndefined();
   });
 });
 

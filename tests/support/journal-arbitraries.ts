@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import {
+  AGREED_LIMITS,
   BOUNDARY_METHODS,
   type BodyOf,
   type EventType,
@@ -72,7 +73,23 @@ export const BODY: {
       selector: ({ sizeId: id }) => id
     })
   }),
-  deliveryDeclared: fc.record({ supplier: name, slatesOrdered: maybe(count) }),
+  deliveryDeclared: fc.record({
+    supplier: name,
+    slatesOrdered: maybe(count),
+    toleranceWhere: maybe(name),
+    buyer: maybe(name),
+    orderedOn: maybe(fc.constant('2026-02-28')),
+    asks: maybe(fc.constant(['credit' as const])),
+    agreed: maybe(
+      fc.uniqueArray(
+        fc.record(
+          { limit: fc.constantFrom(...AGREED_LIMITS), limitMm: lengthMm, where: name },
+          { requiredKeys: ['limit', 'where'] }
+        ),
+        { maxLength: 3, selector: ({ limit }) => limit }
+      )
+    )
+  }),
   palletAdded: fc.record(
     { palletId, label: name, slates: count, sizeId },
     { requiredKeys: ['palletId', 'label', 'slates'] }
@@ -80,11 +97,17 @@ export const BODY: {
   sampleDrawn: fc.record({
     seed: fc.integer(),
     plan: fc.constantFrom('own' as const, 'variables' as const),
-    positions: fc.uniqueArray(fc.record({ palletId, layer: count, place: count }), {
-      minLength: 1,
-      maxLength: 3,
-      selector: ({ palletId: of, layer, place }) => `${of}|${layer}|${place}`
-    })
+    positions: fc.uniqueArray(
+      fc.record(
+        { palletId, layer: count, place: count, full: fc.boolean() },
+        { requiredKeys: ['palletId', 'layer', 'place'] }
+      ),
+      {
+        minLength: 1,
+        maxLength: 3,
+        selector: ({ palletId: of, layer, place }) => `${of}|${layer}|${place}`
+      }
+    )
   }),
   slateGauged: fc.record({
     ...{ palletId, points, gradesId, pile: fc.option(pile), sample },

@@ -82,7 +82,7 @@ export function tapSome(
   return acts;
 }
 
-/** One slate of the sample drawn before sorting, gauged at three points, every fourth one sized. */
+/** One slate of the sample drawn before sorting, gauged at three points, and sized where chance picked it. */
 export function sampleSlate(
   random: Random,
   pallet: ExamplePallet,

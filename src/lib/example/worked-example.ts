@@ -1,5 +1,5 @@
 import { createRandom } from '$lib/engine';
-import { drawSamplingList } from '$lib/engine/delivery';
+import { drawFullChecks, drawSamplingList } from '$lib/engine/delivery';
 import {
   type BodyOf,
   type NewEvent,
@@ -29,6 +29,8 @@ const SEED = 1906;
 const GAUGER = 'Wren';
 const TAPPER = 'Finch';
 const SAMPLE_SIZE = 100;
+/** Slates of it that get the full check. */
+const FULL_CHECKS = 25;
 /** Which slate of the sample, counted from 0, has an inclusion. */
 const WITH_INCLUSION = 41;
 /** Where the hand is told to part piles before there are grades. */
@@ -180,6 +182,14 @@ function setUp(): ExampleAct[] {
       supplier: 'an invented quarry',
       nominalThicknessMm: 6,
       tolerancePercent: 35,
+      toleranceWhere: 'order, line 2',
+      agreed: [
+        { limit: 'length', where: 'order, line 1' },
+        { limit: 'width', where: 'order, line 1' },
+        { limit: 'flatness', where: 'order, line 3' },
+        { limit: 'broken', where: 'terms, clause 4' },
+        { limit: 'inclusion', where: 'order, line 4' }
+      ],
       texture: 'normal',
       slatesOrdered: 4200,
       pricePerThousand: 1850,
@@ -213,12 +223,14 @@ function sampling(): ExampleAct[] {
     perLayer,
     count: slates
   }));
-  const list = drawSamplingList(packed, SAMPLE_SIZE, createRandom(SEED));
+  const listRandom = createRandom(SEED);
+  const list = drawSamplingList(packed, SAMPLE_SIZE, listRandom);
   if (!list.ok) throw new Error(`the example has no sample: ${list.reason}`);
+  const full = drawFullChecks(list.places, FULL_CHECKS, listRandom);
   const drawn = EXAMPLE_PALLETS.flatMap((pallet) =>
-    list.places
-      .filter(({ palletId }) => palletId === pallet.palletId)
-      .map(({ layer, place }) => ({ pallet, layer, place }))
+    list.places.flatMap(({ palletId, layer, place }, index) =>
+      palletId === pallet.palletId ? [{ pallet, layer, place, isFull: full[index] }] : []
+    )
   );
   const random = createRandom(SEED + 1);
   return [
@@ -229,11 +241,15 @@ function sampling(): ExampleAct[] {
       poor: { share: 0.115, acceptance: 0.1 },
       planSize: SAMPLE_SIZE,
       acceptAtMost: 7,
-      positions: drawn.map(({ pallet: { palletId }, layer, place }) => ({ palletId, layer, place }))
+      positions: drawn.map(({ pallet: { palletId }, layer, place, isFull }) => ({
+        palletId,
+        layer,
+        place,
+        ...(isFull && { full: true })
+      }))
     }),
-    ...drawn.map(({ pallet, layer, place }, index) => {
-      const isSized = index % 4 === 0;
-      const slate = sampleSlate(random, pallet, EXAMPLE_DRAW_ID, { layer, place }, isSized);
+    ...drawn.map(({ pallet, layer, place, isFull }, index) => {
+      const slate = sampleSlate(random, pallet, EXAMPLE_DRAW_ID, { layer, place }, isFull);
       const defects: SetAsideReason[] = index === WITH_INCLUSION ? ['inclusion'] : [];
       const sample = slate.sample && { ...slate.sample, defects };
       return by(GAUGER, 'slateGauged', { ...slate, sample });

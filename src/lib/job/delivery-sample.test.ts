@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { createRandom } from '$lib/engine';
-import { drawSamplingList, findAttributesPlan } from '$lib/engine/delivery';
+import { drawFullChecks, drawSamplingList, findAttributesPlan } from '$lib/engine/delivery';
 import {
   type JournalEvent,
   type NewEvent,
@@ -159,7 +159,8 @@ describe('which slates judge a delivery', () => {
       drawnAs: 'unsorted sample',
       pointsMm: [],
       ring: 'dull',
-      defects: ['broken']
+      defects: ['broken'],
+      isFullCheck: false
     });
   });
 });
@@ -175,11 +176,11 @@ describe('the worked example', () => {
     expect(drawsOf(view)).toHaveLength(1);
   });
 
-  it('is queried since its roof may run short, with every cost known', () => {
+  it('is queried since the reserve of its roof may run short, with every cost known', () => {
     if (!judgement.ok) throw new Error(judgement.reason);
     expect(judgement.verdict.verdict).toBe('query');
     expect(judgement.verdict.reasons.map(({ code }) => code)).toEqual([
-      'roof-uncertain',
+      'roof-reserve-uncertain',
       'sorting-needed'
     ]);
     expect(judgement.findings.outsideOrder).toMatchObject({ judged: 100, outside: 4 });
@@ -190,13 +191,32 @@ describe('the worked example', () => {
   it('was sampled by the list that its seed draws, under the plan that its two risks give', () => {
     const [{ value }] = drawsOf(view);
     const { packed } = packedPallets(tallyPallets(view));
-    const again = drawSamplingList(packed, value.positions.length, createRandom(value.seed));
-    expect(again).toMatchObject({ ok: true, places: value.positions });
+    const random = createRandom(value.seed);
+    const again = drawSamplingList(packed, value.positions.length, random);
+    const places = value.positions.map(({ palletId, layer, place }) => ({
+      palletId,
+      layer,
+      place
+    }));
+    expect(again).toMatchObject({ ok: true, places });
     if (!value.good || !value.poor) throw new Error('the list names no risks');
     expect(findAttributesPlan(value.good, value.poor)).toEqual({
       ok: true,
       plan: { sampleSize: value.planSize, acceptAtMost: value.acceptAtMost }
     });
+  });
+
+  it('names by the same seed the quarter of its places that get the full check', () => {
+    const [{ value }] = drawsOf(view);
+    const { packed } = packedPallets(tallyPallets(view));
+    const random = createRandom(value.seed);
+    const again = drawSamplingList(packed, value.positions.length, random);
+    if (!again.ok) throw new Error(again.reason);
+    const full = drawFullChecks(again.places, 25, random);
+    expect(value.positions.map((place) => place.full === true)).toEqual(full);
+    const sized = offered.filter(({ measured }) => measured.lengthMm !== undefined);
+    expect(sized).toHaveLength(25);
+    expect(sized.every(({ isFull }) => isFull)).toBe(true);
   });
 
   it('comes to the same verdict and figures in whatever order the readings came', () => {

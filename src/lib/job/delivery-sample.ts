@@ -35,6 +35,8 @@ export interface OfferedSlate extends Place {
   readonly standing: SampleStanding;
   /** Mean of its points, mm; undefined where none was taken. */
   readonly thicknessMm?: number;
+  /** Whether chance picked its place for the full check. */
+  readonly isFull: boolean;
   readonly measured: MeasuredSlate;
 }
 
@@ -93,6 +95,7 @@ export function offeredSlates(view: JobView): OfferedSlate[] {
   const began = new Map(
     [...labels.keys()].map((palletId) => [palletId, sortingBegan(view, palletId)])
   );
+  const full = fullPlaces(drawsOf(view));
   const settings = partOf(view, 'sample').slates;
   const last = new Map(
     settings.map((setting) => [placeKey(sampledPlace(setting.value)), setting.id])
@@ -100,6 +103,7 @@ export function offeredSlates(view: JobView): OfferedSlate[] {
   return settings.map((setting) => {
     const place = sampledPlace(setting.value);
     const standing = standingOf(setting, place, lists, began.get(place.palletId), last);
+    const isFull = full.has(`${setting.value.sample.drawId}|${placeKey(place)}`);
     const { points } = setting.value;
     return {
       ...place,
@@ -108,9 +112,19 @@ export function offeredSlates(view: JobView): OfferedSlate[] {
       label: labels.get(place.palletId) ?? place.palletId,
       standing,
       ...(points.length > 0 && { thicknessMm: meanHundredths(points) / 100 }),
-      measured: measuredSlate(setting.value, standing === 'judges')
+      isFull,
+      measured: { ...measuredSlate(setting.value, standing === 'judges'), isFullCheck: isFull }
     };
   });
+}
+
+/** The places that chance picked for the full check, each with its list. */
+function fullPlaces(draws: readonly SampleDraw[]): ReadonlySet<string> {
+  return new Set(
+    draws.flatMap(({ id, value }) =>
+      value.positions.filter(({ full }) => full).map((place) => `${id}|${placeKey(place)}`)
+    )
+  );
 }
 
 /** How many slates stand in each way, in the order first met. */
@@ -166,7 +180,12 @@ function measuredSlate(slate: SampledSlate, judges: boolean): MeasuredSlate {
 export interface ListProgress {
   readonly draw: SampleDraw;
   /** Every place of the list, in walking order. */
-  readonly places: readonly (Place & { readonly label: string; readonly isMeasured: boolean })[];
+  readonly places: readonly (Place & {
+    readonly label: string;
+    readonly isMeasured: boolean;
+    /** Whether chance picked it for the full check. */
+    readonly isFull: boolean;
+  })[];
   readonly measured: number;
 }
 
@@ -188,8 +207,9 @@ export function progressOf(
   const labels = labelsOf(view);
   const done = new Set(offered.map(placeKey));
   const places = draw.value.positions
-    .map((place) => ({
+    .map(({ full = false, ...place }) => ({
       ...place,
+      isFull: full,
       label: labels.get(place.palletId) ?? place.palletId,
       isMeasured: done.has(placeKey(place))
     }))

@@ -52,6 +52,27 @@ export const SET_ASIDE_REASONS = [
   'colour',
   'other'
 ] as const;
+/**
+ * Limits that a buyer can confirm from the order or contract: measured checks other than thickness,
+ * the ring, and each defect.
+ */
+export const AGREED_LIMITS = [
+  'length',
+  'width',
+  'squareness',
+  'edge',
+  'flatness',
+  'ring',
+  'broken',
+  'twisted',
+  'tapered',
+  'wrongSize',
+  'inclusion',
+  'colour',
+  'other'
+] as const;
+/** What a claim can ask the supplier for. */
+export const CLAIM_ASKS = ['credit', 'replacement', 'collection'] as const;
 export const SET_ASIDE_USES = ['undereave', 'cutPiece', 'return', 'scrap'] as const;
 export const BOUNDARY_METHODS = ['naturalBreaks', 'suitTheRoof', 'equalShares', 'byHand'] as const;
 
@@ -163,6 +184,22 @@ export const BODIES = {
     widthMm: v.optional(lengthMm),
     nominalThicknessMm: v.optional(lengthMm),
     tolerancePercent: v.optional(v.pipe(v.number(), v.minValue(0), v.maxValue(100))),
+    /** Where the order or contract states the tolerance. */
+    toleranceWhere: v.optional(shortText),
+    /** Limits confirmed from the order or contract, one by one, each with where it is written. */
+    agreed: v.optional(
+      v.pipe(
+        v.array(
+          v.object({
+            limit: v.picklist(AGREED_LIMITS),
+            limitMm: v.optional(lengthMm),
+            where: v.pipe(shortText, v.minLength(1))
+          })
+        ),
+        v.maxLength(AGREED_LIMITS.length),
+        v.check((limits) => allDiffer(limits, ({ limit }) => limit), 'a limit twice')
+      )
+    ),
     texture: v.optional(v.picklist(['verySmooth', 'smooth', 'normal', 'textured'])),
     slatesOrdered: v.optional(whole),
     pricePerThousand: v.optional(amount),
@@ -171,6 +208,20 @@ export const BODIES = {
     stackTolerancePercent: v.optional(v.pipe(v.number(), v.minValue(0), v.maxValue(100))),
     arrivedOn: v.optional(day),
     daysToClaim: v.optional(whole),
+    /** The buyer as the claim names them, and the papers of the delivery. */
+    buyer: v.optional(shortText),
+    orderNumber: v.optional(shortText),
+    orderedOn: v.optional(day),
+    deliveryNote: v.optional(shortText),
+    batches: v.optional(shortText),
+    product: v.optional(shortText),
+    /** What was measured with, its last check, and who measured. */
+    gauge: v.optional(shortText),
+    gaugeCheckedOn: v.optional(day),
+    measuredBy: v.optional(shortText),
+    /** What the claim asks for, and by when. */
+    asks: v.optional(v.pipe(v.array(v.picklist(CLAIM_ASKS)), v.maxLength(CLAIM_ASKS.length))),
+    answerBy: v.optional(day),
     replacementDays: v.optional(whole),
     queryDays: v.optional(whole),
     delayCostPerDay: v.optional(amount),
@@ -201,7 +252,10 @@ export const BODIES = {
     good: v.optional(riskPoint),
     poor: v.optional(riskPoint),
     positions: v.pipe(
-      v.array(v.object({ palletId: key, layer: whole, place: whole })),
+      /** `full`: chance picked this place for the full check: size, squareness, edge and bow. */
+      v.array(
+        v.object({ palletId: key, layer: whole, place: whole, full: v.optional(v.boolean()) })
+      ),
       v.minLength(1),
       v.maxLength(5000),
       v.check(
@@ -380,6 +434,8 @@ export const BODIES = {
 export type EventType = keyof typeof BODIES;
 export type BodyOf<T extends EventType> = v.InferOutput<(typeof BODIES)[T]>;
 export type SetAsideReason = (typeof SET_ASIDE_REASONS)[number];
+export type AgreedLimitName = (typeof AGREED_LIMITS)[number];
+export type ClaimAsk = (typeof CLAIM_ASKS)[number];
 export type SetAsideUse = (typeof SET_ASIDE_USES)[number];
 export type BoundaryMethod = (typeof BOUNDARY_METHODS)[number];
 export type SampleSlate = v.InferOutput<typeof sampleSlate>;

@@ -7,9 +7,16 @@
  * - `set by the order`: agreed between buyer and seller, or entered by the user as such.
  * - `common practice`: a custom of the trade; no document is named for it.
  * - `from memory`: remembered and not checked; the reader should look it up before leaning on it.
+ * - `not agreed`: nobody has shown that it was agreed, and nothing is assumed in its place.
  */
 export type Standing =
-  'published' | 'quoted' | 'computed' | 'set by the order' | 'common practice' | 'from memory';
+  | 'published'
+  | 'quoted'
+  | 'computed'
+  | 'set by the order'
+  | 'common practice'
+  | 'from memory'
+  | 'not agreed';
 
 /** What a figure rests on: its standing, and the document or agreement behind it. */
 export interface Basis {

@@ -5,7 +5,13 @@ import { type JudgingPlan, acceptanceNumberFor } from './judging-plan.ts';
 import type { ProductLimits } from './product-tolerances.ts';
 import { clopperPearson } from './proportion-intervals.ts';
 import type { JudgedSlate } from './sample-evidence.ts';
-import { SLATE_CHECKS, type SlateCheckName } from './slate-conformity.ts';
+import {
+  FULL_CHECKS,
+  SLATE_CHECKS,
+  type SlateCheckName,
+  basisOfMark,
+  isCertain
+} from './slate-conformity.ts';
 import { judgeByVariables, type VariablesJudgement } from './variables-judgement.ts';
 import type { VariablesPlan } from './variables-plan.ts';
 
@@ -14,13 +20,28 @@ export interface CheckFinding {
   readonly check: SlateCheckName;
   readonly measured: number;
   readonly failed: number;
+  /** Of these, on a limit that the order states or the buyer confirmed from it. */
+  readonly failedForCertain: number;
   /**
-   * Share of the delivery that fails it; absent where nothing was measured, and for ring and defects
-   * while some slate is not marked: whoever marks only the bad ones would make a share of one.
+   * Slates that the share rests on, and those of them that failed: all that judge, or those that
+   * chance picked for this check. Absent where the share is.
+   */
+  readonly drawn?: { readonly slates: number; readonly failed: number };
+  /**
+   * Share of the delivery that fails it. Absent where nothing was measured, where no limit is
+   * agreed, and where only some of the slates were looked at that chance picked for it: whoever
+   * looks at the bad ones alone would make a share of one.
    */
   readonly shareInterval?: Interval;
   /** Slates of the delivery that fail it; absent where the share is. */
   readonly countInterval?: Interval;
+  readonly basis: Basis;
+}
+
+/** How many slates of the sample have one defect. */
+export interface DefectFinding {
+  readonly defect: string;
+  readonly slates: number;
   readonly basis: Basis;
 }
 
@@ -38,15 +59,17 @@ export interface AttributesJudgement {
 export interface OutsideOrderFinding {
   readonly judged: number;
   readonly outside: number;
-  /** Of these, outside by a limit that does not rest on memory. */
+  /** Of these, outside by a limit that the order states or the buyer confirmed from it. */
   readonly outsideForCertain: number;
   /** Exact interval for the share outside, as if the delivery had no end. */
   readonly shareInterval: Interval;
   /** Exact interval for the slates outside in this delivery. */
   readonly countInterval: Interval;
   readonly byCheck: readonly CheckFinding[];
+  /** Defects seen, the most frequent first; a slate may have several. */
+  readonly byDefect: readonly DefectFinding[];
   readonly attributes: AttributesJudgement;
-  /** The same, counting only limits that do not rest on memory. */
+  /** The same, counting only what is outside for certain. */
   readonly attributesForCertain: AttributesJudgement;
   /** Thickness by the variables plan; absent without such a plan or with too few thicknesses. */
   readonly thickness?: VariablesJudgement;
@@ -95,13 +118,11 @@ export function findOutsideOrder(input: OutsideOrderInput): OutsideOrderFinding 
   const outside = judged.filter((slate) => slate.isOutside).length;
   const outsideForCertain = judged.filter((slate) => slate.isOutsideForCertain).length;
   const thicknesses = judged.flatMap(({ thicknessMm }) => thicknessMm ?? []);
+  const { thickness } = limits;
   const byVariables =
     variablesPlan &&
-    judgeByVariables(
-      thicknesses,
-      { low: limits.thickness.lowMm, high: limits.thickness.highMm },
-      variablesPlan
-    );
+    thickness &&
+    judgeByVariables(thicknesses, { low: thickness.lowMm, high: thickness.highMm }, variablesPlan);
   return {
     judged: judged.length,
     outside,
@@ -109,6 +130,7 @@ export function findOutsideOrder(input: OutsideOrderInput): OutsideOrderFinding 
     shareInterval: clopperPearson(outside, judged.length, level),
     countInterval: countOf(outside, judged.length, lotSize, level),
     byCheck: SLATE_CHECKS.map((check) => findingOf(check, judged, lotSize, level)),
+    byDefect: defectsOf(judged, limits),
     attributes: judgeByAttributes(plan, judged.length, outside),
     attributesForCertain: judgeByAttributes(plan, judged.length, outsideForCertain),
     ...(byVariables?.ok && { thickness: byVariables.judgement }),
@@ -116,27 +138,64 @@ export function findOutsideOrder(input: OutsideOrderInput): OutsideOrderFinding 
   };
 }
 
+/**
+ * A check over the sample. Its range rests on slates that chance picked for it: every slate that
+ * judges, or for size, squareness, edge and bow those of the full check. All of them must have been
+ * looked at; a slate that could not be gauged for its thickness counts as either.
+ */
 function findingOf(
   check: SlateCheckName,
   judged: readonly JudgedSlate[],
   lotSize: number,
   level: number
 ): CheckFinding {
-  const results = judged.map(({ checks }) => checks[SLATE_CHECKS.indexOf(check)]);
-  const measured = results.filter(({ outcome }) => outcome !== 'not measured').length;
-  const failed = results.filter(({ outcome }) => outcome === 'fail').length;
-  const isMark = check === 'ring' || check === 'defects';
-  const tells = measured > 0 && (!isMark || measured === judged.length);
+  const at = SLATE_CHECKS.indexOf(check);
+  const outcomesOf = (slates: readonly JudgedSlate[]) => {
+    const results = slates.map(({ checks }) => checks[at]);
+    return {
+      results,
+      measured: results.filter(({ outcome }) => outcome !== 'not measured').length,
+      failed: results.filter(({ outcome }) => outcome === 'fail').length
+    };
+  };
+  const { results, measured, failed } = outcomesOf(judged);
+  const picked = judged.filter(({ isFullCheck }) => isFullCheck);
+  const isPicked = FULL_CHECKS.includes(check) && picked.length > 0 && measured < judged.length;
+  const base = isPicked ? picked : judged;
+  const drawn = outcomesOf(base);
+  const unknown = base.length - drawn.measured;
+  const isHeld = results.some(({ outcome }) => outcome !== 'no limit');
+  const tells = isHeld && drawn.measured > 0 && (unknown === 0 || check === 'thickness');
+  const certain = results.filter(({ outcome, basis }) => outcome === 'fail' && isCertain(basis));
   return {
     check,
     measured,
     failed,
+    failedForCertain: certain.length,
     ...(tells && {
-      shareInterval: clopperPearson(failed, measured, level),
-      countInterval: countOf(failed, measured, lotSize, level)
+      drawn: { slates: base.length, failed: drawn.failed },
+      shareInterval: {
+        low: clopperPearson(drawn.failed, base.length, level).low,
+        high: clopperPearson(drawn.failed + unknown, base.length, level).high,
+        level
+      },
+      countInterval: {
+        low: countOf(drawn.failed, base.length, lotSize, level).low,
+        high: countOf(drawn.failed + unknown, base.length, lotSize, level).high,
+        level
+      }
     }),
-    basis: results[0].basis
+    basis: (certain[0] ?? results.find(({ outcome }) => outcome === 'fail') ?? results[0]).basis
   };
+}
+
+function defectsOf(judged: readonly JudgedSlate[], limits: ProductLimits): DefectFinding[] {
+  const counts = new Map<string, number>();
+  for (const { defects } of judged)
+    for (const defect of defects) counts.set(defect, (counts.get(defect) ?? 0) + 1);
+  return [...counts]
+    .map(([defect, slates]) => ({ defect, slates, basis: basisOfMark(defect, limits.agreed) }))
+    .sort((one, other) => other.slates - one.slates || (one.defect < other.defect ? -1 : 1));
 }
 
 /**

@@ -14,9 +14,10 @@ export interface RoofNeed {
 
 /**
  * `enough`: need and reserve are met over the whole interval. `reserve short`: the need is met, the
- * reserve is not. `short`: the need is not met. `uncertain`: the interval does not tell.
+ * reserve is not. `reserve uncertain`: the need is met, the interval does not tell whether the reserve
+ * is. `short`: the need is not met. `uncertain`: the interval does not tell whether the need is.
  */
-export type RoofAnswer = 'enough' | 'reserve short' | 'short' | 'uncertain';
+export type RoofAnswer = 'enough' | 'reserve short' | 'reserve uncertain' | 'short' | 'uncertain';
 
 /** Third finding: whether the delivery makes this roof. */
 export interface RoofFinding {
@@ -80,7 +81,8 @@ function roofAnswer(usable: Interval, need: RoofNeed): RoofAnswer {
   const wanted = need.slates + need.reserve;
   if (usable.low >= wanted) return 'enough';
   if (usable.high < need.slates) return 'short';
-  if (usable.low >= need.slates && usable.high < wanted) return 'reserve short';
+  if (usable.low >= need.slates)
+    return usable.high < wanted ? 'reserve short' : 'reserve uncertain';
   return 'uncertain';
 }
 

@@ -32,7 +32,7 @@ export interface SortingFinding {
   readonly isNeeded: 'yes' | 'no' | 'unknown';
   /** Slates of the delivery inside the order. */
   readonly insideInterval: Interval;
-  /** Thickness of the sampled slates whose thickness is inside the order; absent below two. */
+  /** Thickness of the sampled slates that are inside the order; absent below two. */
   readonly spread?: {
     readonly slates: number;
     readonly meanMm: number;
@@ -109,9 +109,7 @@ function scaled(interval: Interval, factor: number): Interval {
 
 function spreadInside(judged: readonly JudgedSlate[]): SortingFinding['spread'] {
   const inside = judged
-    .filter(({ checks }) =>
-      checks.some(({ check, outcome }) => check === 'thickness' && outcome === 'pass')
-    )
+    .filter(({ isOutside }) => !isOutside)
     .flatMap(({ thicknessMm }) => thicknessMm ?? [])
     .sort((one, other) => one - other);
   if (inside.length < 2) return undefined;

@@ -10,7 +10,6 @@ import {
 } from './finding-sorting.ts';
 import { compareJudgedPallets, type PalletsCompared } from './pallets-compared.ts';
 import {
-  REMEMBERED_THICKNESS_TOLERANCE_PERCENT,
   productLimits,
   type DeliveryOrder,
   type OrderRefusal,
@@ -60,9 +59,9 @@ export interface DeliveryFindings {
   readonly pallets: PalletsCompared;
   /** Slates measured but not of the unsorted sample; they judged nothing. */
   readonly listedApart: number;
-  /** The band of thickness they were held to, and the tolerance behind it, per cent. */
-  readonly thicknessLimit: ToleranceLimit;
-  readonly thicknessTolerancePercent: number;
+  /** The band of thickness they were held to, and the tolerance, per cent; absent: not agreed. */
+  readonly thicknessLimit?: ToleranceLimit;
+  readonly thicknessTolerancePercent?: number;
   /** The least thickness tolerance with which the plan would not refuse, per cent. */
   readonly tolerancePercentThatAccepts?: number;
 }
@@ -105,11 +104,10 @@ export function findAll(evidence: DeliveryEvidence): FindingsResult {
     variablesPlan,
     level
   });
-  const tolerance = leastTolerancePercent(
-    judged,
-    order.nominalThicknessMm,
-    outsideOrder.attributes.acceptAtMost
-  );
+  const { thickness } = limited.limits;
+  const tolerance =
+    thickness &&
+    leastTolerancePercent(judged, order.nominalThicknessMm, outsideOrder.attributes.acceptAtMost);
   return {
     ok: true,
     findings: {
@@ -129,9 +127,10 @@ export function findAll(evidence: DeliveryEvidence): FindingsResult {
       roof: findRoofFit(judged, delivered, need, level, evenness),
       pallets: compareJudgedPallets(judged),
       listedApart,
-      thicknessLimit: limited.limits.thickness,
-      thicknessTolerancePercent:
-        order.thicknessTolerancePercent ?? REMEMBERED_THICKNESS_TOLERANCE_PERCENT,
+      ...(thickness && {
+        thicknessLimit: thickness,
+        thicknessTolerancePercent: order.thicknessTolerancePercent
+      }),
       ...(tolerance !== undefined && { tolerancePercentThatAccepts: tolerance })
     }
   };

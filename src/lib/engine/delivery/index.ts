@@ -67,11 +67,14 @@ export {
   type LotSampleRefusal
 } from './finite-lot.ts';
 export {
-  REMEMBERED_THICKNESS_TOLERANCE_PERCENT,
+  customaryLimits,
   edgeLimitMm,
   flatnessLimitMm,
   productLimits,
   thicknessBand,
+  type AgreedLimit,
+  type AgreedLimits,
+  type CustomaryLimit,
   type DeliveryOrder,
   type MeasuredCheck,
   type OrderRefusal,
@@ -82,6 +85,7 @@ export {
 export {
   SLATE_CHECKS,
   checkSlate,
+  isCertain,
   isUsable,
   slateOutcome,
   slateThicknessMm,
@@ -90,6 +94,7 @@ export {
   type SlateCheckName
 } from './slate-conformity.ts';
 export {
+  drawFullChecks,
   drawSamplingList,
   type PalletToSample,
   type SamplePlace,
@@ -103,7 +108,12 @@ export {
   type StackCheckResult,
   type StackComparison
 } from './stack-check.ts';
-export { sampleEvidence, type JudgedSlate, type SampleEvidence } from './sample-evidence.ts';
+export {
+  sampleEvidence,
+  thicknessInsideOrder,
+  type JudgedSlate,
+  type SampleEvidence
+} from './sample-evidence.ts';
 export {
   acceptanceNumberFor,
   planCurve,
@@ -117,6 +127,7 @@ export {
   judgeByAttributes,
   type AttributesJudgement,
   type CheckFinding,
+  type DefectFinding,
   type OutsideOrderFinding
 } from './finding-outside-order.ts';
 export type {

@@ -13,12 +13,27 @@ export interface DeliveryOrder {
   readonly widthMm: number;
   /** Declared (nominal) thickness, mm. */
   readonly nominalThicknessMm: number;
-  /** Allowed departure of a single slate from nominal, per cent; left out, 35 from memory. */
+  /** Allowed departure of a single slate from nominal, per cent; left out, none is agreed. */
   readonly thicknessTolerancePercent?: number;
+  /** Where the order or contract says so. */
+  readonly thicknessToleranceWhere?: string;
+  /** The other limits that the buyer confirmed from the order or contract, one by one. */
+  readonly agreed?: AgreedLimits;
   readonly texture: Texture;
   /** Slates ordered. */
   readonly slatesOrdered: number;
 }
+
+/** A limit that the buyer found in the order or contract. */
+export interface AgreedLimit {
+  /** Where it says so. */
+  readonly where: string;
+  /** The figure there, mm, where it is another than the customary one. */
+  readonly limitMm?: number;
+}
+
+/** By measured check other than thickness, by `ring`, or by the name of a defect. */
+export type AgreedLimits = Readonly<Record<string, AgreedLimit | undefined>>;
 
 /** Measured checks of one slate that have a limit in millimetres. */
 export type MeasuredCheck = 'thickness' | 'length' | 'width' | 'squareness' | 'edge' | 'flatness';
@@ -32,10 +47,14 @@ export interface ToleranceLimit {
   readonly basis: Basis;
 }
 
-export type ProductLimits = Readonly<Record<MeasuredCheck, ToleranceLimit>>;
-
-/** Individual thickness tolerance used when the order names none, per cent. From memory. */
-export const REMEMBERED_THICKNESS_TOLERANCE_PERCENT = 35;
+/** The limits of an order; thickness is undefined where no tolerance is agreed. */
+export interface ProductLimits extends Readonly<
+  Record<Exclude<MeasuredCheck, 'thickness'>, ToleranceLimit>
+> {
+  readonly thickness: ToleranceLimit | undefined;
+  /** What a dull ring and each defect rest on. */
+  readonly agreed: AgreedLimits;
+}
 
 const QUOTED = (clause: string): Basis => ({
   standing: 'quoted',
@@ -69,7 +88,8 @@ export type OrderRefusal = {
  *
  * Sources: length and width ±5 mm, squareness 1 % of the length, edge 5 mm up to a length of
  * 500 mm and 1 % above, flatness strictly below 0.9, 1.0, 1.5 or 2.0 % of the length: EN 12326-1
- * as published by trade bodies. Thickness: the order; or, named as such, 35 % from memory.
+ * as published by trade bodies; where the buyer confirmed a limit, that, with where it is written.
+ * Thickness: the order alone.
  * @example
  * // 500 × 250 mm, 5 mm nominal, smooth: thickness 3.25 to 6.75 mm, flatness below 5 mm
  */
@@ -84,54 +104,88 @@ export function productLimits(
   if (lengthMm <= 0 || widthMm <= 0) return { ok: false, reason: 'size-missing' };
   if (nominalThicknessMm <= 0) return { ok: false, reason: 'thickness-missing' };
   if (order.slatesOrdered === 0) return { ok: false, reason: 'count-zero' };
-  const band = thicknessBand(nominalThicknessMm, order.thicknessTolerancePercent);
-  if (!band.ok) return band;
+  const { thicknessTolerancePercent: percent, thicknessToleranceWhere: where, agreed = {} } = order;
+  const band =
+    percent === undefined ? undefined : thicknessBand(nominalThicknessMm, percent, where);
+  if (band?.ok === false) return band;
+  const customary = customaryLimits(order);
   return {
     ok: true,
     limits: {
-      thickness: band.limit,
-      length: sizeLimit(lengthMm, 'length'),
-      width: sizeLimit(widthMm, 'width'),
-      squareness: upTo(lengthMm / 100, QUOTED('squareness')),
-      edge: upTo(edgeLimitMm(lengthMm), QUOTED('straightness of edges')),
-      flatness: {
-        ...upTo(flatnessLimitMm(lengthMm, order.texture), QUOTED('deviation from flatness')),
-        highIncluded: false
-      }
+      thickness: band?.limit,
+      length: sizeLimit(lengthMm, customary.length, agreed.length),
+      width: sizeLimit(widthMm, customary.width, agreed.width),
+      squareness: upTo(customary.squareness, agreed.squareness),
+      edge: upTo(customary.edge, agreed.edge),
+      flatness: { ...upTo(customary.flatness, agreed.flatness), highIncluded: false },
+      agreed
     }
+  };
+}
+
+/** A figure that holds unless the order says otherwise, mm, and what says so. */
+export interface CustomaryLimit {
+  readonly limitMm: number;
+  readonly basis: Basis;
+}
+
+/**
+ * The customary limits of a size and texture, mm: ± for length and width, at most for the others.
+ *
+ * @throws EngineError `not-finite`, `out-of-range` unless the length is above 0
+ */
+export function customaryLimits({
+  lengthMm,
+  texture
+}: Pick<DeliveryOrder, 'lengthMm' | 'texture'>): Readonly<
+  Record<Exclude<MeasuredCheck, 'thickness'>, CustomaryLimit>
+> {
+  const of = (limitMm: number, clause: string): CustomaryLimit => ({
+    limitMm,
+    basis: QUOTED(clause)
+  });
+  return {
+    length: of(SIZE_TOLERANCE_MM, 'length'),
+    width: of(SIZE_TOLERANCE_MM, 'width'),
+    squareness: of(lengthMm / 100, 'squareness'),
+    edge: of(edgeLimitMm(lengthMm), 'straightness of edges'),
+    flatness: of(flatnessLimitMm(lengthMm, texture), 'deviation from flatness')
   };
 }
 
 /**
  * The band that the thickness of a single slate must lie in; both ends included.
  *
- * @param tolerancePercent 0 to 100; left out, 35 % from memory, and the basis says so
- * @throws EngineError `not-finite`, `out-of-range` unless the nominal thickness is above 0 and
- *   the tolerance 0 to 100
- * @example thicknessBand(6) // 3.90 to 8.10 mm, from memory
+ * @param tolerancePercent 0 to 100, as the order says
+ * @param where where the order says so
+ * @throws EngineError `not-finite`, `out-of-range` unless the nominal thickness is above 0
+ * @example thicknessBand(6, 35) // 3.90 to 8.10 mm
  */
 export function thicknessBand(
   nominalThicknessMm: number,
-  tolerancePercent?: number
+  tolerancePercent: number,
+  where?: string
 ):
   | { readonly ok: true; readonly limit: ToleranceLimit }
   | { readonly ok: false; readonly reason: 'tolerance-over-100' } {
   requirePositive(nominalThicknessMm, 'nominal thickness');
-  const percent = tolerancePercent ?? REMEMBERED_THICKNESS_TOLERANCE_PERCENT;
-  requireFinite(percent, 'thickness tolerance');
-  if (percent < 0 || percent > 100) return { ok: false, reason: 'tolerance-over-100' };
+  requireFinite(tolerancePercent, 'thickness tolerance');
+  if (tolerancePercent < 0 || tolerancePercent > 100)
+    return { ok: false, reason: 'tolerance-over-100' };
   return {
     ok: true,
     limit: {
-      lowMm: nominalThicknessMm * (1 - percent / 100),
-      highMm: nominalThicknessMm * (1 + percent / 100),
+      lowMm: nominalThicknessMm * (1 - tolerancePercent / 100),
+      highMm: nominalThicknessMm * (1 + tolerancePercent / 100),
       highIncluded: true,
-      basis:
-        tolerancePercent === undefined
-          ? { standing: 'from memory', source: 'EN 12326-1, individual thickness; check the order' }
-          : { standing: 'set by the order', source: 'the order' }
+      basis: agreedBasis(where)
     }
   };
+}
+
+/** What a limit rests on that the order states or the buyer confirmed. */
+export function agreedBasis(where: string | undefined): Basis {
+  return { standing: 'set by the order', source: where || 'the order' };
 }
 
 /**
@@ -154,15 +208,25 @@ export function edgeLimitMm(lengthMm: number): number {
   return lengthMm <= 500 ? 5 : lengthMm / 100;
 }
 
-function sizeLimit(declaredMm: number, clause: string): ToleranceLimit {
+function sizeLimit(
+  declaredMm: number,
+  customary: CustomaryLimit,
+  agreed: AgreedLimit | undefined
+): ToleranceLimit {
+  const eitherWayMm = agreed?.limitMm ?? customary.limitMm;
   return {
-    lowMm: declaredMm - SIZE_TOLERANCE_MM,
-    highMm: declaredMm + SIZE_TOLERANCE_MM,
+    lowMm: declaredMm - eitherWayMm,
+    highMm: declaredMm + eitherWayMm,
     highIncluded: true,
-    basis: QUOTED(clause)
+    basis: agreed ? agreedBasis(agreed.where) : customary.basis
   };
 }
 
-function upTo(highMm: number, basis: Basis): ToleranceLimit {
-  return { lowMm: 0, highMm, highIncluded: true, basis };
+function upTo(customary: CustomaryLimit, agreed: AgreedLimit | undefined): ToleranceLimit {
+  return {
+    lowMm: 0,
+    highMm: agreed?.limitMm ?? customary.limitMm,
+    highIncluded: true,
+    basis: agreed ? agreedBasis(agreed.where) : customary.basis
+  };
 }

@@ -1,6 +1,7 @@
 import type { ProductLimits } from './product-tolerances.ts';
 import {
   checkSlate,
+  isCertain,
   isUsable,
   slateOutcome,
   slateThicknessMm,
@@ -14,8 +15,12 @@ export interface JudgedSlate {
   readonly checks: readonly SlateCheck[];
   /** Some check failed: the slate is outside the order. */
   readonly isOutside: boolean;
-  /** Some check failed whose limit does not rest on memory alone. */
+  /** Some check failed on a limit that the order states or the buyer confirmed from it. */
   readonly isOutsideForCertain: boolean;
+  /** Chance picked it for the full check. */
+  readonly isFullCheck: boolean;
+  /** Defects seen, each once. */
+  readonly defects: readonly string[];
   /** It can go on the roof as a full slate, whatever its thickness. */
   readonly isUsable: boolean;
   /** Mean of its points, mm; undefined where none was taken. */
@@ -27,6 +32,25 @@ export interface SampleEvidence {
   readonly judged: readonly JudgedSlate[];
   /** Measured, but not drawn before sorting: shown, never counted. */
   readonly listedApart: number;
+}
+
+/**
+ * Thickness of the sampled slates that are inside the order, mm, in the order given, and how many of
+ * those that judge are inside: what sorting is foretold from.
+ *
+ * @throws EngineError as `productLimits` and `checkSlate`
+ */
+export function thicknessInsideOrder(
+  slates: readonly MeasuredSlate[],
+  limits: ProductLimits
+): { readonly thicknessesMm: readonly number[]; readonly inside: number; readonly judged: number } {
+  const { judged } = sampleEvidence(slates, limits);
+  const inside = judged.filter(({ isOutside }) => !isOutside);
+  return {
+    thicknessesMm: inside.flatMap(({ thicknessMm }) => thicknessMm ?? []),
+    inside: inside.length,
+    judged: judged.length
+  };
 }
 
 /**
@@ -48,8 +72,10 @@ export function sampleEvidence(
       checks,
       isOutside: slateOutcome(checks) === 'fail',
       isOutsideForCertain: checks.some(
-        ({ outcome, basis }) => outcome === 'fail' && basis.standing !== 'from memory'
+        ({ outcome, basis }) => outcome === 'fail' && isCertain(basis)
       ),
+      isFullCheck: slate.isFullCheck === true,
+      defects: [...new Set(slate.defects)],
       isUsable: isUsable(checks),
       thicknessMm: slateThicknessMm(slate)
     })),

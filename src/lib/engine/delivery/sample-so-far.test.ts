@@ -12,30 +12,31 @@ const plan: JudgingPlan = {
   basis: [{ standing: 'set by the order', source: 'the order' }]
 };
 
-/** So many slates of one pallet, the first few of them too thick. */
-const slates = (count: number, thick: number): MeasuredSlate[] =>
+/** So many slates of one pallet, the first few of them too thick, or else with a dull ring. */
+const slates = (count: number, thick: number, marks = false): MeasuredSlate[] =>
   Array.from({ length: count }, (_, index) => ({
     palletId: 'A',
     drawnAs: 'unsorted sample',
-    pointsMm: [index < thick ? 9 : 5 + index / 1000]
+    pointsMm: [index < thick && !marks ? 9 : 5 + index / 1000],
+    ...(marks && { ring: index < thick ? ('dull' as const) : ('clear' as const) })
   }));
 
 function soFar(
   count: number,
   thick: number,
-  { open = 80 - count, tolerance = 35 as number | 'from memory', delivered = 1200 } = {}
+  { open = 80 - count, marks = false, delivered = 1200 } = {}
 ) {
   const result = findAll({
     order: {
       lengthMm: 500,
       widthMm: 250,
       nominalThicknessMm: 5,
-      ...(tolerance !== 'from memory' && { thicknessTolerancePercent: tolerance }),
+      thicknessTolerancePercent: 35,
       texture: 'normal',
       slatesOrdered: 1200
     },
     delivered,
-    slates: slates(count, thick),
+    slates: slates(count, thick, marks),
     plan,
     stacks: [{ slates: 100, totalMm: 540 }],
     labelMmPer100: 540,
@@ -60,6 +61,7 @@ describe('what may be said before a list is finished', () => {
       check: 'thickness',
       measured: 12,
       failed: 3,
+      failedForCertain: 3,
       basis: { standing: 'set by the order', source: 'the order' }
     });
     expect(JSON.stringify(found)).not.toMatch(/[iI]nterval|usable|hours|cost|evenness|level/);
@@ -86,9 +88,9 @@ describe('what may be said before a list is finished', () => {
     });
   });
 
-  it('by a remembered tolerance alone it is queried, not refused', () => {
-    const found = soFar(12, 8, { tolerance: 'from memory' });
-    expect(codes(found)).toEqual(['query: outside-order-by-memory', 'query: list-unfinished']);
+  it('by a limit that nobody confirmed it is queried, not refused', () => {
+    const found = soFar(12, 8, { marks: true });
+    expect(codes(found)).toEqual(['query: outside-order-unconfirmed', 'query: list-unfinished']);
     expect(judge(found).wouldChange.map(({ code }) => code)).toEqual([
       'outside-in-sample-at-most',
       'places-measured'

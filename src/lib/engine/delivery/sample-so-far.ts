@@ -2,7 +2,8 @@ import { requireWhole } from '../errors.ts';
 import {
   judgeByAttributes,
   type AttributesJudgement,
-  type CheckFinding
+  type CheckFinding,
+  type DefectFinding
 } from './finding-outside-order.ts';
 import { type PlanWithRisks, planForSize, withRisks } from './judging-plan.ts';
 import type { DeliveryFindings } from './findings.ts';
@@ -16,12 +17,16 @@ export interface SampleSoFar extends Pick<
   readonly plan: PlanWithRisks;
   readonly judged: number;
   readonly outside: number;
-  /** Of these, outside by a limit that does not rest on memory. */
+  /** Of these, outside by a limit that the order states or the buyer confirmed from it. */
   readonly outsideForCertain: number;
-  readonly byCheck: readonly Pick<CheckFinding, 'check' | 'measured' | 'failed' | 'basis'>[];
+  readonly byCheck: readonly Pick<
+    CheckFinding,
+    'check' | 'measured' | 'failed' | 'failedForCertain' | 'basis'
+  >[];
+  readonly byDefect: readonly DefectFinding[];
   /** Decided before the end only where what is still open cannot turn it. */
   readonly attributes: AttributesJudgement;
-  /** The same, counting only limits that do not rest on memory. */
+  /** The same, counting only what is outside for certain. */
   readonly attributesForCertain: AttributesJudgement;
 }
 
@@ -41,30 +46,33 @@ export interface SampleSoFar extends Pick<
  */
 export function findSoFar(findings: DeliveryFindings, open: number): SampleSoFar {
   requireWhole(open, 0, 'places still open');
-  const { judged, outside, outsideForCertain, byCheck } = findings.outsideOrder;
+  const { judged, outside, outsideForCertain, byCheck, byDefect } = findings.outsideOrder;
   const plan =
     judged + open > findings.plan.sampleSize
       ? withRisks(planForSize(findings.plan, judged + open), findings.delivered)
       : findings.plan;
-  const { delivered, count, stack, listedApart, thicknessLimit, thicknessTolerancePercent } =
-    findings;
+  const { delivered, count, stack, listedApart, thicknessLimit } = findings;
   return {
     delivered,
     count,
     stack,
     listedApart,
-    thicknessLimit,
-    thicknessTolerancePercent,
+    ...(thicknessLimit && {
+      thicknessLimit,
+      thicknessTolerancePercent: findings.thicknessTolerancePercent
+    }),
     plan,
     judged,
     outside,
     outsideForCertain,
-    byCheck: byCheck.map(({ check, measured, failed, basis }) => ({
+    byCheck: byCheck.map(({ check, measured, failed, failedForCertain, basis }) => ({
       check,
       measured,
       failed,
+      failedForCertain,
       basis
     })),
+    byDefect,
     attributes: judgeByAttributes(plan, judged, outside),
     attributesForCertain: judgeByAttributes(plan, judged, outsideForCertain)
   };

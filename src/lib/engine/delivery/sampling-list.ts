@@ -72,6 +72,35 @@ export function drawSamplingList(
   return { ok: true, places, perPallet };
 }
 
+/**
+ * Picks by chance which slates of a list get the full check, each pallet by its share of the list.
+ *
+ * @param size slates to pick, whole, 0 or more; all of them from the length of the list on
+ * @param random the generator that drew the list, so that one seed gives both
+ * @returns for each place whether it is picked, in the order given
+ * @throws EngineError `not-whole`, `out-of-range`
+ *
+ * Definition: shares by largest remainder, then Floyd's draw without repeats on each pallet.
+ */
+export function drawFullChecks(
+  places: readonly SamplePlace[],
+  size: number,
+  random: Random
+): readonly boolean[] {
+  requireWhole(size, 0, 'slates for the full check');
+  const pallets = [...new Set(places.map(({ palletId }) => palletId))].map((palletId) =>
+    places.flatMap((place, index) => (place.palletId === palletId ? [index] : []))
+  );
+  const counts = pallets.map(({ length }) => length);
+  const perPallet = largestRemainder(counts, Math.min(size, places.length));
+  const picked = new Set(
+    pallets.flatMap((indexes, at) =>
+      drawWithoutRepeats(indexes.length, perPallet[at], random).map((index) => indexes[index])
+    )
+  );
+  return places.map((_, index) => picked.has(index));
+}
+
 /** `size` different whole numbers below `bound`, rising. */
 function drawWithoutRepeats(bound: number, size: number, random: Random): number[] {
   const drawn = new Set<number>();

@@ -1,12 +1,20 @@
 import { EngineError, requireFinite } from '../errors.ts';
 import type { Basis } from './basis.ts';
-import type { MeasuredCheck, ProductLimits, ToleranceLimit } from './product-tolerances.ts';
+import {
+  type AgreedLimits,
+  type MeasuredCheck,
+  type ProductLimits,
+  type ToleranceLimit,
+  agreedBasis
+} from './product-tolerances.ts';
 
 /** One slate as measured on the delivery. Anything left out was not measured. */
 export interface MeasuredSlate {
   readonly palletId: string;
   /** Only a slate drawn at random before sorting judges the delivery. */
   readonly drawnAs: 'unsorted sample' | 'other';
+  /** Chance picked it for the full check: size, squareness, edge and bow. */
+  readonly isFullCheck?: boolean;
   /** Up to four points of thickness, mm; its thickness is their mean. */
   readonly pointsMm: readonly number[];
   readonly lengthMm?: number;
@@ -36,17 +44,36 @@ export const SLATE_CHECKS: readonly SlateCheckName[] = [
   'defects'
 ];
 
+/** Checks that only some slates of a sample get: those that chance picked for it. */
+export const FULL_CHECKS: readonly SlateCheckName[] = [
+  'length',
+  'width',
+  'squareness',
+  'edge',
+  'flatness'
+];
+
 /** How one slate fared in one check. */
 export interface SlateCheck {
   readonly check: SlateCheckName;
-  readonly outcome: 'pass' | 'fail' | 'not measured';
+  /** `no limit`: measured, and nothing is agreed that it could be held to. */
+  readonly outcome: 'pass' | 'fail' | 'not measured' | 'no limit';
   /** What was measured, mm; absent for ring and defects and where nothing was measured. */
   readonly measuredMm?: number;
   readonly basis: Basis;
 }
 
-const RING_BASIS: Basis = { standing: 'common practice', source: '' };
-const DEFECTS_BASIS: Basis = { standing: 'set by the order', source: 'the order' };
+const CUSTOM: Basis = { standing: 'common practice', source: '' };
+const NOT_AGREED: Basis = { standing: 'not agreed', source: '' };
+
+/** A mark under the name that limits know it by: a slate set aside for its ring has a dull ring. */
+const MARK_OF: Readonly<Record<string, string>> = { dullRing: 'ring' };
+
+/** What it rests on that a mark, `ring` or a defect, puts a slate outside the order. */
+export function basisOfMark(mark: string, agreed: AgreedLimits): Basis {
+  const limit = agreed[MARK_OF[mark] ?? mark];
+  return limit ? agreedBasis(limit.where) : CUSTOM;
+}
 
 /** Binary rounding of decimal millimetres must not fail a slate that lies on its limit. */
 const ROUNDING_MM = 1e-9;
@@ -78,33 +105,45 @@ export function checkSlate(slate: MeasuredSlate, limits: ProductLimits): SlateCh
       return {
         check,
         outcome: outcomeOf(slate.ring && slate.ring === 'dull'),
-        basis: RING_BASIS
+        basis: basisOfMark('ring', limits.agreed)
       };
     if (check === 'defects')
       return {
         check,
         outcome: outcomeOf(slate.defects && slate.defects.length > 0),
-        basis: DEFECTS_BASIS
+        basis: firmestOf((slate.defects ?? []).map((mark) => basisOfMark(mark, limits.agreed)))
       };
     return checkLength(check, measured[check], limits[check]);
   });
 }
 
+/** A slate with several defects is outside for certain where one of them is. */
+function firmestOf(bases: readonly Basis[]): Basis {
+  return bases.find(isCertain) ?? bases[0] ?? CUSTOM;
+}
+
+/** Whether a failure on this rests on what the order states or the buyer confirmed from it. */
+export function isCertain({ standing }: Basis): boolean {
+  return standing === 'set by the order';
+}
+
 function checkLength(
   check: MeasuredCheck,
   measuredMm: number | undefined,
-  limit: ToleranceLimit
+  limit: ToleranceLimit | undefined
 ): SlateCheck {
-  if (measuredMm === undefined) return { check, outcome: 'not measured', basis: limit.basis };
+  const basis = limit?.basis ?? NOT_AGREED;
+  if (measuredMm === undefined) return { check, outcome: 'not measured', basis };
   requireFinite(measuredMm, check);
   if (measuredMm < 0)
     throw new EngineError('out-of-range', `${check} is ${measuredMm} mm; give 0 or more`);
+  if (!limit) return { check, outcome: 'no limit', measuredMm, basis };
   const inside =
     measuredMm >= limit.lowMm - ROUNDING_MM &&
     (limit.highIncluded
       ? measuredMm <= limit.highMm + ROUNDING_MM
       : measuredMm < limit.highMm - ROUNDING_MM);
-  return { check, outcome: inside ? 'pass' : 'fail', measuredMm, basis: limit.basis };
+  return { check, outcome: inside ? 'pass' : 'fail', measuredMm, basis };
 }
 
 /**
@@ -119,9 +158,9 @@ export function slateThicknessMm({ pointsMm }: MeasuredSlate): number | undefine
 }
 
 /** Whether any check failed, none failed, or nothing was measured. */
-export function slateOutcome(checks: readonly SlateCheck[]): SlateCheck['outcome'] {
+export function slateOutcome(checks: readonly SlateCheck[]): 'pass' | 'fail' | 'not measured' {
   if (checks.some(({ outcome }) => outcome === 'fail')) return 'fail';
-  return checks.some(({ outcome }) => outcome === 'pass') ? 'pass' : 'not measured';
+  return checks.every(({ outcome }) => outcome === 'not measured') ? 'not measured' : 'pass';
 }
 
 /**

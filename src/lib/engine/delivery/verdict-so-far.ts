@@ -15,7 +15,7 @@ export interface ListMeasured {
 
 /**
  * The verdict while a list is unfinished: refuse where the plan is already decided against the
- * delivery on limits that do not rest on memory, else query.
+ * delivery on limits that the order states or the buyer confirmed from it, else query.
  *
  * @returns what would change it: finishing the list, unless the plan is decided; then a smaller
  *   number outside. No tolerance, spread or roof is named: those rest on the whole sample.
@@ -37,7 +37,7 @@ export function judgeSoFar(soFar: SampleSoFar, list: ListMeasured): DeliveryVerd
   const reasons: VerdictReason[] = [];
   if (isRefused) reasons.push({ code: 'outside-order-already', weight: 'refuse', figures });
   else if (attributes.state === 'refused')
-    reasons.push({ code: 'outside-order-by-memory', weight: 'query', figures });
+    reasons.push({ code: 'outside-order-unconfirmed', weight: 'query', figures });
   reasons.push({ code: 'list-unfinished', weight: isRefused ? 'note' : 'query', figures });
   if (soFar.listedApart > 0)
     reasons.push({ code: 'listed-apart', weight: 'note', figures: { slates: soFar.listedApart } });

@@ -108,6 +108,7 @@ describe('findings', () => {
       check: 'ring',
       measured: 0,
       failed: 0,
+      failedForCertain: 0,
       basis: { standing: 'common practice', source: '' }
     });
   });
@@ -191,17 +192,102 @@ describe('verdict', () => {
     expect(codes(three)[0]).toBe('refuse: outside-order');
   });
 
-  it('a remembered tolerance can query, not refuse', () => {
+  it.each<[string, Partial<MeasuredSlate>]>([
+    ['length', { lengthMm: 480 }],
+    ['ring', { ring: 'dull' }],
+    ['colour', { defects: ['colour'] }]
+  ])(
+    '%s refuses only where the buyer confirmed it from the order, else it queries',
+    (limit, bad) => {
+      const slates = withFirst(slate(5, bad), slate(5, bad), slate(5, bad));
+      const asked = findings({ slates });
+      expect(asked.outsideOrder).toMatchObject({ outside: 3, outsideForCertain: 0 });
+      expect(judgeDelivery(asked).verdict).toBe('query');
+      expect(codes(asked)[0]).toBe('query: outside-order-unconfirmed');
+
+      const order = { ...evidence().order, agreed: { [limit]: { where: 'order, line 3' } } };
+      const firm = findings({ order, slates });
+      expect(judgeDelivery(firm).verdict).toBe('refuse');
+      const check = firm.outsideOrder.byCheck.find(({ failed }) => failed > 0);
+      expect(check).toMatchObject({
+        failed: 3,
+        failedForCertain: 3,
+        basis: { standing: 'set by the order', source: 'order, line 3' }
+      });
+    }
+  );
+
+  it('size, squareness, edge and bow tell a share only by the slates that chance picked', () => {
+    const bowOf = (check: string, slates: MeasuredSlate[]) =>
+      findings({ slates }).outsideOrder.byCheck.find((each) => each.check === check);
+    const bow = (bowMm: number, isFullCheck = false): MeasuredSlate =>
+      slate(5, { bowMm, isFullCheck });
+    // By eye: four look bowed and are measured, one fails. No range of the delivery follows.
+    expect(bowOf('flatness', withFirst(bow(9), bow(7), bow(6), bow(7)))).toMatchObject({
+      measured: 4,
+      failed: 1
+    });
+    expect(bowOf('flatness', withFirst(bow(9), bow(7)))?.countInterval).toBeUndefined();
+    // By chance: five are picked; the two measured by eye beside them count, but tell no share.
+    const picked = [1, 1, 1, 1, 8].map((mm) => bow(mm, true));
+    const found = bowOf('flatness', withFirst(...picked, bow(9), bow(9)));
+    expect(found).toMatchObject({ measured: 7, failed: 3, drawn: { slates: 5, failed: 1 } });
+    // scipy 1.17: hypergeom(1000, K, 5) has both tails at 1 found above 2.5 % for K from 6 to 715
+    expect(found?.countInterval).toMatchObject({ low: 6, high: 715 });
+    // One of the picked was left out: whoever leaves out as they like makes a share of their own.
+    const left = withFirst(...picked.slice(0, 4), slate(5, { isFullCheck: true }));
+    expect(bowOf('flatness', left)?.countInterval).toBeUndefined();
+  });
+
+  it('a slate that could not be gauged counts as inside for the low end, outside for the high', () => {
+    const slates = [slate(8), ...twentyInside.slice(2), slate(5, { pointsMm: [], ring: 'clear' })];
+    const [thickness] = findings({ slates }).outsideOrder.byCheck;
+    expect(thickness).toMatchObject({ measured: 19, failed: 1, drawn: { slates: 20, failed: 1 } });
+    const [all] = findings({ slates: [slate(8), slate(8), ...twentyInside.slice(2)] }).outsideOrder
+      .byCheck;
+    expect(thickness.countInterval?.high).toBe(all.countInterval?.high);
+  });
+
+  it('the reserve may run short where the low end covers the roof, the roof where it does not', () => {
+    const dull = (count: number): MeasuredSlate[] =>
+      withFirst(...Array.from({ length: count }, () => slate(5, { ring: 'dull' })));
+    const { low, high } = findings({ slates: dull(2) }).roof.usableInterval;
+    const stateFor = (slates: number, reserve: number): string =>
+      findings({ slates: dull(2), need: { slates, reserve } }).roof.state;
+    expect(stateFor(low, 0)).toBe('enough');
+    expect(stateFor(low, 1)).toBe('reserve uncertain');
+    expect(stateFor(low, high - low + 1)).toBe('reserve short');
+    expect(stateFor(low + 1, 0)).toBe('uncertain');
+    expect(stateFor(high + 1, 0)).toBe('short');
+  });
+
+  it('sorting speaks of the slates inside the order alone, whatever put the others outside', () => {
+    const slates = withFirst(slate(9), slate(4.5, { bowMm: 30 }), slate(4.6, { ring: 'dull' }));
+    const { spread } = findings({ slates }).sorting;
+    expect(spread).toMatchObject({ slates: 17, thinnestMm: 4.65, thickestMm: 5.45 });
+  });
+
+  it('a limit of another figure in the order is held to that figure', () => {
+    const order = {
+      ...evidence().order,
+      agreed: { length: { where: 'order, line 1', limitMm: 2 } }
+    };
+    const slates = withFirst(slate(5, { lengthMm: 497 }), slate(5, { lengthMm: 502 }));
+    expect(findings({ slates }).outsideOrder.outside).toBe(0);
+    expect(findings({ order, slates }).outsideOrder.outsideForCertain).toBe(1);
+  });
+
+  it('no tolerance agreed: no slate is outside for its thickness, and it is asked', () => {
     const order = { ...evidence().order, thicknessTolerancePercent: undefined };
     const found = findings({ order, slates: withFirst(slate(7), slate(8), slate(3)) });
-    expect(judgeDelivery(found).verdict).toBe('query');
-    expect(codes(found)[0]).toBe('query: outside-order-by-memory');
-    const short = { lengthMm: 480 };
-    const firm = findings({
-      order,
-      slates: withFirst(slate(5, short), slate(5, short), slate(5, short))
+    expect(found.outsideOrder).toMatchObject({ judged: 20, outside: 0 });
+    expect(found.outsideOrder.byCheck[0]).toMatchObject({
+      measured: 20,
+      failed: 0,
+      basis: { standing: 'not agreed' }
     });
-    expect(judgeDelivery(firm).verdict).toBe('refuse');
+    expect(found.outsideOrder.byCheck[0].countInterval).toBeUndefined();
+    expect(codes(found)).toEqual(['query: tolerance-not-agreed', 'note: sorting-needed']);
   });
 
   it('an unfinished sample queries until it can no longer change', () => {

@@ -14,8 +14,9 @@ export interface VerdictReason {
 
 export type VerdictReasonCode =
   | 'outside-order'
-  | 'outside-order-by-memory'
+  | 'outside-order-unconfirmed'
   | 'outside-order-already'
+  | 'tolerance-not-agreed'
   | 'list-unfinished'
   | 'sample-unfinished'
   | 'thickness-by-variables'
@@ -26,6 +27,7 @@ export type VerdictReasonCode =
   | 'stack-off-label'
   | 'roof-short'
   | 'roof-reserve-short'
+  | 'roof-reserve-uncertain'
   | 'roof-uncertain'
   | 'sorting-needed'
   | 'listed-apart';
@@ -57,9 +59,10 @@ const WEIGHTS = ['refuse', 'query', 'note'] as const;
 /**
  * Take, query or refuse, why, and what would change it.
  *
- * Refuse when the plan by attributes refuses on limits that do not rest on memory. Query when it
- * refuses only with a remembered limit, when the sample is unfinished, when the variables plan
- * refuses, when slates, label or stack do not match the order, or when the roof may run short.
+ * Refuse when the plan by attributes refuses on limits that the order states or the buyer confirmed
+ * from it. Query when it refuses only with other limits, when no tolerance of thickness is agreed,
+ * when the sample is unfinished, when the variables plan refuses, when slates, label or stack do not
+ * match the order, or when the roof or its reserve may run short.
  * Else take. A delivery that only needs sorting is taken: that is the nature of slate, and its
  * hours stand in the note. The rule is ours.
  *
@@ -93,7 +96,7 @@ function reasonsFromSample({ outsideOrder, listedApart }: DeliveryFindings): Ver
   if (outsideOrder.attributesForCertain.state === 'refused')
     reasons.push({ code: 'outside-order', weight: 'refuse', figures });
   else if (attributes.state === 'refused')
-    reasons.push({ code: 'outside-order-by-memory', weight: 'query', figures });
+    reasons.push({ code: 'outside-order-unconfirmed', weight: 'query', figures });
   if (attributes.state === 'unfinished')
     reasons.push({
       code: 'sample-unfinished',
@@ -119,9 +122,11 @@ function reasonsFromSample({ outsideOrder, listedApart }: DeliveryFindings): Ver
 /** What slates, label and stack say against the order, whatever the sample. */
 export function reasonsFromOrder({
   count,
-  stack
-}: Pick<DeliveryFindings, 'count' | 'stack'>): VerdictReason[] {
+  stack,
+  thicknessLimit
+}: Pick<DeliveryFindings, 'count' | 'stack' | 'thicknessLimit'>): VerdictReason[] {
   const reasons: VerdictReason[] = [];
+  if (!thicknessLimit) reasons.push({ code: 'tolerance-not-agreed', weight: 'query', figures: {} });
   const { ordered, delivered, short, over } = count;
   if (short > 0)
     reasons.push({ code: 'count-short', weight: 'query', figures: { ordered, delivered, short } });
@@ -157,6 +162,8 @@ function reasonsFromRoof({ roof, sorting }: DeliveryFindings): VerdictReason[] {
   if (roof.state === 'short') reasons.push({ code: 'roof-short', weight: 'query', figures });
   if (roof.state === 'reserve short')
     reasons.push({ code: 'roof-reserve-short', weight: 'query', figures });
+  if (roof.state === 'reserve uncertain')
+    reasons.push({ code: 'roof-reserve-uncertain', weight: 'query', figures });
   if (roof.state === 'uncertain')
     reasons.push({ code: 'roof-uncertain', weight: 'query', figures });
   if (sorting.isNeeded === 'yes')
@@ -195,21 +202,26 @@ function turningFigures(findings: DeliveryFindings): WouldChange[] {
           limit: attributes.acceptAtMost
         }
       ];
-  if (!isOpen && findings.tolerancePercentThatAccepts !== undefined)
+  const { tolerancePercentThatAccepts, thicknessTolerancePercent, thicknessLimit } = findings;
+  if (
+    !isOpen &&
+    tolerancePercentThatAccepts !== undefined &&
+    thicknessTolerancePercent !== undefined
+  )
     figures.push({
       code: 'thickness-tolerance-percent-at-least',
-      now: findings.thicknessTolerancePercent,
-      limit: findings.tolerancePercentThatAccepts
+      now: thicknessTolerancePercent,
+      limit: tolerancePercentThatAccepts
     });
   const { thickness } = outsideOrder;
-  if (thickness)
+  if (thickness && thicknessLimit)
     figures.push({
       code: 'thickness-sd-mm-at-most',
       now: thickness.sd,
       limit: largestAcceptableSd(
         thickness.mean,
         thickness.sampleSize,
-        { low: findings.thicknessLimit.lowMm, high: findings.thicknessLimit.highMm },
+        { low: thicknessLimit.lowMm, high: thicknessLimit.highMm },
         thickness.allowedShare
       )
     });

@@ -13,7 +13,8 @@ export const PLAN_FIELDS = [
   'goodAcceptance',
   'poorShare',
   'poorAcceptance',
-  'drawAtLeast'
+  'drawAtLeast',
+  'fullChecks'
 ] as const;
 export type PlanField = (typeof PLAN_FIELDS)[number];
 
@@ -31,7 +32,8 @@ export class PlanDraft {
     goodAcceptance: '95',
     poorShare: '13',
     poorAcceptance: '10',
-    drawAtLeast: ''
+    drawAtLeast: '',
+    fullChecks: ''
   });
   isDrawing = $state(false);
   /** The plan by the gauge alone that keeps the same two risks; undefined while worked out. */
@@ -47,19 +49,22 @@ export class PlanDraft {
   readonly unread = $derived(
     PLAN_FIELDS.filter((field) => {
       const text = this.fields[field];
-      const read = field === 'drawAtLeast' ? readCount(text) : readAmount(text);
-      const isNeeded = this.kind === 'own' && field !== 'drawAtLeast';
-      const isUsed = isNeeded || field === 'drawAtLeast';
+      const isCount = field === 'drawAtLeast' || field === 'fullChecks';
+      const read = isCount ? readCount(text) : readAmount(text);
+      const isNeeded = this.kind === 'own' && !isCount;
+      const isUsed = isNeeded || isCount;
       return isUsed && (!read.ok || (isNeeded && read.value === undefined));
     })
   );
   readonly choice: PlanChoice | undefined = $derived.by(() => {
     if (this.unread.length > 0) return undefined;
     const number = (field: PlanField): number => {
-      const read = readAmount(this.fields[field]);
+      const isCount = field === 'drawAtLeast' || field === 'fullChecks';
+      const read = (isCount ? readCount : readAmount)(this.fields[field]);
       return read.ok ? (read.value ?? 0) : 0;
     };
     const drawAtLeast = number('drawAtLeast');
+    const fullChecks = number('fullChecks');
     return {
       kind: this.kind,
       level: this.level,
@@ -67,7 +72,8 @@ export class PlanDraft {
       severity: this.severity,
       good: { share: number('goodShare') / 100, acceptance: number('goodAcceptance') / 100 },
       poor: { share: number('poorShare') / 100, acceptance: number('poorAcceptance') / 100 },
-      ...(drawAtLeast > 0 && { drawAtLeast })
+      ...(drawAtLeast > 0 && { drawAtLeast }),
+      ...(fullChecks > 0 && { fullChecks })
     };
   });
   readonly aqls: readonly number[] = $derived.by(() => {
@@ -78,6 +84,10 @@ export class PlanDraft {
     this.#plans && this.choice && this.lot > 0
       ? this.#plans.workOutPlan(this.choice, this.lot)
       : undefined
+  );
+  /** Slates that get the full check where nothing is typed. */
+  readonly usualFullChecks = $derived.by(() =>
+    this.#plans && this.plan?.ok ? this.#plans.usualFullChecks(this.plan.sampleSize) : undefined
   );
   readonly packing = $derived.by(() => this.#plans?.packedPallets(this.#job().pallets));
   readonly canDraw = $derived.by(

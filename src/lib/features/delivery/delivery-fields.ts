@@ -8,6 +8,11 @@ export type OrderProblem =
   | 'not-whole'
   | 'too-large'
   | 'tolerance-over-100'
+  | 'tolerance-zero'
+  | 'where-missing'
+  | 'arrived-before-order'
+  | 'answer-before-arrival'
+  | 'limit-range'
   | 'over-100'
   | 'thickness-range'
   | 'size-range'
@@ -35,9 +40,13 @@ export function readAmount(text: string, limit = LARGEST_AMOUNT): NumberRead {
   return read.value > limit ? { ok: false, problem: 'too-large' } : { ok: true, value: read.value };
 }
 
-/** A whole number, or nothing. */
+/** Thousands parted by one kind of mark that is no decimal point: 5,000, 5 000, 5'000. */
+const GROUPED = /^\d{1,3}(?:([ ,'’\u00a0\u202f])\d{3})(?:\1\d{3})*$/;
+
+/** A whole number, or nothing. A count has no decimals, so 5,000 and 5 000 are five thousand. */
 export function readCount(text: string, limit = LARGEST_COUNT): NumberRead {
-  const read = readAmount(text, limit);
+  const plain = text.trim();
+  const read = readAmount(GROUPED.test(plain) ? plain.replace(/\D/g, '') : text, limit);
   if (!read.ok || read.value === undefined || Number.isInteger(read.value)) return read;
   return { ok: false, problem: 'not-whole' };
 }
@@ -69,6 +78,12 @@ export function readPercent(text: string, problem: OrderProblem): NumberRead {
   const read = readAmount(text.replace(/%\s*$/, ''));
   if (!read.ok || read.value === undefined || read.value <= 100) return read;
   return { ok: false, problem };
+}
+
+/** A tolerance in per cent, above 0 and at most 100, or nothing. */
+export function readTolerance(text: string): NumberRead {
+  const read = readPercent(text, 'tolerance-over-100');
+  return read.ok && read.value === 0 ? { ok: false, problem: 'tolerance-zero' } : read;
 }
 
 /** A day of the calendar as YYYY-MM-DD, or nothing. */

@@ -5,6 +5,7 @@ import {
   type DeliveryVerdict,
   type FindingsResult,
   type PlanWithRisks,
+  type ProductLimits,
   type RoofNeed,
   type SampleSoFar,
   type VariablesPlan,
@@ -13,9 +14,16 @@ import {
   findSoFar,
   judgeDelivery,
   judgeSoFar,
+  productLimits,
+  thicknessInsideOrder,
   withRisks
 } from '$lib/engine/delivery';
-import { type HistogramBar, type ThicknessMoments, momentsOfBins } from '$lib/engine/thickness';
+import {
+  type HistogramBar,
+  type ThicknessMoments,
+  binsFromPairs,
+  momentsOfBins
+} from '$lib/engine/thickness';
 import { type JobView, partOf } from '$lib/journal';
 import { type TaperOfJob, roofLayoutOf, settingsOf, taperOf, tallyPallets } from '$lib/job';
 import { type TwistOfJob, twistOf } from '$lib/job/sorted';
@@ -33,7 +41,11 @@ export const LEVEL = 0.95;
 
 /** Why there are no findings yet. */
 export type NoFindings =
-  Extract<FindingsResult, { ok: false }>['reason'] | 'no-order' | 'no-pallets' | 'no-list';
+  | Extract<FindingsResult, { ok: false }>['reason']
+  | 'no-order'
+  | 'no-pallets'
+  | 'no-list'
+  | 'plan-accepts-all';
 
 /** Everything that is said of a delivery. */
 export interface Judged {
@@ -42,12 +54,14 @@ export interface Judged {
   readonly verdict: DeliveryVerdict;
   readonly costs: readonly ChoiceCost[];
   readonly order: DeliveryOrder;
+  /** The limits that single slates were held to, with what each rests on. */
+  readonly limits: ProductLimits;
   readonly variablesPlan?: VariablesPlan;
   /** Whether a roof is entered: without one the third finding says nothing. */
   readonly hasRoof: boolean;
   /** Whether the list named a plan of its own. */
   readonly hasOwnPlan: boolean;
-  /** Slates of the sample that were gauged: what mean, spread and foretold kickers rest on. */
+  /** Slates inside the order that were gauged: what their spread and foretold kickers rest on. */
   readonly gauged: number;
   /** The pace that hours and cost of sorting rest on; undefined where none is known. */
   readonly pace?: SortingPace;
@@ -64,7 +78,10 @@ export interface Judged {
 }
 
 /** What may be said while the list is unfinished: nothing of the whole delivery. */
-export interface SoFar extends Pick<Judged, 'verdict' | 'order' | 'stackPallets' | 'hasRoof'> {
+export interface SoFar extends Pick<
+  Judged,
+  'verdict' | 'order' | 'limits' | 'stackPallets' | 'hasRoof'
+> {
   readonly coverage: ListCoverage;
   readonly found: SampleSoFar;
   /** Thickness of the slates gauged so far; undefined where none was. */
@@ -96,19 +113,31 @@ export function judgeJob(view: JobView, offered: readonly OfferedSlate[]): Judge
   const coverage = listCoverage(view, offered);
   const speaking = coverage?.draw ?? draw;
   const { plan, variables } = plansOf(speaking, delivered, slatesHeldTo(speaking, offered));
+  if (plan.acceptAtMost > plan.sampleSize) return { ok: false, reason: 'plan-accepts-all' };
   const need = roofNeed(view);
   const settings = settingsOf(view);
   const pace = sortingPace(settings.sortingPacePerHour, jobPace(view).perHour);
   const rate = settings.sortingRatePerHour;
   const acceptable = body.acceptableKickersPer100;
-  const evenness = predictEvenness(view, sample, delivered);
+  const limited = productLimits(order);
+  if (!limited.ok) return limited;
+  const measured = offered.map((slate) => slate.measured);
+  const within = thicknessInsideOrder(measured, limited.limits);
+  const insideBins = binsFromPairs(
+    within.thicknessesMm.map((mm): [number, number] => [Math.round(mm * 100), 1])
+  );
+  const evenness = predictEvenness(
+    view,
+    insideBins,
+    Math.round((delivered * within.inside) / Math.max(1, within.judged))
+  );
   const stacks = partOf(view, 'job')
     .stacks.map(({ value }) => value)
     .filter(({ totalMm }) => totalMm > 0);
   const result = findAll({
     order,
     delivered,
-    slates: offered.map(({ measured }) => measured),
+    slates: measured,
     plan,
     ...(variables && { variablesPlan: variables }),
     stacks,
@@ -136,6 +165,7 @@ export function judgeJob(view: JobView, offered: readonly OfferedSlate[]): Judge
       found,
       verdict: judgeSoFar(found, coverage),
       order,
+      limits: limited.limits,
       stackPallets,
       hasRoof: need !== undefined,
       ...(moments.ok && { thickness: moments })
@@ -148,11 +178,12 @@ export function judgeJob(view: JobView, offered: readonly OfferedSlate[]): Judge
     verdict: judgeDelivery(findings),
     costs: costOfChoices(findings, choiceTerms(body, delivered)),
     order,
+    limits: limited.limits,
     ...(variables && { variablesPlan: variables }),
     hasRoof: need !== undefined,
     hasOwnPlan:
       speaking.value.acceptAtMost !== undefined || speaking.value.aqlPercent !== undefined,
-    gauged: sample.counts.reduce((sum, count) => sum + count, 0),
+    gauged: within.thicknessesMm.length,
     ...(pace && { pace }),
     stackPallets,
     keptShare: keptShare(settings),

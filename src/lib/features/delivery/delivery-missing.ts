@@ -11,7 +11,8 @@ export function sayMissing(
   const items = delivery.sheet.missingItems;
   const { judged, soFar, order, progress, signed } = state;
   const missing: string[] = [];
-  if (order?.tolerancePercent === undefined) missing.push(items.memory);
+  if (order?.tolerancePercent === undefined) missing.push(items.tolerance);
+  if (!order?.agreed?.length) missing.push(items.agreed);
   if (!order?.arrivedOn || order.daysToClaim === undefined) missing.push(items.arrival);
   if (!order?.stackOf100Mm) missing.push(items.label);
   const open = progress ? progress.places.length - progress.measured : 0;

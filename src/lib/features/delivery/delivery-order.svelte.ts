@@ -1,4 +1,11 @@
-import type { BodyOf, NewEvent } from '$lib/journal';
+import {
+  AGREED_LIMITS,
+  type AgreedLimitName,
+  type BodyOf,
+  CLAIM_ASKS,
+  type ClaimAsk,
+  type NewEvent
+} from '$lib/journal';
 import type { JobSettings } from '$lib/job';
 import {
   type NumberRead,
@@ -8,19 +15,32 @@ import {
   readCount,
   readDay,
   readOrdered,
-  readPercent
+  readPercent,
+  readTolerance
 } from './delivery-fields.ts';
 import type { JobState } from '$lib/app';
 
 type Order = BodyOf<'deliveryDeclared'>;
-type NumberField = Exclude<keyof Order, 'supplier' | 'texture' | 'currency' | 'arrivedOn'>;
+const TEXTS = [
+  'buyer',
+  'orderNumber',
+  'deliveryNote',
+  'batches',
+  'product',
+  'gauge',
+  'measuredBy'
+] as const;
+const DAYS = ['arrivedOn', 'orderedOn', 'gaugeCheckedOn', 'answerBy'] as const;
+type TextField = 'supplier' | 'currency' | 'toleranceWhere' | (typeof TEXTS)[number];
+type DayField = (typeof DAYS)[number];
+type NumberField = Exclude<keyof Order, TextField | DayField | 'texture' | 'agreed' | 'asks'>;
 type SettingField = 'sortingRatePerHour' | 'sortingPacePerHour';
 
 const READERS: Record<NumberField | SettingField, (text: string) => NumberRead> = {
   lengthMm: (text) => readBetween(text, 100, 2000, 'size-range'),
   widthMm: (text) => readBetween(text, 100, 2000, 'size-range'),
   nominalThicknessMm: (text) => readBetween(text, 1.5, 40, 'thickness-range'),
-  tolerancePercent: (text) => readPercent(text, 'tolerance-over-100'),
+  tolerancePercent: (text) => readTolerance(text),
   slatesOrdered: readOrdered,
   pricePerThousand: (text) => readAmount(text),
   stackOf100Mm: (text) => readAmount(text, 20_000),
@@ -39,15 +59,25 @@ const NUMBERS = Object.keys(READERS) as (NumberField | SettingField)[];
 const SETTINGS: readonly SettingField[] = ['sortingRatePerHour', 'sortingPacePerHour'];
 
 /** The order as typed: every field is the text in it. */
-export type OrderForm = Record<NumberField | SettingField, string> & {
-  supplier: string;
+export type OrderForm = Record<NumberField | SettingField | TextField | DayField, string> & {
   texture: NonNullable<Order['texture']>;
-  currency: string;
-  arrivedOn: string;
+  asks: Record<ClaimAsk, boolean>;
+  agreed: Record<AgreedLimitName, AgreedForm>;
 };
 
+/** A limit as it is confirmed: whether the order states it, its figure there, and where. */
+export interface AgreedForm {
+  isAgreed: boolean;
+  limitMm: string;
+  where: string;
+}
+
+/** A field of the form: of the order itself, or of one of its limits. */
+export type OrderField =
+  Exclude<keyof OrderForm, 'agreed' | 'asks'> | `agreed.${AgreedLimitName}.${'limitMm' | 'where'}`;
+
 /** Every field that cannot stand, with why. */
-export type OrderProblems = Partial<Record<keyof OrderForm, OrderProblem>>;
+export type OrderProblems = Partial<Record<OrderField, OrderProblem>>;
 
 /** The form of an order and of what sorting costs. */
 export function orderFormOf(order: Order | undefined, settings: JobSettings): OrderForm {
@@ -60,10 +90,60 @@ export function orderFormOf(order: Order | undefined, settings: JobSettings): Or
   return {
     ...(Object.fromEntries(numbers) as Record<NumberField | SettingField, string>),
     supplier: order?.supplier ?? '',
+    toleranceWhere: order?.toleranceWhere ?? '',
+    agreed: agreedFormOf(order?.agreed ?? []),
     texture: order?.texture ?? 'normal',
     currency: order?.currency ?? '',
-    arrivedOn: order?.arrivedOn ?? ''
+    ...textsOf(TEXTS, order),
+    ...textsOf(DAYS, order),
+    asks: Object.fromEntries(
+      CLAIM_ASKS.map((ask) => [ask, order?.asks?.includes(ask) ?? false])
+    ) as OrderForm['asks']
   };
+}
+
+function textsOf<F extends TextField | DayField>(
+  fields: readonly F[],
+  order: Order | undefined
+): Record<F, string> {
+  return Object.fromEntries(fields.map((field) => [field, order?.[field] ?? ''])) as Record<
+    F,
+    string
+  >;
+}
+
+function agreedFormOf(agreed: NonNullable<Order['agreed']>): OrderForm['agreed'] {
+  const forms = AGREED_LIMITS.map((name): [AgreedLimitName, AgreedForm] => {
+    const found = agreed.find(({ limit }) => limit === name);
+    const limitMm = `${found?.limitMm ?? ''}`;
+    return [name, { isAgreed: found !== undefined, limitMm, where: found?.where ?? '' }];
+  });
+  return Object.fromEntries(forms) as OrderForm['agreed'];
+}
+
+/** The limits ticked; what is wrong with one is put among the problems. */
+function readAgreed(form: OrderForm['agreed'], problems: OrderProblems): Order['agreed'] {
+  return AGREED_LIMITS.filter((name) => form[name].isAgreed).map((limit) => {
+    const where = form[limit].where.trim();
+    if (where === '') problems[`agreed.${limit}.where`] = 'where-missing';
+    const read = readBetween(form[limit].limitMm, 0.1, 200, 'limit-range');
+    if (!read.ok) problems[`agreed.${limit}.limitMm`] = read.problem;
+    return { limit, where, ...(read.ok && read.value !== undefined && { limitMm: read.value }) };
+  });
+}
+
+/** The days typed; a delivery comes after its order, and an answer after the delivery. */
+function readDays(form: OrderForm, problems: OrderProblems): Partial<Record<DayField, string>> {
+  const days: Partial<Record<DayField, string>> = {};
+  for (const field of DAYS) {
+    const day = readDay(form[field]);
+    if (!day.ok) problems[field] = day.problem;
+    else if (day.value) days[field] = day.value;
+  }
+  const { arrivedOn, orderedOn, answerBy } = days;
+  if (arrivedOn && orderedOn && arrivedOn < orderedOn) problems.arrivedOn = 'arrived-before-order';
+  if (arrivedOn && answerBy && answerBy < arrivedOn) problems.answerBy = 'answer-before-arrival';
+  return days;
 }
 
 /** Reads a form: the acts that keep it, or every field that cannot stand. */
@@ -75,8 +155,10 @@ export function readOrder(form: OrderForm): { problems: OrderProblems; acts: New
     if (!result.ok) problems[field] = result.problem;
     else if (result.value !== undefined) read[field] = result.value;
   }
-  const day = readDay(form.arrivedOn);
-  if (!day.ok) problems.arrivedOn = day.problem;
+  const days = readDays(form, problems);
+  const asks = CLAIM_ASKS.filter((ask) => form.asks[ask]);
+  const agreed = readAgreed(form.agreed, problems);
+  const toleranceWhere = form.toleranceWhere.trim();
   if (read.stackOf100Mm === 0) delete read.stackOf100Mm;
 
   const { sortingRatePerHour, sortingPacePerHour, ...order } = read;
@@ -88,7 +170,13 @@ export function readOrder(form: OrderForm): { problems: OrderProblems; acts: New
     supplier: form.supplier.trim(),
     texture: form.texture,
     ...(form.currency.trim() && { currency: form.currency.trim() }),
-    ...(day.ok && day.value && { arrivedOn: day.value }),
+    ...(toleranceWhere && read.tolerancePercent !== undefined && { toleranceWhere }),
+    ...(agreed && agreed.length > 0 && { agreed }),
+    ...days,
+    ...Object.fromEntries(
+      TEXTS.map((field) => [field, form[field].trim()]).filter(([, text]) => text !== '')
+    ),
+    ...(asks.length > 0 && { asks }),
     ...order
   };
   const acts: NewEvent[] = [{ type: 'deliveryDeclared', body }];

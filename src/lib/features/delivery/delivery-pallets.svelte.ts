@@ -1,3 +1,4 @@
+import { readCount } from './delivery-fields.ts';
 import type { PalletTally } from '$lib/job';
 import type { JobState } from '$lib/app';
 import { newJobId } from '$lib/app';
@@ -87,6 +88,6 @@ export class PalletEntry {
 function wholeOf(text: string, limit: number): number | undefined | null {
   const plain = text.trim();
   if (plain === '') return undefined;
-  const value = /^\d{1,6}$/.test(plain) ? Number(plain) : 0;
-  return value >= 1 && value <= limit ? value : null;
+  const read = readCount(plain, limit);
+  return read.ok && read.value !== undefined && read.value >= 1 ? read.value : null;
 }

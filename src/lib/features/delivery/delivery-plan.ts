@@ -5,6 +5,7 @@ import {
   type PlanWithRisks,
   VARIABLES_AQLS,
   attributesPlan,
+  drawFullChecks,
   drawSamplingList,
   findAttributesPlan,
   planCurve,
@@ -29,6 +30,8 @@ export interface PlanChoice {
   readonly poor: { readonly share: number; readonly acceptance: number };
   /** Slates to draw if more than the plan asks; undefined: as the plan asks. */
   readonly drawAtLeast?: number;
+  /** Slates that get the full check; undefined: as `usualFullChecks` says. */
+  readonly fullChecks?: number;
 }
 
 export type PlanRefusal =
@@ -38,7 +41,8 @@ export type PlanRefusal =
   | 'points-wrong'
   | 'sample-too-large'
   | 'sample-exceeds-lot'
-  | 'fewer-than-plan';
+  | 'fewer-than-plan'
+  | 'full-exceeds-sample';
 
 /** A plan that can be drawn: its size, number and risks are those of what will be drawn. */
 export interface ReadyPlan extends PlanWithRisks {
@@ -60,6 +64,15 @@ export type SamplePlanResult =
       readonly asked?: number;
     };
 
+/** Of how many listed slates one gets the full check, and the fewest that do. Ours. */
+const FULL_CHECK_OF = 4;
+const FEWEST_FULL_CHECKS = 10;
+
+/** Slates of a list that get the full check where nobody says how many. */
+export function usualFullChecks(sampleSize: number): number {
+  return Math.min(sampleSize, Math.max(FEWEST_FULL_CHECKS, Math.ceil(sampleSize / FULL_CHECK_OF)));
+}
+
 /** Works a choice out for a delivery of so many slates. */
 export function workOutPlan(choice: PlanChoice, lot: number): SamplePlanResult {
   const found = findPlan(choice, lot);
@@ -71,7 +84,11 @@ export function workOutPlan(choice: PlanChoice, lot: number): SamplePlanResult {
     return { ok: false, reason: 'sample-exceeds-lot', asked: drawAtLeast };
   if (drawAtLeast !== undefined && drawAtLeast < planSize)
     return { ok: false, reason: 'fewer-than-plan', asked: planSize };
-  const plan = withRisks(planForSize(found.plan, drawAtLeast ?? planSize), lot);
+  const { fullChecks = 0 } = choice;
+  const sampleSize = drawAtLeast ?? planSize;
+  if (fullChecks > sampleSize)
+    return { ok: false, reason: 'full-exceeds-sample', asked: sampleSize };
+  const plan = withRisks(planForSize(found.plan, sampleSize), lot);
   return {
     ok: true,
     ...plan,
@@ -167,12 +184,14 @@ export function drawAct(
   pallets: readonly PalletTally[],
   seed: number
 ): { type: 'sampleDrawn'; body: BodyOf<'sampleDrawn'> } | undefined {
-  const drawn = drawSamplingList(
-    packedPallets(pallets).packed,
-    plan.sampleSize,
-    createRandom(seed)
-  );
+  const random = createRandom(seed);
+  const drawn = drawSamplingList(packedPallets(pallets).packed, plan.sampleSize, random);
   if (!drawn.ok) return undefined;
+  const full = drawFullChecks(
+    drawn.places,
+    choice.fullChecks ?? usualFullChecks(plan.sampleSize),
+    random
+  );
   const isOwn = choice.kind === 'own';
   return {
     type: 'sampleDrawn',
@@ -184,7 +203,12 @@ export function drawAct(
       ...(isOwn && { good: { ...choice.good }, poor: { ...choice.poor } }),
       planSize: plan.sampleSize,
       acceptAtMost: plan.acceptAtMost,
-      positions: drawn.places.map(({ palletId, layer, place }) => ({ palletId, layer, place }))
+      positions: drawn.places.map(({ palletId, layer, place }, index) => ({
+        palletId,
+        layer,
+        place,
+        ...(full[index] && { full: true })
+      }))
     }
   };
 }

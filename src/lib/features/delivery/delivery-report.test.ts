@@ -43,7 +43,7 @@ describe('the message to the supplier', () => {
     expect(example.verdict.verdict).toBe('query');
     expect(groundsIn(messageOf(example))).toEqual(reasonsOf(example, 'query'));
     expect(groundsIn(messageOf(example))).toEqual([
-      expect.stringMatching(/^The roof may run short: /)
+      expect.stringMatching(/^The roof is covered, the reserve may run short: /)
     ]);
   });
 

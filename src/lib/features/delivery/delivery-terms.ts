@@ -10,6 +10,11 @@ const TEXTURES: Record<NonNullable<BodyOf<'deliveryDeclared'>['texture']>, Textu
   textured: 'textured'
 };
 
+/** How smooth the face is declared to be, as the engine names it. */
+export function textureOf(texture: BodyOf<'deliveryDeclared'>['texture']): Texture {
+  return TEXTURES[texture ?? 'normal'];
+}
+
 /** The order as the engine takes it; undefined while size, thickness or count is missing. */
 export function deliveryOrder(view: JobView): DeliveryOrder | undefined {
   const body = orderInForce(view);
@@ -17,13 +22,16 @@ export function deliveryOrder(view: JobView): DeliveryOrder | undefined {
   const lengthMm = body?.lengthMm ?? spec?.lengthMm;
   const widthMm = body?.widthMm ?? spec?.widthMm;
   const { nominalThicknessMm, slatesOrdered, tolerancePercent, texture } = body ?? {};
+  const { toleranceWhere, agreed = [] } = body ?? {};
   if (!lengthMm || !widthMm || !nominalThicknessMm || !slatesOrdered) return undefined;
   return {
     lengthMm,
     widthMm,
     nominalThicknessMm,
     ...(tolerancePercent !== undefined && { thicknessTolerancePercent: tolerancePercent }),
-    texture: TEXTURES[texture ?? 'normal'],
+    ...(toleranceWhere && { thicknessToleranceWhere: toleranceWhere }),
+    agreed: Object.fromEntries(agreed.map(({ limit, ...terms }) => [limit, terms])),
+    texture: textureOf(texture),
     slatesOrdered
   };
 }

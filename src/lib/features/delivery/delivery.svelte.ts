@@ -1,5 +1,5 @@
 import type { ClaimClock } from '$lib/engine/delivery';
-import type { BodyOf } from '$lib/journal';
+import { type BodyOf, type JobView, partOf } from '$lib/journal';
 import { journalSha256 } from '$lib/storage';
 import {
   type OfferedSlate,
@@ -18,6 +18,12 @@ import { journalStore } from '$lib/app';
 
 type Judge = typeof import('./delivery-judge.ts');
 type Engine = typeof import('$lib/engine/delivery');
+
+/** Courses laid, whole or in part. */
+function coursesBegun(view: JobView): number {
+  const { laid, partLaid } = partOf(view, 'laying');
+  return new Set([...Object.keys(laid), ...Object.keys(partLaid)]).size;
+}
 
 /**
  * The delivery of a job as the screens show it. The statistics are fetched when first needed:
@@ -45,6 +51,8 @@ export class DeliveryState {
   readonly apartByReason = $derived(countedByStanding(this.apart));
   readonly gaugedWhileSorting = $derived(gaugedWhileSorting(this.view));
   readonly progress = $derived(listProgress(this.view, this.offered));
+  /** Courses laid so far, whole or in part. */
+  readonly coursesLaid = $derived(coursesBegun(this.view));
   readonly palletsSorted = $derived(palletsSorted(this.view));
   readonly signed = $derived(signedVerdict(this.view));
   /** What was decided, by whom and when; undefined before. */

@@ -21,6 +21,8 @@ export const findings = {
       'No slate that counts is measured yet. Measure the slates of the list, before sorting.',
     'sample-exceeds-lot':
       'The sample is larger than the delivery. Check the slates on the pallets, or draw the list again.',
+    'plan-accepts-all':
+      'The plan of this list lets more slates be outside than it draws, so it would accept anything. Draw the list again.',
     'size-missing': 'Enter length and width of the order first.',
     'thickness-missing': 'Enter the thickness of the order first.',
     'count-zero': 'The order or the delivery has no slates. Enter how many.',
@@ -90,8 +92,9 @@ export const findings = {
     roof: {
       enough: 'Enough',
       'reserve short': 'Short of the reserve',
+      'reserve uncertain': 'The reserve may run short',
       short: 'Too few',
-      uncertain: 'May run short'
+      uncertain: 'The roof may run short'
     },
     usable: (state: string, usable: string, wanted: string) =>
       `${state}: ${usable} usable, ${wanted} wanted.`,
@@ -122,6 +125,8 @@ export const findings = {
     `By thickness alone: ${mean} on average, usual variation ${sd} (standard deviation), so about ${share} outside; ${allowed} is allowed.`,
   variablesYes: 'The thickness plan accepts.',
   variablesNo: 'The thickness plan refuses.',
+  bandNotAgreed: 'No tolerance of thickness is agreed: thickness is shown, not judged.',
+  onConfirmed: (slates: string) => `${slates} by a limit confirmed from the order`,
   columns: {
     check: 'Check, and where its limit comes from',
     outside: 'Outside',
@@ -167,7 +172,7 @@ export const findings = {
     `${joints(unsorted)} would show unsorted, ${jointsOf100(sorted)} in ${piles} if every slate lies on its right pile.`,
   shape,
   sampleAlone: (slates: number) =>
-    `These figures are from the ${many(slates, { one: 'measured slate', other: 'measured slates' })} of the sample alone. Grades and Courses use every slate of the job, so theirs differ.`,
+    `These figures are from the ${many(slates, { one: 'slate', other: 'slates' })} of the sample inside the order alone; joints sorted are told on slates held out. Grades and Courses use every slate of the job, so theirs differ.`,
   hours: (interval: string, isNeeded: boolean, pace: string) =>
     `Hours of sorting${isNeeded ? '' : ', if it is sorted'}: ${interval}${pace}.`,
   paceEntered: (n: string) => `, at ${n} an hour as entered`,
@@ -188,6 +193,7 @@ export const findings = {
   roof: {
     enough: 'Enough for the roof and its reserve.',
     'reserve short': 'Enough for the roof, not for its reserve.',
+    'reserve uncertain': 'Enough for the roof; its reserve may run short.',
     short: 'Too few for the roof.',
     uncertain: 'The sample does not tell: the roof may run short.'
   },
@@ -202,9 +208,10 @@ export const findings = {
   outOfMarked: (outside: string, measured: string, judged: string) =>
     `${outside}, marked on ${measured} of ${judged}`,
   markedHint: (checks: readonly string[]) =>
-    `Not marked on every slate: ${AND.format(checks)}. So no range is given: where only the bad ones are marked, nobody knows the share.`,
+    `Not looked at on every slate that chance picked for it: ${AND.format(checks)}. So no range is given: where the eye picks, nobody knows the share.`,
+  fromDrawn: (outside: string, drawn: string) => `${outside} of the ${drawn} drawn for it`,
   usableUnmarked: (checks: readonly string[]) =>
-    `Not marked on every slate: ${AND.format(checks)}. A slate without a mark counts as sound here, so there may be fewer.`,
+    `Not looked at on every slate: ${AND.format(checks)}. A slate not looked at counts as sound here, so there may be fewer.`,
   pallets: 'Pallets compared',
   palletColumns: {
     pallet: 'Pallet',

@@ -40,6 +40,13 @@ export const sample = {
   poorChance: 'Poor delivery: accepted at most',
   drawAtLeast: 'Draw more than the plan asks',
   drawHint: 'Empty: as the plan asks.',
+  fullChecks: 'Slates that get the full check',
+  fullHint: 'Size, squareness, edge and bow. Chance picks them.',
+  fullUsual: (slates: string) =>
+    `Size, squareness, edge and bow. Chance picks them. Empty: ${slates}.`,
+  fullOnList:
+    'Full check: measure size, squareness, edge and bow there. Chance picked these places, so only they tell how much of the delivery fails.',
+  full: 'full check',
   asks: (n: number) => `Draw ${many(n, SLATE)}.`,
   everySlate: 'Every slate is looked at: the sample would reach the delivery.',
   planRule: (slates: string, most: string) => `Of ${slates} slates, ${most} may be outside.`,
@@ -87,6 +94,8 @@ export const sample = {
       'The two deliveries are so alike that no sample tells them apart. Move the shares further apart.',
     'sample-exceeds-lot': (asked: string, lot: string) =>
       `A sample of ${asked} is larger than the delivery of ${lot}. Draw at most ${lot}, or move the two deliveries further apart.`,
+    'full-exceeds-sample': (asked: string) =>
+      `The list has ${asked} slates: at most so many can get the full check.`,
     'fewer-than-plan': (asked: string) =>
       `The plan asks for ${asked}: with fewer its risks do not hold. Draw at least that many.`,
     'no-lot': 'Enter the pallets with their slates first.',
@@ -130,7 +139,8 @@ export const measure = {
   defects: 'Defects',
   noDefect: 'None seen',
   more: 'Size, squareness, edge, bow',
-  moreHint: 'Of every tenth slate or so. Leave empty what is not measured.',
+  moreHint: 'On the slates of the full check. Leave empty what is not measured.',
+  fullHere: 'Full check: measure size, squareness, edge and bow of this one.',
   fields: {
     lengthMm: 'Length',
     widthMm: 'Width',

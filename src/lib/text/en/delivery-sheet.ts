@@ -8,8 +8,6 @@ export const sheet = {
   title: 'Delivery sheet',
   job: 'Job',
   print: 'Print, or keep as PDF',
-  ownCosts: 'Print my own costs too',
-  ownCostsHint: 'Off: the supplier does not see what an answer costs you.',
   csv: 'All readings as CSV: Files',
   supplier: 'Supplier',
   arrived: 'Arrived',
@@ -45,7 +43,8 @@ export const sheet = {
     places: (n: number) =>
       `${many(n, { one: 'place of the list is', other: 'places of the list are' })} not measured.`,
     check: (check: string, n: string, of: string) => `${check}: measured on ${n} of ${of}.`,
-    memory: 'The thickness tolerance is from memory, not from the order.',
+    tolerance: 'No tolerance of thickness is agreed.',
+    agreed: 'No other limit is confirmed from the order or contract: they can only query.',
     arrival: 'No arrival date or days to claim.',
     unsigned: 'No verdict is signed.',
     roof: 'No roof is entered: the third finding says nothing of it.'

@@ -29,7 +29,7 @@ export const verdict = {
   findingsAlone: (verdict: string) => `The findings alone say: ${verdict}.`,
   whyFindings: 'Why the findings say so',
   takes: 'Taking it lets people hole and fix the slates, which can end your right to claim.',
-  rule: 'We refuse when the plan refuses by limits that were read, not remembered. We query when count, label, roof or a remembered limit is in doubt, or the sample is unfinished. Else we take it.',
+  rule: 'We refuse only on limits that the order states or you confirmed from it. We query when the plan refuses on other limits, when count, label, tolerance or roof is in doubt, or the sample is unfinished. Else we take it.',
   why: 'Why',
   whyTitle: 'Why, and what would change it?',
   noReason: 'Nothing is against it.',
@@ -37,8 +37,9 @@ export const verdict = {
   reasons: {
     'outside-order': (f: Figures) =>
       `${f.outsideForCertain} of ${f.judged} sampled slates are outside the order; ${f.acceptAtMost} may be.`,
-    'outside-order-by-memory': (f: Figures) =>
-      `${f.outside} of ${f.judged} are outside a tolerance from memory; ${f.acceptAtMost} may be. Check the order.`,
+    'outside-order-unconfirmed': (f: Figures) =>
+      `${f.outside} of ${f.judged} sampled slates are outside, ${f.outsideForCertain === '0' ? 'none' : f.outsideForCertain} of them by a limit confirmed from the order; ${f.acceptAtMost} may be.`,
+    'tolerance-not-agreed': () => 'No tolerance of thickness is agreed: ask which one holds.',
     'outside-order-already': (f: Figures) =>
       `${f.outsideForCertain} of the ${f.judged} slates measured so far are outside the order; of all ${f.listed}, ${f.acceptAtMost} may be. The rest cannot change that.`,
     'list-unfinished': (f: Figures) =>
@@ -57,6 +58,8 @@ export const verdict = {
       `Too few for the roof: ${f.usableLow} to ${f.usableHigh} usable, ${f.needed} needed.`,
     'roof-reserve-short': (f: Figures) =>
       `The reserve of ${f.reserve} is not covered: ${f.usableLow} to ${f.usableHigh} usable, ${f.needed} needed.`,
+    'roof-reserve-uncertain': (f: Figures) =>
+      `The roof is covered, the reserve may run short: ${f.usableLow} to ${f.usableHigh} usable, ${f.needed} needed and ${f.reserve} kept back.`,
     'roof-uncertain': (f: Figures) =>
       `The roof may run short: ${f.usableLow} to ${f.usableHigh} usable, ${f.needed} needed and ${f.reserve} kept back.`,
     'sorting-needed': (f: Figures) =>
@@ -69,6 +72,7 @@ export const verdict = {
   reasonsShort: {
     'roof-short': 'Too few for the roof.',
     'roof-reserve-short': 'Enough for the roof, not for its reserve.',
+    'roof-reserve-uncertain': 'The reserve may run short.',
     'roof-uncertain': 'The roof may run short.',
     'sorting-needed': 'It needs sorting.'
   } as Record<string, string>,

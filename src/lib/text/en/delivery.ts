@@ -1,5 +1,6 @@
 import { pluralizer } from '../plural.ts';
 import { compare, sheet } from './delivery-sheet.ts';
+import { claim } from './delivery-claim.ts';
 import { findings } from './delivery-findings.ts';
 import { measure, sample } from './delivery-measuring.ts';
 import { verdict } from './delivery-verdict.ts';
@@ -65,6 +66,10 @@ export const delivery = {
     notArrived: 'The day of arrival lies ahead. Check it.',
     unset: 'Enter the day of arrival and the days to claim.',
     doNotFix: 'Do not hole or fix yet: it can end your right to claim.',
+    laid: (courses: number) =>
+      `${many(courses, { one: 'course is', other: 'courses are' })} laid, so the slates on them are holed and fixed.`,
+    laidMeans:
+      'Claim for the slates not laid, which lie as they came. Of those fixed, terms mostly leave only what could not be seen before (common practice, no source): read your order, take photos and lay no more of this delivery before the supplier answers.',
     refused: 'Refused: do not hole or fix; keep the slates as they came.',
     taken: (who: string, when: string) => `Taken by ${who} on ${when}: it may be holed and fixed.`,
     takenAgainst: (found: string) =>
@@ -79,15 +84,53 @@ export const delivery = {
     claim: 'Claim',
     costs: 'What each answer costs',
     costsHint: 'Only what you enter counts. Leave out what you do not know.',
-    supplier: 'Supplier (a nickname)',
-    supplierHint: 'Stays on this device; deliveries are compared by it.',
+    supplier: 'Supplier',
+    supplierHint: 'Printed on the claim; deliveries are compared by it.',
+    printed: 'Printed on the claim.',
+    papers: 'Papers of the delivery',
+    buyer: 'Buyer, as the claim names you',
+    orderNumber: 'Order number',
+    orderedOn: 'Ordered on',
+    deliveryNote: 'Number of the delivery note',
+    batches: 'Batch numbers on the pallets',
+    product: 'Product, as the order names it',
+    gauge: 'Gauge: make or number, and its step',
+    gaugeCheckedOn: 'Gauge last checked on',
+    measuredBy: 'Who measured',
+    asks: 'What you ask for',
+    askNames: { credit: 'Credit', replacement: 'Replacement', collection: 'Collection' },
+    answerBy: 'Answer wanted by',
     length: 'Length',
     width: 'Width',
     sizeFromRoof: (mm: string) => `Of the roof: ${mm}`,
     thickness: 'Nominal thickness',
     tolerance: 'Tolerance, plus or minus',
-    toleranceFromMemory: 'Of one slate. Left empty: 35 % from memory; check the order.',
-    toleranceFromOrder: 'Of one slate, set by the order.',
+    toleranceNotAgreed:
+      'Of one slate. Left empty: not agreed, so no slate is outside for its thickness.',
+    toleranceFromOrder: 'Of one slate, as the order states it.',
+    toleranceWhere: 'Where it states the tolerance',
+    agreed: {
+      title: 'Limits the order or contract states',
+      lead: 'Tick a limit only where it is written, and say where. The claim can refuse on these alone; every other limit can only query.',
+      plusMinus: (check: string, mm: string) => `${check}: ${mm} either way`,
+      most: (check: string, mm: string) => `${check}: at most ${mm}`,
+      below: (check: string, mm: string) => `${check}: below ${mm}`,
+      unknown: (check: string) => `${check}: within what it states`,
+      limit: (check: string) => `${check}: limit stated`,
+      limitHint: 'Empty: as above.',
+      where: (limit: string) => `${limit}: where it says so`,
+      whereHint: 'For example: order, line 3. Printed on the claim.',
+      marks: {
+        ring: 'No dull ring',
+        broken: 'No broken slate',
+        twisted: 'None twisted or bowed',
+        tapered: 'None tapered',
+        wrongSize: 'None of a wrong size',
+        inclusion: 'No inclusions',
+        colour: 'Colour as agreed',
+        other: 'No other defect'
+      } as Record<string, string>
+    },
     texture: 'Texture as declared',
     textureHint: 'Sets how far a slate may bow.',
     textures: {
@@ -131,11 +174,17 @@ export const delivery = {
       'too-large': (limit: string) => `Too large: at most ${limit}.`,
       'tolerance-over-100':
         'More than 100 % would let a slate have no thickness at all. Type 0 to 100, as in the order.',
+      'tolerance-zero':
+        'With 0 % every slate would be outside. Type what the order states, or leave it empty.',
+      'where-missing': 'Write where the order or contract says so, or take the tick away.',
+      'limit-range': 'Type 0.1 to 200 mm, as the order states it, or leave it empty.',
       'over-100': 'Type 0 to 100.',
       'thickness-range':
         'A slate is 1.5 to 40 mm thick. Type the nominal thickness in millimetres.',
       'size-range': 'Type 100 to 2,000 mm.',
-      date: 'This is no day of the calendar. Choose the day of arrival.',
+      date: 'This is no day of the calendar. Choose a day.',
+      'arrived-before-order': 'It arrived before it was ordered. Check both days.',
+      'answer-before-arrival': 'This day lies before the arrival. Choose a later one.',
       negative: 'Type 0 or more.'
     }
   },
@@ -181,13 +230,15 @@ export const delivery = {
     computed: 'computed',
     'set by the order': 'set by the order',
     'common practice': 'common practice, no source',
-    'from memory': 'from memory: check it'
+    'from memory': 'from memory: check it',
+    'not agreed': 'no tolerance agreed'
   } as Record<string, string>,
   basis: (source: string, standing: string) => (source ? `${source} (${standing})` : standing),
   basisLabel: 'Where this comes from',
   findings,
   verdict,
   sheet,
+  claim,
   compare,
   axis: { mm: 'mm', slates: 'slates' }
 };
