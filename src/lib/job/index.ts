@@ -32,6 +32,7 @@ export {
 } from './lay-reading.ts';
 export { joinPieces, slicePieces } from './laid-stretches.ts';
 export type { CoursePartDone } from './laying-facts.ts';
+export { lastSlope } from './last-slope.ts';
 export { likelyRangeOf } from './likely-range.ts';
 export { nextStep, toMeasure, type NextStep } from './next-step.ts';
 export {

@@ -1,12 +1,13 @@
 import { type RogueCheck, rogueCheck } from '$lib/engine/courses';
 import type { NewEvent, StoredEvent } from '$lib/journal';
 import { joinPieces, piecesOfParts, slicePieces } from '$lib/job';
-import { type JobState, preferences } from '$lib/app';
+import { type JobState, journalStore, preferences } from '$lib/app';
 import {
   coursesLaidTwice,
   keptForCourse,
   drawOf,
   lastLaidAct,
+  lastSlope,
   lowerElsewhere,
   rogueStretches,
   slopeProgress
@@ -42,9 +43,17 @@ export class LayState {
   /** Whether the last thing done was an undo. */
   isUndone = $state(false);
 
+  /** The course of another slope than the last that was asked about: pressed once more it is laid. */
+  #asked = $state('');
+  #deviceId = $state('');
+
   constructor(job: () => JobState, desk: PlanState) {
     this.#job = job;
     this.#desk = desk;
+    void journalStore()
+      .deviceId()
+      .then((deviceId) => (this.#deviceId = deviceId))
+      .catch(() => undefined); // a database that fails shows itself at the next act
   }
 
   readonly slopes = $derived.by(() => {
@@ -52,10 +61,17 @@ export class LayState {
     return ground && adopted ? slopeProgress(ground, adopted.rest) : [];
   });
 
-  /** The slope being laid: the one chosen, else the one whose course is next in laying order. */
+  /** The slope last worked on, where a course of it is left to lay. */
+  readonly lastSlopeId = $derived.by(() => {
+    const last = lastSlope(this.#job().view, this.#job().newest, this.#deviceId);
+    return this.slopes.find(({ slopeId, next }) => slopeId === last && next)?.slopeId;
+  });
+
+  /** The slope being laid: the one chosen, else the one last worked on, else the lowest course's. */
   get slopeId(): string | undefined {
     const chosen = this.slopes.find(({ slopeId, next }) => slopeId === this.#slopeId && next);
-    return chosen?.slopeId ?? this.#desk.adopted?.rest.courses[0]?.slopeId;
+    const first = this.#desk.adopted?.rest.courses[0]?.slopeId;
+    return chosen?.slopeId ?? this.lastSlopeId ?? first;
   }
   set slopeId(slopeId: string | undefined) {
     this.#slopeId = slopeId;
@@ -107,6 +123,25 @@ export class LayState {
     return this.book[pile - 1]?.standing ?? 0;
   }
 
+  /** The slope last worked on, where the course that is next lies on another and that was not asked. */
+  get otherSlopeId(): string | undefined {
+    const { next, lastSlopeId: last } = this;
+    return next && last !== undefined && last !== next.slopeId ? last : undefined;
+  }
+
+  /** Whether it was asked if the course that is next is meant, though it lies on another slope. */
+  get isAsked(): boolean {
+    const { next } = this;
+    return next !== undefined && this.#asked === `${next.slopeId}|${next.course}`;
+  }
+
+  /** The course after the one that is next on its slope, as planned. */
+  readonly after = $derived.by(() => {
+    const { next } = this;
+    const courses = this.#desk.adopted?.rest.courses ?? [];
+    return next && courses.find((one) => one.slopeId === next.slopeId && one.course > next.course);
+  });
+
   /** What the course that is next takes of a pile beyond the slates that are sorted. */
   readonly unsortedTaken = $derived.by(() =>
     (this.next?.parts ?? []).flatMap(({ pile, slates }) => {
@@ -115,10 +150,14 @@ export class LayState {
     })
   );
 
-  /** The course that is next is laid as planned. */
+  /** The course that is next is laid as planned; on another slope than the last, asked once. */
   async layCourse(): Promise<void> {
     const { next } = this;
     if (!next) return;
+    if (this.otherSlopeId !== undefined && !this.isAsked) {
+      this.#asked = `${next.slopeId}|${next.course}`;
+      return;
+    }
     this.#slopeId = next.slopeId;
     const { slopeId, course, parts } = next;
     const { begun } = this;

@@ -33,6 +33,21 @@ export const lay = {
 
   next: (slope: string, course: number, of: number) => `${slope}: course ${course} of ${of}`,
   drop: (step: string) => `Shorter slates begin: batten ${step} above the last.`,
+  site: {
+    batten: (mm: string) => `Batten ${mm} up`,
+    wideAt: {
+      left: 'slate-and-a-half at the left',
+      right: 'slate-and-a-half at the right',
+      both: 'slate-and-a-half at both ends',
+      none: 'no slate-and-a-half'
+    },
+    nails: (mm: readonly string[]) => `${mm.join(' and ')} nails`,
+    after: (course: number, piles: readonly string[]) =>
+      `Then course ${course}: ${piles.join(', then ')}`
+  },
+  otherSlope: (last: string, now: string) =>
+    `The last course was laid on ${last}. Is this one on ${now}?`,
+  laidOn: (slope: string) => `Yes, on ${slope}`,
   left: 'From the left',
   pieces: (slates: number, wide: number) =>
     wide > 0 ? `${common.slates(slates)} + ${wides(wide)}` : common.slates(slates),
@@ -136,7 +151,6 @@ export const lay = {
   lost: 'Lost',
 
   rest: 'The rest of the roof',
-  restWhy: 'Slates broke, or a pile was counted?',
   again: 'Plan the rest again',
   planning: 'Planning…',
   againTitle: 'The rest, planned again',
@@ -158,5 +172,5 @@ export const lay = {
 
   drawing: 'How far are we?',
   caution:
-    'No phone while you climb or reach. Work from a proper scaffold, stack so that nothing slides, keep the ground below clear. Local rules and the licensed trade decide.'
+    'No phone while you climb. Scaffold, safe stacks, clear ground below: local rules and the licensed trade decide.'
 };
