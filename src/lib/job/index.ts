@@ -81,6 +81,7 @@ export {
   type JobSettings,
   type PalletTally
 } from './queries.ts';
+export { ranOut, type RanOut } from './ran-out.ts';
 export { readingCounts } from './reading-counts.ts';
 export { undoableActs } from './recent-acts.ts';
 export {

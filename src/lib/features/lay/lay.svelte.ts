@@ -1,7 +1,8 @@
-import { type RogueCheck, rogueCheck } from '$lib/engine/courses';
+import { type Plan, type PlanRequest, type RogueCheck, rogueCheck } from '$lib/engine/courses';
 import type { NewEvent, StoredEvent } from '$lib/journal';
-import { joinPieces, piecesOfParts, slicePieces } from '$lib/job';
+import { changeOfRest, jobPace, joinPieces, piecesOfParts, slicePieces } from '$lib/job';
 import { type JobState, journalStore, preferences } from '$lib/app';
+import { runTask } from '$lib/worker';
 import {
   coursesLaidTwice,
   keptForCourse,
@@ -12,7 +13,7 @@ import {
   rogueStretches,
   slopeProgress
 } from '$lib/job';
-import { pilesLeft } from '$lib/job';
+import { type RanOut, pilesLeft, ranOut } from '$lib/job';
 import type { PlanState } from '$lib/app';
 
 /** Largest accepted chance for each joint beside a rogue. Ours, a starting value. */
@@ -229,6 +230,42 @@ export class LayState {
       ...(wide !== undefined && { slateAndAHalves })
     };
     return this.#act({ type: 'pileCounted', body });
+  }
+
+  /** What a pile that ran out leaves to do, as things stand now. */
+  ranOut(pile: number): RanOut | undefined {
+    const { ground, adopted } = this.#desk;
+    return ground && adopted && ranOut(ground, adopted.rest, pile);
+  }
+
+  /** The most even plan of a request that counts on less; `none` where there is none. */
+  async planOf(request: PlanRequest): Promise<Plan | 'none'> {
+    const result = await runTask('planRoof', request).result.catch(() => undefined);
+    return result?.status === 'optimal' ? result : 'none';
+  }
+
+  /** Puts another plan of the rest in force. Resolves to whether it was saved. */
+  usePlan(plan: Plan): Promise<boolean> {
+    return this.#desk.adopt(plan);
+  }
+
+  /** Courses that a plan of the rest changes of the one in force. */
+  changedBy(plan: Plan): number {
+    const { adopted } = this.#desk;
+    return adopted ? changeOfRest(adopted, plan).changedCourses : 0;
+  }
+
+  /** Expected kickers of the rest as planned. */
+  readonly restKickers = $derived.by(() => this.#desk.adopted?.rest.kickers ?? 0);
+  readonly isGauged = $derived.by(() => this.#desk.ground?.stock.isGauged ?? false);
+  /** Slates that came in all. */
+  readonly delivered = $derived.by(() => this.#desk.ground?.stock.delivered ?? 0);
+
+  /** Hours to sort so many slates at the job's pace; undefined where none is known. */
+  hoursToSort(slates: number): number | undefined {
+    const { view, settings } = this.#job();
+    const pace = settings.sortingPacePerHour ?? jobPace(view).perHour;
+    return pace ? slates / pace : undefined;
   }
 
   /** Where a slate of a thickness may lie; undefined where no thickness is known, or no course next. */

@@ -131,11 +131,43 @@ export const lay = {
 
   ranOut: 'Pile ran out',
   ranOutLead: 'Count the sorted slates that really stand there. 0 when the pile is empty.',
-  ranOutBook: (slates: number, pile: string, toCome: number) =>
-    `We think ${common.slates(slates)} of ${pile} are left${toCome > 0 ? `: ${(slates - toCome).toLocaleString('en')} sorted, ${toCome.toLocaleString('en')} still to be sorted` : ''}.`,
+  ranOutBook: (pile: string, standing: number, toCome: number) =>
+    `We think ${common.slates(standing)} of ${pile} ${standing === 1 ? 'stands' : 'stand'} there.${toCome > 0 ? ` About ${toCome.toLocaleString('en')} more are on the pallets, if sorted.` : ''}`,
   ranOutCount: 'Sorted slates standing there',
   ranOutMany: (slates: number) =>
     `That is more than the ${common.slates(slates)} that are left of this pile, sorted or not. Count again; if it is right, record it.`,
+  refusedAboveCame: (came: number) =>
+    `Only ${common.slates(came)} came in all. Count again, or correct the pallets on Sort.`,
+  ways: {
+    title: 'Ways out',
+    stand: (pile: string, standing: number, toCome: number) =>
+      `${pile}: ${standing === 0 ? 'none stands' : standing === 1 ? '1 slate stands' : `${common.slates(standing)} stand`} there.${toCome > 0 ? ` About ${toCome.toLocaleString('en')} more on the pallets, if sorted.` : ''}`,
+    enough: 'That is enough for the plan.',
+    missing: (n: number) => `The plan takes ${common.slates(n)} more than stand there.`,
+    sort: (slates: string) => `Sort about ${slates}, and they stand there.`,
+    hours: (hours: number) =>
+      hours < 1
+        ? 'That takes less than an hour.'
+        : `That takes about ${many(Math.round(hours), { one: 'hour', other: 'hours' })}.`,
+    sortNot: (pile: string) => `The pallets do not hold so many more of ${pile}.`,
+    toSort: 'Sort more',
+    borrow: (slates: string, pile: string, slope: string, course: number, courses: number) =>
+      `Borrow ${slates} of ${pile} for ${common.courses(courses)}, the lowest on ${slope}, course ${course}.`,
+    borrowGo: (pile: string) => `Borrow from ${pile}`,
+    noneToSpare: (pile: string) => `${pile} has none to spare for a whole course.`,
+    kickers: (n: string, isMore: boolean) => `${n} ${isMore ? 'more' : 'fewer'} joints will show.`,
+    kickersUnknown: 'Nothing is measured, so it is not known how many joints will show.',
+    stillMissing: (n: number) => `${common.slates(n)} stay missing.`,
+    rises: 'Thicker slates then lie above thinner ones.',
+    order: (slates: string, mm: string) => `Order ${slates}${mm === '' ? '' : ` of about ${mm}`}.`,
+    copy: 'Copy the order',
+    copied: 'Copied',
+    notCopied: 'Not copied: write it down',
+    planning: 'Looking for another plan…',
+    noPlan: 'No other plan gets by with what stands there.',
+    change: (n: number) => `Change the plan: ${common.courses(n)} from other piles.`,
+    changeGo: 'Change the plan'
+  },
   recordAnyway: 'Record it all the same',
   unsorted: (slates: number, pile: string, sorted: number) =>
     `This course takes ${common.slates(slates)} of ${pile}; ${sorted === 0 ? 'none is' : `only ${common.slates(sorted)} ${sorted === 1 ? 'is' : 'are'}`} logged as sorted. Sort and log more first.`,
@@ -146,7 +178,8 @@ export const lay = {
   ofLeftToCome: (n: number) =>
     `${common.slates(n)} of those left ${n === 1 ? 'is' : 'are'} still to be sorted. Slates we expect you to set aside are not among them.`,
   pile: 'Pile',
-  leftNow: 'Left',
+  standNow: 'Stand there',
+  onPallets: 'On the pallets, if sorted',
   toLay: 'Still to lay',
   lost: 'Lost',
 
