@@ -1,6 +1,6 @@
-import { twoSlopesSorted, usePlan } from './courses-job.ts';
+import { readings, twoSlopesSorted, usePlan } from './courses-job.ts';
 import { expect, test } from './helpers.ts';
-import { eventsOf, seedJob } from './seed-job.ts';
+import { eventsOf, seedJob, smallJob } from './seed-job.ts';
 
 test('Lay opens on the slope last worked on, and a course of another is asked about once', async ({
   page
@@ -50,4 +50,35 @@ test('a course says its batten, its bond, its nails and what comes after it', as
   expect(gauge).toBeGreaterThan(150);
   expect(gauge).toBeLessThanOrEqual(200); // at most (500 − 100) / 2
   expect((await course.innerText()).match(/· (.*slate-and-a-half[^·]*) ·/)?.[1]).not.toBe(bond);
+});
+
+test('a plan keeps to its piles when the grades change, and says course by course what they mean now', async ({
+  page
+}) => {
+  const jobId = await seedJob(page, twoSlopesSorted(260));
+  await usePlan(page, `/job/${jobId}`);
+  await page.goto(`/job/${jobId}/grades`);
+  const inUse = page.getByText('These grades are in use.');
+  await expect(inUse).toBeVisible();
+  await page.getByRole('slider', { name: 'Boundary between 1 Thick and 2 Medium' }).focus();
+  await page.keyboard.press('ArrowRight');
+  await page.getByRole('button', { name: 'Use these grades' }).click();
+  await expect(inUse).toBeVisible();
+  await page.goto(`/job/${jobId}/lay`);
+  await expect(page.getByText('The grades were changed after this plan was made:')).toBeVisible();
+  await expect(
+    page
+      .getByText(/^(North|South), courses? .*1 Thick: 6\.2 mm and over → 6\.25 mm and over$/)
+      .first()
+  ).toBeVisible();
+  const plans = (await eventsOf(page, jobId)).filter(({ type }) => type === 'planAdopted');
+  expect(plans).toHaveLength(1);
+});
+
+test('a pile that would rest on one reading says so', async ({ page }) => {
+  const odd = { palletId: 'pallet-A', points: [1200], gradesId: null, pile: null };
+  const acts = [...smallJob([]), ...readings(), { type: 'slateGauged', body: odd }];
+  const jobId = await seedJob(page, acts);
+  await page.goto(`/job/${jobId}/grades`);
+  await expect(page.getByText(/^1 Thick rests on one reading: too few to sort by\./)).toBeVisible();
 });

@@ -49,6 +49,7 @@ export { pileMaterials, undereaveNails } from './pile-materials.ts';
 export { pileRows } from './pile-rows.ts';
 export { pilesLeft, type PileLeft } from './piles-left.ts';
 export { takeWorkedOut, type PilesWorkedOut } from './piles-worked-out.ts';
+export { regradedCourses, type RegradedCourses } from './plan-under-grades.ts';
 export { placeOf } from './plan-of-parts.ts';
 export {
   ASSUMED_SOFTNESS,

@@ -203,6 +203,16 @@ export const lay = {
   keep: 'Keep the old plan',
   roofChanged: (n: number) => `The roof changed: the plan does not fit ${common.courses(n)}.`,
 
+  regraded: {
+    title: 'The grades were changed after this plan was made:',
+    courses: (slope: string, from: number, to: number, pile: string) =>
+      `${slope}, ${from === to ? `course ${from}` : `courses ${from} to ${to}`}, ${pile}:`,
+    over: (mm: string) => `${mm} mm and over`,
+    under: (mm: string) => `under ${mm} mm`,
+    between: (low: string, high: string) => `${low} to ${high} mm`,
+    noPile: 'no such pile now',
+    what: 'The plan stays as it is until you plan the rest again and use the new one.'
+  },
   drawing: 'How far are we?',
   caution:
     'No phone while you climb. Scaffold, safe stacks, clear ground below: local rules and the licensed trade decide.'
