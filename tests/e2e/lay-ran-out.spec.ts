@@ -41,8 +41,8 @@ test('borrowing from the pile below is one tap, and the plan that is laid follow
   await usePlan(page, `/job/${jobId}`);
   await page.goto(`/job/${jobId}/lay`);
   await expect(page.getByRole('button', { name: 'Course laid' })).toBeVisible();
-  await count(page, '2 Medium', '100');
-  await expect(page.getByText('2 Medium: 100 slates stand there.')).toBeVisible();
+  await count(page, '1 Thick', '100');
+  await expect(page.getByText('1 Thick: 100 slates stand there.')).toBeVisible();
   await expect(page.getByText(/^The plan takes \d+ slates more than stand there\.$/)).toBeVisible();
   const borrow = page.getByRole('button', { name: /^Borrow from/ }).first();
   const said = await page
@@ -57,11 +57,11 @@ test('borrowing from the pile below is one tap, and the plan that is laid follow
   const slatesOf = (at: number): number =>
     (plans[at].body.courses as { piles: { pile: number; pieces: number }[] }[])
       .flatMap(({ piles }) => piles)
-      .filter(({ pile }) => pile === 2)
+      .filter(({ pile }) => pile === 1)
       .reduce((sum, { pieces }) => sum + pieces, 0);
   expect(slatesOf(1)).toBeLessThan(slatesOf(0));
 
-  await count(page, '2 Medium', '5000');
+  await count(page, '1 Thick', '5000');
   await expect(page.getByText('Only 780 slates came in all.')).toBeVisible();
   expect((await eventsOf(page, jobId)).filter(({ type }) => type === 'pileCounted')).toHaveLength(
     1

@@ -34,7 +34,7 @@ test('a course says its batten, its bond, its nails and what comes after it', as
   const jobId = await seedJob(page, twoSlopesSorted(260));
   await usePlan(page, `/job/${jobId}`);
   await page.goto(`/job/${jobId}/lay`);
-  const course = page.locator('.next');
+  const course = page.locator('.facts');
   // 2,400 mm in twelve courses of 500 mm slates at a headlap of 100: head of the first at 450 less
   await expect(course).toContainText(
     /Batten \d[\d,]* mm up · .*slate-and-a-half.* · \d\d mm nails/
@@ -45,7 +45,8 @@ test('a course says its batten, its bond, its nails and what comes after it', as
   const first = await batten();
   const bond = (await course.innerText()).match(/· (.*slate-and-a-half[^·]*) ·/)?.[1];
   await page.getByRole('button', { name: 'Course laid' }).click();
-  await expect(course).toContainText('course 2 of 12');
+  await expect(page.locator('.next')).toContainText('course 2 of 12');
+  await expect(course).toContainText(/Then course 3/);
   const gauge = (await batten()) - first;
   expect(gauge).toBeGreaterThan(150);
   expect(gauge).toBeLessThanOrEqual(200); // at most (500 − 100) / 2
@@ -66,11 +67,8 @@ test('a plan keeps to its piles when the grades change, and says course by cours
   await expect(inUse).toBeVisible();
   await page.goto(`/job/${jobId}/lay`);
   await expect(page.getByText('The grades were changed after this plan was made:')).toBeVisible();
-  await expect(
-    page
-      .getByText(/^(North|South), courses? .*1 Thick: 6\.2 mm and over → 6\.25 mm and over$/)
-      .first()
-  ).toBeVisible();
+  const thick = page.getByRole('listitem').filter({ hasText: ', 1 Thick:' }).first();
+  await expect(thick).toContainText('6.2 mm and over → 6.25 mm and over');
   const plans = (await eventsOf(page, jobId)).filter(({ type }) => type === 'planAdopted');
   expect(plans).toHaveLength(1);
 });

@@ -204,6 +204,7 @@ test('a pile that ran out leaves the rest short, with numbers and a way on', asy
   await page.getByRole('button', { name: 'Record' }).click();
   await expect(page.getByText(/^Saved: 201 slates of 2 Medium lost/)).toBeVisible();
   await expect(page.getByText('2 Medium: none stands there.')).toBeVisible();
+  await page.getByRole('button', { name: 'Back' }).click();
   const lost = (await eventsOf(page, jobId)).find(({ type }) => type === 'slatesLost');
   expect(lost?.body).toMatchObject({ pile: 2, slates: 201, reason: 'ranOut' });
 
