@@ -196,13 +196,15 @@ test('a pile that ran out leaves the rest short, with numbers and a way on', asy
   await expect(page.getByText('1 of 24 courses laid')).toBeVisible();
   await page.getByRole('button', { name: 'Pile ran out' }).click();
   await page.getByRole('button', { name: '2 Medium' }).last().click();
-  await expect(page.getByText('We think 201 slates of 2 Medium are left.')).toBeVisible();
+  await expect(page.getByText('We think 201 slates of 2 Medium stand there.')).toBeVisible();
   await page.getByLabel('Sorted slates standing there').fill('-1');
   await page.getByRole('button', { name: 'Record' }).click();
   await expect(page.getByText('Give a whole number of slates, 0 or more.')).toBeVisible();
   await page.getByLabel('Sorted slates standing there').fill('0');
   await page.getByRole('button', { name: 'Record' }).click();
   await expect(page.getByText(/^Saved: 201 slates of 2 Medium lost/)).toBeVisible();
+  await expect(page.getByText('2 Medium: none stands there.')).toBeVisible();
+  await page.getByRole('button', { name: 'Back' }).click();
   const lost = (await eventsOf(page, jobId)).find(({ type }) => type === 'slatesLost');
   expect(lost?.body).toMatchObject({ pile: 2, slates: 201, reason: 'ranOut' });
 
@@ -292,10 +294,13 @@ test('an empty pile leaves what is still to be sorted, and no count makes stock'
   await page.goto(`${job}/lay`);
   await openFolds(page, 'What is left on the piles?');
   const table = page.getByRole('region', { name: 'What is left on the piles?' });
-  const left = async (): Promise<number> =>
-    Number(
-      (await table.locator('tbody tr').first().locator('td').first().innerText()).replace(',', '')
-    );
+  const cell = async (column: number): Promise<number> => {
+    const cells = table.locator('tbody tr').first().locator('td');
+    return Number((await cells.nth(column).innerText()).replace(/[^0-9]/g, ''));
+  };
+  const standing = (): Promise<number> => cell(0);
+  const onPallets = (): Promise<number> => cell(1);
+  const left = async (): Promise<number> => (await standing()) + (await onPallets());
   await expect(table).toBeVisible();
   const before = await left();
   const laid = page.getByRole('button', { name: 'Course laid' });
@@ -305,28 +310,34 @@ test('an empty pile leaves what is still to be sorted, and no count makes stock'
     await expect(page.getByText(`${course} of 72 courses laid`)).toBeVisible();
     await expect(laid).toBeEnabled();
   }
-  const book = await left();
-  expect(book).toBeLessThan(before);
+  const book = await onPallets();
+  expect(await left()).toBeLessThan(before);
 
-  await page.getByRole('button', { name: 'Pile ran out' }).click();
-  await page
-    .getByRole('group', { name: /Of which pile/ })
-    .getByText('1 Thick')
-    .click();
-  await page.getByLabel('Sorted slates standing there').fill('0');
-  await page.getByRole('button', { name: 'Record', exact: true }).click();
+  const count = async (slates: string): Promise<void> => {
+    await page.getByRole('button', { name: 'Pile ran out' }).click();
+    await page
+      .getByRole('group', { name: /Of which pile/ })
+      .getByText('1 Thick')
+      .click();
+    await page.getByLabel('Sorted slates standing there').fill(slates);
+    await page.getByRole('button', { name: 'Record', exact: true }).click();
+  };
+  await count('0');
+  const about = `1 Thick: none stands there. About ${book} more on the pallets, if sorted.`;
+  await expect(page.getByText(about)).toBeVisible();
+  await page.getByRole('button', { name: 'Back' }).click();
   await expect(laid).toBeVisible();
-  expect(await left()).toBe(book);
+  expect([await standing(), await onPallets()]).toEqual([0, book]);
 
-  await page.getByRole('button', { name: 'Pile ran out' }).click();
-  await page
-    .getByRole('group', { name: /Of which pile/ })
-    .getByText('1 Thick')
-    .click();
-  await page.getByLabel('Sorted slates standing there').fill('5000');
+  await count('5000');
+  await expect(page.getByText(/^Only [\d,]+ slates came in all/)).toBeVisible();
+  expect([await standing(), await onPallets()]).toEqual([0, book]);
+  await page.getByLabel('Sorted slates standing there').fill('2000');
   await page.getByRole('button', { name: 'Record', exact: true }).click();
   await expect(page.getByText(/That is more than the/)).toBeVisible();
   await page.getByRole('button', { name: 'Record it all the same' }).click();
+  await expect(page.getByText('1 Thick: 2,000 slates stand there.')).toBeVisible();
+  await page.getByRole('button', { name: 'Back' }).click();
   await expect(laid).toBeVisible();
-  expect(await left()).toBe(5000);
+  expect(await left()).toBe(2000);
 });

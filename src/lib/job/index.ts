@@ -32,6 +32,7 @@ export {
 } from './lay-reading.ts';
 export { joinPieces, slicePieces } from './laid-stretches.ts';
 export type { CoursePartDone } from './laying-facts.ts';
+export { lastSlope } from './last-slope.ts';
 export { likelyRangeOf } from './likely-range.ts';
 export { nextStep, toMeasure, type NextStep } from './next-step.ts';
 export {
@@ -48,6 +49,7 @@ export { pileMaterials, undereaveNails } from './pile-materials.ts';
 export { pileRows } from './pile-rows.ts';
 export { pilesLeft, type PileLeft } from './piles-left.ts';
 export { takeWorkedOut, type PilesWorkedOut } from './piles-worked-out.ts';
+export { regradedCourses, type RegradedCourses } from './plan-under-grades.ts';
 export { placeOf } from './plan-of-parts.ts';
 export {
   ASSUMED_SOFTNESS,
@@ -80,6 +82,7 @@ export {
   type JobSettings,
   type PalletTally
 } from './queries.ts';
+export { ranOut, type RanOut } from './ran-out.ts';
 export { readingCounts } from './reading-counts.ts';
 export { undoableActs } from './recent-acts.ts';
 export {

@@ -3,6 +3,7 @@ import {
   FEWEST_PILES,
   MOST_PILES,
   gradeFigures,
+  splitIntoPiles,
   kickerCurve,
   naturalBreaks
 } from '$lib/engine/grading';
@@ -10,6 +11,7 @@ import {
   type ThicknessBins,
   type ThicknessInterval,
   gradeIntervals,
+  mergeBins,
   momentsOfBins,
   totalCount
 } from '$lib/engine/thickness';
@@ -223,6 +225,15 @@ export class GradesState {
     return told?.ok ? told : undefined;
   });
   readonly pallets = $derived(this.estimates?.palletsCompared(this.samples));
+
+  /** Piles of the split shown that rest on one reading or none, with how many. */
+  readonly barePiles = $derived.by(() =>
+    this.thresholdsMm.length === 0
+      ? []
+      : splitIntoPiles(mergeBins(this.samples.map(({ bins }) => bins)), this.thresholdsMm)
+          .map((bins, index) => ({ pile: index + 1, readings: totalCount(bins) }))
+          .filter(({ readings }) => readings <= 1)
+  );
 
   /** How far each boundary can be moved. */
   readonly reaches = $derived(

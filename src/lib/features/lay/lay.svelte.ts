@@ -1,17 +1,19 @@
-import { type RogueCheck, rogueCheck } from '$lib/engine/courses';
+import { type Plan, type PlanRequest, type RogueCheck, rogueCheck } from '$lib/engine/courses';
 import type { NewEvent, StoredEvent } from '$lib/journal';
-import { joinPieces, piecesOfParts, slicePieces } from '$lib/job';
-import { type JobState, preferences } from '$lib/app';
+import { changeOfRest, jobPace, joinPieces, piecesOfParts, slicePieces } from '$lib/job';
+import { type JobState, journalStore, preferences } from '$lib/app';
+import { runTask } from '$lib/worker';
 import {
   coursesLaidTwice,
   keptForCourse,
   drawOf,
   lastLaidAct,
+  lastSlope,
   lowerElsewhere,
   rogueStretches,
   slopeProgress
 } from '$lib/job';
-import { pilesLeft } from '$lib/job';
+import { type RanOut, pilesLeft, ranOut } from '$lib/job';
 import type { PlanState } from '$lib/app';
 
 /** Largest accepted chance for each joint beside a rogue. Ours, a starting value. */
@@ -42,9 +44,17 @@ export class LayState {
   /** Whether the last thing done was an undo. */
   isUndone = $state(false);
 
+  /** The course of another slope than the last that was asked about: pressed once more it is laid. */
+  #asked = $state('');
+  #deviceId = $state('');
+
   constructor(job: () => JobState, desk: PlanState) {
     this.#job = job;
     this.#desk = desk;
+    void journalStore()
+      .deviceId()
+      .then((deviceId) => (this.#deviceId = deviceId))
+      .catch(() => undefined); // a database that fails shows itself at the next act
   }
 
   readonly slopes = $derived.by(() => {
@@ -52,10 +62,17 @@ export class LayState {
     return ground && adopted ? slopeProgress(ground, adopted.rest) : [];
   });
 
-  /** The slope being laid: the one chosen, else the one whose course is next in laying order. */
+  /** The slope last worked on, where a course of it is left to lay. */
+  readonly lastSlopeId = $derived.by(() => {
+    const last = lastSlope(this.#job().view, this.#job().newest, this.#deviceId);
+    return this.slopes.find(({ slopeId, next }) => slopeId === last && next)?.slopeId;
+  });
+
+  /** The slope being laid: the one chosen, else the one last worked on, else the lowest course's. */
   get slopeId(): string | undefined {
     const chosen = this.slopes.find(({ slopeId, next }) => slopeId === this.#slopeId && next);
-    return chosen?.slopeId ?? this.#desk.adopted?.rest.courses[0]?.slopeId;
+    const first = this.#desk.adopted?.rest.courses[0]?.slopeId;
+    return chosen?.slopeId ?? this.lastSlopeId ?? first;
   }
   set slopeId(slopeId: string | undefined) {
     this.#slopeId = slopeId;
@@ -107,6 +124,25 @@ export class LayState {
     return this.book[pile - 1]?.standing ?? 0;
   }
 
+  /** The slope last worked on, where the course that is next lies on another and that was not asked. */
+  get otherSlopeId(): string | undefined {
+    const { next, lastSlopeId: last } = this;
+    return next && last !== undefined && last !== next.slopeId ? last : undefined;
+  }
+
+  /** Whether it was asked if the course that is next is meant, though it lies on another slope. */
+  get isAsked(): boolean {
+    const { next } = this;
+    return next !== undefined && this.#asked === `${next.slopeId}|${next.course}`;
+  }
+
+  /** The course after the one that is next on its slope, as planned. */
+  readonly after = $derived.by(() => {
+    const { next } = this;
+    const courses = this.#desk.adopted?.rest.courses ?? [];
+    return next && courses.find((one) => one.slopeId === next.slopeId && one.course > next.course);
+  });
+
   /** What the course that is next takes of a pile beyond the slates that are sorted. */
   readonly unsortedTaken = $derived.by(() =>
     (this.next?.parts ?? []).flatMap(({ pile, slates }) => {
@@ -115,10 +151,14 @@ export class LayState {
     })
   );
 
-  /** The course that is next is laid as planned. */
+  /** The course that is next is laid as planned; on another slope than the last, asked once. */
   async layCourse(): Promise<void> {
     const { next } = this;
     if (!next) return;
+    if (this.otherSlopeId !== undefined && !this.isAsked) {
+      this.#asked = `${next.slopeId}|${next.course}`;
+      return;
+    }
     this.#slopeId = next.slopeId;
     const { slopeId, course, parts } = next;
     const { begun } = this;
@@ -190,6 +230,42 @@ export class LayState {
       ...(wide !== undefined && { slateAndAHalves })
     };
     return this.#act({ type: 'pileCounted', body });
+  }
+
+  /** What a pile that ran out leaves to do, as things stand now. */
+  ranOut(pile: number): RanOut | undefined {
+    const { ground, adopted } = this.#desk;
+    return ground && adopted && ranOut(ground, adopted.rest, pile);
+  }
+
+  /** The most even plan of a request that counts on less; `none` where there is none. */
+  async planOf(request: PlanRequest): Promise<Plan | 'none'> {
+    const result = await runTask('planRoof', request).result.catch(() => undefined);
+    return result?.status === 'optimal' ? result : 'none';
+  }
+
+  /** Puts another plan of the rest in force. Resolves to whether it was saved. */
+  usePlan(plan: Plan): Promise<boolean> {
+    return this.#desk.adopt(plan);
+  }
+
+  /** Courses that a plan of the rest changes of the one in force. */
+  changedBy(plan: Plan): number {
+    const { adopted } = this.#desk;
+    return adopted ? changeOfRest(adopted, plan).changedCourses : 0;
+  }
+
+  /** Expected kickers of the rest as planned. */
+  readonly restKickers = $derived.by(() => this.#desk.adopted?.rest.kickers ?? 0);
+  readonly isGauged = $derived.by(() => this.#desk.ground?.stock.isGauged ?? false);
+  /** Slates that came in all. */
+  readonly delivered = $derived.by(() => this.#desk.ground?.stock.delivered ?? 0);
+
+  /** Hours to sort so many slates at the job's pace; undefined where none is known. */
+  hoursToSort(slates: number): number | undefined {
+    const { view, settings } = this.#job();
+    const pace = settings.sortingPacePerHour ?? jobPace(view).perHour;
+    return pace ? slates / pace : undefined;
   }
 
   /** Where a slate of a thickness may lie; undefined where no thickness is known, or no course next. */

@@ -22,6 +22,8 @@ export const grades = {
   },
   few: (readings: number) =>
     `Only ${many(readings, READING)}: the counts may be far off. Measure more before you sort.`,
+  barePile: (pile: string, readings: number) =>
+    `${pile} rests on ${readings === 0 ? 'no reading' : 'one reading'}: too few to sort by. Choose fewer piles, or measure more.`,
   fewAndAll: (readings: number) =>
     `Only ${many(readings, READING)}, and no pallet is said to hold more. Are there more? Say on Sort how many each pallet holds.`,
   oneThickness: (thickness: string) =>

@@ -33,6 +33,21 @@ export const lay = {
 
   next: (slope: string, course: number, of: number) => `${slope}: course ${course} of ${of}`,
   drop: (step: string) => `Shorter slates begin: batten ${step} above the last.`,
+  site: {
+    batten: (mm: string) => `Batten ${mm} up`,
+    wideAt: {
+      left: 'slate-and-a-half at the left',
+      right: 'slate-and-a-half at the right',
+      both: 'slate-and-a-half at both ends',
+      none: 'no slate-and-a-half'
+    },
+    nails: (mm: readonly string[]) => `${mm.join(' and ')} nails`,
+    after: (course: number, piles: readonly string[]) =>
+      `Then course ${course}: ${piles.join(', then ')}`
+  },
+  otherSlope: (last: string, now: string) =>
+    `The last course was laid on ${last}. Is this one on ${now}?`,
+  laidOn: (slope: string) => `Yes, on ${slope}`,
   left: 'From the left',
   pieces: (slates: number, wide: number) =>
     wide > 0 ? `${common.slates(slates)} + ${wides(wide)}` : common.slates(slates),
@@ -116,11 +131,43 @@ export const lay = {
 
   ranOut: 'Pile ran out',
   ranOutLead: 'Count the sorted slates that really stand there. 0 when the pile is empty.',
-  ranOutBook: (slates: number, pile: string, toCome: number) =>
-    `We think ${common.slates(slates)} of ${pile} are left${toCome > 0 ? `: ${(slates - toCome).toLocaleString('en')} sorted, ${toCome.toLocaleString('en')} still to be sorted` : ''}.`,
+  ranOutBook: (pile: string, standing: number, toCome: number) =>
+    `We think ${common.slates(standing)} of ${pile} ${standing === 1 ? 'stands' : 'stand'} there.${toCome > 0 ? ` About ${toCome.toLocaleString('en')} more are on the pallets, if sorted.` : ''}`,
   ranOutCount: 'Sorted slates standing there',
   ranOutMany: (slates: number) =>
     `That is more than the ${common.slates(slates)} that are left of this pile, sorted or not. Count again; if it is right, record it.`,
+  refusedAboveCame: (came: number) =>
+    `Only ${common.slates(came)} came in all. Count again, or correct the pallets on Sort.`,
+  ways: {
+    title: 'Ways out',
+    stand: (pile: string, standing: number, toCome: number) =>
+      `${pile}: ${standing === 0 ? 'none stands' : standing === 1 ? '1 slate stands' : `${common.slates(standing)} stand`} there.${toCome > 0 ? ` About ${toCome.toLocaleString('en')} more on the pallets, if sorted.` : ''}`,
+    enough: 'That is enough for the plan.',
+    missing: (n: number) => `The plan takes ${common.slates(n)} more than stand there.`,
+    sort: (slates: string) => `Sort about ${slates}, and they stand there.`,
+    hours: (hours: number) =>
+      hours < 1
+        ? 'That takes less than an hour.'
+        : `That takes about ${many(Math.round(hours), { one: 'hour', other: 'hours' })}.`,
+    sortNot: (pile: string) => `The pallets do not hold so many more of ${pile}.`,
+    toSort: 'Sort more',
+    borrow: (slates: string, pile: string, slope: string, course: number, courses: number) =>
+      `Borrow ${slates} of ${pile} for ${common.courses(courses)}, the lowest on ${slope}, course ${course}.`,
+    borrowGo: (pile: string) => `Borrow from ${pile}`,
+    noneToSpare: (pile: string) => `${pile} has none to spare for a whole course.`,
+    kickers: (n: string, isMore: boolean) => `${n} ${isMore ? 'more' : 'fewer'} joints will show.`,
+    kickersUnknown: 'Nothing is measured, so it is not known how many joints will show.',
+    stillMissing: (n: number) => `${common.slates(n)} stay missing.`,
+    rises: 'Thicker slates then lie above thinner ones.',
+    order: (slates: string, mm: string) => `Order ${slates}${mm === '' ? '' : ` of about ${mm}`}.`,
+    copy: 'Copy the order',
+    copied: 'Copied',
+    notCopied: 'Not copied: write it down',
+    planning: 'Looking for another plan…',
+    noPlan: 'No other plan gets by with what stands there.',
+    change: (n: number) => `Change the plan: ${common.courses(n)} from other piles.`,
+    changeGo: 'Change the plan'
+  },
   recordAnyway: 'Record it all the same',
   unsorted: (slates: number, pile: string, sorted: number) =>
     `This course takes ${common.slates(slates)} of ${pile}; ${sorted === 0 ? 'none is' : `only ${common.slates(sorted)} ${sorted === 1 ? 'is' : 'are'}`} logged as sorted. Sort and log more first.`,
@@ -131,12 +178,12 @@ export const lay = {
   ofLeftToCome: (n: number) =>
     `${common.slates(n)} of those left ${n === 1 ? 'is' : 'are'} still to be sorted. Slates we expect you to set aside are not among them.`,
   pile: 'Pile',
-  leftNow: 'Left',
+  standNow: 'Stand there',
+  onPallets: 'On the pallets, if sorted',
   toLay: 'Still to lay',
   lost: 'Lost',
 
   rest: 'The rest of the roof',
-  restWhy: 'Slates broke, or a pile was counted?',
   again: 'Plan the rest again',
   planning: 'Planning…',
   againTitle: 'The rest, planned again',
@@ -156,7 +203,17 @@ export const lay = {
   keep: 'Keep the old plan',
   roofChanged: (n: number) => `The roof changed: the plan does not fit ${common.courses(n)}.`,
 
+  regraded: {
+    title: 'The grades were changed after this plan was made:',
+    courses: (slope: string, from: number, to: number, pile: string) =>
+      `${slope}, ${from === to ? `course ${from}` : `courses ${from} to ${to}`}, ${pile}:`,
+    over: (mm: string) => `${mm} mm and over`,
+    under: (mm: string) => `under ${mm} mm`,
+    between: (low: string, high: string) => `${low} to ${high} mm`,
+    noPile: 'no such pile now',
+    what: 'The plan stays as it is until you plan the rest again and use the new one.'
+  },
   drawing: 'How far are we?',
   caution:
-    'No phone while you climb or reach. Work from a proper scaffold, stack so that nothing slides, keep the ground below clear. Local rules and the licensed trade decide.'
+    'No phone while you climb. Scaffold, safe stacks, clear ground below: local rules and the licensed trade decide.'
 };
