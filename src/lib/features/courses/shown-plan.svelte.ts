@@ -1,0 +1,65 @@
+import type { Plan } from '$lib/engine/courses';
+import type { PlanState } from '$lib/app';
+import type { PlanWay } from '$lib/job';
+
+/** One of the plans that stand side by side: the whole roof, and what of it is left to lay. */
+export interface PlanCard {
+  readonly way: PlanWay;
+  readonly whole: Plan;
+  readonly rest: Plan;
+}
+
+/** Which of the plans the Courses screen shows, and whether as it is in use or as made now. */
+export class ShownPlan {
+  readonly #desk: PlanState;
+  #chosen = $state<PlanWay>();
+  /** Whether the new plan is looked at where one of its way is in use. */
+  showsNew = $state(false);
+
+  constructor(desk: PlanState) {
+    this.#desk = desk;
+  }
+
+  /** The plan in use; one of another roof knows none of its courses and is none. */
+  readonly inUse = $derived.by(() => {
+    const { adopted } = this.#desk;
+    return (adopted?.whole.courses.length ?? 0) > 0 ? adopted : undefined;
+  });
+  readonly way: PlanWay = $derived.by(() => this.#chosen ?? this.inUse?.way ?? 'byRule');
+  /** The plan of the way shown as it would be made now. */
+  readonly #fresh = $derived.by(() => this.#planOf(this.way));
+  /** Whether the plan shown is not the one in use. */
+  readonly isNew = $derived.by(
+    () => this.#fresh !== undefined && (!this.inUse || this.way !== this.inUse.way || this.showsNew)
+  );
+  readonly rest = $derived.by(() => (this.isNew ? this.#fresh : this.inUse?.rest));
+  readonly whole = $derived.by(() => {
+    const fresh = this.isNew ? this.#fresh : undefined;
+    return fresh ? this.#desk.wholeOf(fresh) : this.inUse?.whole;
+  });
+  /** The plans side by side; none before they are made. */
+  readonly cards: readonly PlanCard[] = $derived.by(() =>
+    (['byRule', 'mostEven'] as const).flatMap((way) => {
+      const isInUse = way === this.inUse?.way && !(this.showsNew && way === this.way);
+      if (isInUse && this.inUse) return [{ way, whole: this.inUse.whole, rest: this.inUse.rest }];
+      const rest = this.#planOf(way);
+      const whole = rest && this.#desk.wholeOf(rest);
+      return rest && whole ? [{ way, whole, rest }] : [];
+    })
+  );
+
+  show(way: PlanWay): void {
+    this.#chosen = way;
+    this.showsNew = false;
+  }
+
+  /** A plan that was put in use is shown as it is in use. */
+  settle(): void {
+    this.#chosen = undefined;
+    this.showsNew = false;
+  }
+
+  #planOf(way: PlanWay): Plan | undefined {
+    return way === 'own' ? undefined : this.#desk.planOf(way);
+  }
+}
