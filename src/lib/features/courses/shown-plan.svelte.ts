@@ -1,6 +1,7 @@
 import type { Plan } from '$lib/engine/courses';
 import type { PlanState } from '$lib/app';
 import type { PlanWay } from '$lib/job';
+import { OwnPlan } from './own-plan.svelte.ts';
 
 /** One of the plans that stand side by side: the whole roof, and what of it is left to lay. */
 export interface PlanCard {
@@ -12,12 +13,14 @@ export interface PlanCard {
 /** Which of the plans the Courses screen shows, and whether as it is in use or as made now. */
 export class ShownPlan {
   readonly #desk: PlanState;
+  readonly own: OwnPlan;
   #chosen = $state<PlanWay>();
   /** Whether the new plan is looked at where one of its way is in use. */
   showsNew = $state(false);
 
   constructor(desk: PlanState) {
     this.#desk = desk;
+    this.own = new OwnPlan(desk);
   }
 
   /** The plan in use; one of another roof knows none of its courses and is none. */
@@ -39,8 +42,9 @@ export class ShownPlan {
   });
   /** The plans side by side; none before they are made. */
   readonly cards: readonly PlanCard[] = $derived.by(() =>
-    (['byRule', 'mostEven'] as const).flatMap((way) => {
-      const isInUse = way === this.inUse?.way && !(this.showsNew && way === this.way);
+    (['byRule', 'mostEven', 'own'] as const).flatMap((way) => {
+      const isSet = way === 'own' && this.own.rest !== undefined;
+      const isInUse = way === this.inUse?.way && !(this.showsNew && way === this.way) && !isSet;
       if (isInUse && this.inUse) return [{ way, whole: this.inUse.whole, rest: this.inUse.rest }];
       const rest = this.#planOf(way);
       const whole = rest && this.#desk.wholeOf(rest);
@@ -48,18 +52,23 @@ export class ShownPlan {
     })
   );
 
+  /** Shows the plan of a way; an own plan begins as the plan that was shown, where none is in use. */
   show(way: PlanWay): void {
+    if (way === 'own' && this.way !== 'own')
+      this.own.begin(this.inUse?.way === 'own' ? this.inUse.rest : this.rest);
     this.#chosen = way;
     this.showsNew = false;
   }
 
   /** A plan that was put in use is shown as it is in use. */
   settle(): void {
+    this.own.clear();
     this.#chosen = undefined;
     this.showsNew = false;
   }
 
   #planOf(way: PlanWay): Plan | undefined {
-    return way === 'own' ? undefined : this.#desk.planOf(way);
+    if (way !== 'own') return this.#desk.planOf(way);
+    return this.own.rest ?? (this.inUse?.way === 'own' ? undefined : this.#desk.planOf('byRule'));
   }
 }

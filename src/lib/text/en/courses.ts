@@ -38,6 +38,21 @@ export const courses = {
     runsOut: (pile: string, share: number) =>
       share < 0.01 ? 'All piles last.' : `${pile} runs out: ${odds(share)}.`
   },
+  /** The plan that the slater sets by hand. */
+  own: {
+    how: 'Drag a change up or down, or tap a course and give it a pile.',
+    change: (slope: string, lower: string, upper: string) =>
+      `${slope}: where ${lower} gives way to ${upper}`,
+    after: (course: number) => `above course ${course}`,
+    layFrom: 'Lay it from',
+    broken: (slope: string, course: number) =>
+      `${slope}, course ${course} is thicker than the one below it. You may lay it so.`,
+    lacking: (pile: string, takes: number, has: number) =>
+      `${pile} has ${has.toLocaleString('en')}, this takes ${takes.toLocaleString('en')}.`,
+    refused: (pile: string, takes: number, has: number) =>
+      `Not used: it takes ${common.slates(takes)} of ${pile}, and ${has.toLocaleString('en')} are there. Give ${pile} fewer courses.`,
+    undo: 'Undo the last step'
+  },
   even: (per100: number) => `${joints(per100)} will show.`,
   making: 'Planning…',
   use: 'Use this plan',
