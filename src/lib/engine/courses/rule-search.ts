@@ -136,13 +136,36 @@ class Costs {
       offSlates: this.offSlates[place]
     };
   }
+  /** Whether one place costs less than another, or as much. */
+  isAtMost(one: number, other: number): boolean {
+    const order =
+      this.broken[one] - this.broken[other] ||
+      this.offCourses[one] - this.offCourses[other] ||
+      this.kickers[one] - this.kickers[other] ||
+      this.offSlates[one] - this.offSlates[other];
+    return order <= 0;
+  }
   /** Keeps a cost where it is less than what was known; as good leaves the earlier. */
-  lower(place: number, cost: RuleCost): void {
-    if (compare(cost, this.at(place)) >= 0) return;
-    this.broken[place] = cost.broken;
-    this.offCourses[place] = cost.offCourses;
-    this.kickers[place] = cost.kickers;
-    this.offSlates[place] = cost.offSlates;
+  lower(
+    place: number,
+    broken: number,
+    offCourses: number,
+    kickers: number,
+    offSlates: number
+  ): void {
+    const known = this.broken[place];
+    if (known !== Infinity) {
+      const order =
+        broken - known ||
+        offCourses - this.offCourses[place] ||
+        kickers - this.kickers[place] ||
+        offSlates - this.offSlates[place];
+      if (order >= 0) return;
+    }
+    this.broken[place] = broken;
+    this.offCourses[place] = offCourses;
+    this.kickers[place] = kickers;
+    this.offSlates[place] = offSlates;
   }
 }
 
@@ -154,6 +177,12 @@ function compare(one: RuleCost, other: RuleCost): number {
     one.kickers - other.kickers ||
     one.offSlates - other.offSlates
   );
+}
+
+/** What a change at a place breaks by where the place lies. */
+function brokenBy({ heightsBegun, heightsBelow, partsMeeting, course }: RoofPlace): number {
+  if (heightsBegun === heightsBelow) return 0;
+  return INSIDE_HEIGHT + (partsMeeting ? MEETING : 0) + (course >= 0 ? INSIDE_COURSE : 0);
 }
 
 /**
@@ -170,114 +199,130 @@ function pass(
   const { places } = search.places;
   const piles = limits.length;
   const top = places.length - 1;
+  const isCounted = within !== undefined;
   const starts = limits.map(() => new Costs(places.length));
+  /** Costs of ending at a place; kickers with the pile's own price from the eaves to there. */
   const ends = limits.map(() => new Costs(places.length));
-  const perJoint = kicks.within.map((chance) => (within === undefined ? 0 : chance));
+  const perJoint = kicks.within.map((chance) => (isCounted ? chance : 0));
   const perCommon = limits.map((_limit, pile) =>
-    within === undefined ? 0 : (kicks.common?.withPile[pile] ?? 0)
+    isCounted ? (kicks.common?.withPile[pile] ?? 0) : 0
   );
   const priceUpTo = (pile: number, { joints, isJoint, commonJoints }: RoofPlace): number =>
     perJoint[pile] * (joints - isJoint) + perCommon[pile] * commonJoints;
   const priceBefore = (pile: number, { joints, commonJoints }: RoofPlace): number =>
     perJoint[pile] * joints + perCommon[pile] * commonJoints;
 
-  /** What it costs to change from one pile (−1: none) to a later one (`piles`: none) at a place. */
-  const changeCost = (from: number, to: number, at: number): RuleCost => {
+  /**
+   * Takes the changes from one pile (−1: none) to each later one (`piles`: none) at a place, what
+   * follows included, as far as they may lie there.
+   */
+  const eachChange = (
+    from: number,
+    at: number,
+    take: (to: number, broken: number, off: number, kickers: number, offSlates: number) => void
+  ): void => {
     const place = places[at];
-    let offCourses = 1;
-    let offSlates = 0;
-    let leftOut = 0;
-    for (let cut = Math.max(0, from); cut < Math.min(to, piles - 1); cut++) {
-      const off = Math.max(
-        1,
-        place.heightsBegun - proportion.atMost[cut],
-        proportion.atLeast[cut] - place.heightsBelow
-      );
-      if (within !== undefined && off > within) return NOWHERE;
-      offCourses = Math.max(offCourses, off);
-      offSlates += Math.abs(place.slates * proportion.all - proportion.changeAt[cut]);
-    }
-    for (let pile = from + 1; pile < to; pile++) leftOut += proportion.isDue[pile];
-    let broken = leftOut * LEFT_OUT;
-    let kickers = 0;
-    if (from >= 0 && to < piles && place.heightsBegun > place.heightsBelow) {
-      broken += INSIDE_HEIGHT;
-      if (place.partsMeeting) broken += MEETING;
-      if (place.course >= 0) {
-        if (!mayHold(roof.bounds[place.course], from, to)) return NOWHERE;
-        broken += INSIDE_COURSE;
-        if (within !== undefined) kickers = kicks.between[from][to] * place.isJoint;
+    const { heightsBegun, heightsBelow, slates, course } = place;
+    const base = from >= 0 && at < top ? brokenBy(place) : 0;
+    let [off, offSlates, leftOut] = [1, 0, 0];
+    for (let to = from + 1; to <= piles; to++) {
+      const cut = to - 1;
+      if (cut >= 0 && cut < piles - 1) {
+        const above = heightsBegun - proportion.atMost[cut];
+        const below = proportion.atLeast[cut] - heightsBelow;
+        off = Math.max(off, above, below);
+        if (isCounted && off > within) return;
+        offSlates += Math.abs(slates * proportion.all - proportion.changeAt[cut]);
       }
+      if (cut > from) leftOut += proportion.isDue[cut];
+      if (to === piles) {
+        if (at === top) take(to, leftOut * LEFT_OUT, off, 0, offSlates);
+        return;
+      }
+      if (at === top || starts[to].broken[at] === Infinity) continue;
+      if (base >= INSIDE_COURSE && course >= 0 && !mayHold(roof.bounds[course], from, to)) continue;
+      const atJoint = isCounted && course >= 0 ? kicks.between[from][to] * place.isJoint : 0;
+      take(
+        to,
+        base + leftOut * LEFT_OUT + starts[to].broken[at],
+        Math.max(off, starts[to].offCourses[at]),
+        atJoint + starts[to].kickers[at],
+        offSlates + starts[to].offSlates[at]
+      );
     }
-    return within === undefined
-      ? { broken, offCourses, kickers: 0, offSlates: 0 }
-      : { broken, offCourses: 0, kickers, offSlates };
   };
-  const plus = (one: RuleCost, other: RuleCost): RuleCost => ({
-    broken: one.broken + other.broken,
-    offCourses: Math.max(one.offCourses, other.offCourses),
-    kickers: one.kickers + other.kickers,
-    offSlates: one.offSlates + other.offSlates
-  });
-  /** The cost from an end of a pile's stretch on, its own price from the eaves included. */
-  const endAt = (pile: number, at: number): RuleCost => {
-    const cost = ends[pile].at(at);
-    return { ...cost, kickers: cost.kickers + priceUpTo(pile, places[at]) };
-  };
+  const offOf = (off: number): number => (isCounted ? 0 : off);
+  const offSlatesOf = (slates: number): number => (isCounted ? slates : 0);
 
   for (let pile = piles - 1; pile >= 0; pile--) {
-    ends[pile].lower(top, changeCost(pile, piles, top));
-    for (let at = 1; at < top; at++)
-      for (let next = pile + 1; next < piles; next++)
-        if (starts[next].broken[at] < Infinity)
-          ends[pile].lower(at, plus(changeCost(pile, next, at), starts[next].at(at)));
+    const own = ends[pile];
+    for (let at = 1; at <= top; at++) {
+      const price = priceUpTo(pile, places[at]);
+      eachChange(pile, at, (_to, broken, off, kickers, offSlates) =>
+        own.lower(at, broken, offOf(off), kickers + price, offSlatesOf(offSlates))
+      );
+    }
     // The least end within reach of each start, as a window that moves down the roof.
-    const window: number[] = [];
-    let front = 0;
-    const add = (at: number): void => {
-      const cost = endAt(pile, at);
-      if (cost.broken === Infinity) return;
-      while (window.length > front && compare(cost, endAt(pile, window[window.length - 1])) < 0)
-        window.pop();
-      window.push(at);
-    };
+    const window = new Int32Array(places.length);
+    let [front, back] = [0, 0];
     let added = top + 1;
     for (let from = top - 1; from >= 0; from--) {
       const { courseEnd, course } = places[from];
       const lowest = course >= 0 ? courseEnd : from + 1;
-      while (added > lowest) add(--added);
-      while (front < window.length && window[front] > reach[pile][from]) front++;
-      if (front === window.length) continue;
-      const cost = endAt(pile, window[front]);
-      const kickers = cost.kickers - priceBefore(pile, places[from]);
-      starts[pile].lower(from, { ...cost, kickers });
+      while (added > lowest) {
+        added--;
+        if (own.broken[added] === Infinity) continue;
+        while (back > front && !own.isAtMost(window[back - 1], added)) back--;
+        window[back++] = added;
+      }
+      while (front < back && window[front] > reach[pile][from]) front++;
+      if (front === back) continue;
+      const end = window[front];
+      starts[pile].lower(
+        from,
+        own.broken[end],
+        own.offCourses[end],
+        own.kickers[end] - priceBefore(pile, places[from]),
+        own.offSlates[end]
+      );
     }
   }
 
   let best = NOWHERE;
-  const open = (pile: number): RuleCost => plus(changeCost(-1, pile, 0), starts[pile].at(0));
-  for (let pile = 0; pile < piles; pile++) if (compare(open(pile), best) < 0) best = open(pile);
-  if (best.broken === Infinity || within === undefined) return { stretches: [], cost: best };
+  let pile = -1;
+  eachChange(-1, 0, (to, broken, off, kickers, offSlates) => {
+    const cost = {
+      broken,
+      offCourses: offOf(off),
+      kickers,
+      offSlates: offSlatesOf(offSlates)
+    };
+    if (compare(cost, best) >= 0) return;
+    best = cost;
+    pile = to;
+  });
+  if (best.broken === Infinity || !isCounted) return { stretches: [], cost: best };
 
   const stretches: RuleStretch[] = [];
-  let pile = limits.findIndex((_limit, own) => compare(open(own), best) === 0);
   for (let from = 0; from < top;) {
     const sought = starts[pile].at(from);
-    const lowest = places[from].course >= 0 ? places[from].courseEnd : from + 1;
-    let to = reach[pile][from];
     const price = priceBefore(pile, places[from]);
-    for (; to > lowest; to--) {
-      const cost = endAt(pile, to);
-      if (compare({ ...cost, kickers: cost.kickers - price }, sought) === 0) break;
-    }
+    const costOf = (at: number): RuleCost => {
+      const cost = ends[pile].at(at);
+      return { ...cost, kickers: cost.kickers - price };
+    };
+    let to = reach[pile][from];
+    while (compare(costOf(to), sought) !== 0 || ends[pile].broken[to] === Infinity) to--;
     stretches.push({ pile, from, to });
     if (to === top) break;
     const end = ends[pile].at(to);
     const own = pile;
-    const next = limits.findIndex(
-      (_limit, other) =>
-        other > own && compare(plus(changeCost(own, other, to), starts[other].at(to)), end) === 0
-    );
+    const ending = priceUpTo(own, places[to]);
+    let next = piles;
+    eachChange(own, to, (other, broken, off, kickers, offSlates) => {
+      const cost = { broken, offCourses: offOf(off), kickers: kickers + ending, offSlates };
+      if (other < next && compare(cost, end) === 0) next = other;
+    });
     pile = next;
     from = to;
   }
