@@ -8,6 +8,8 @@ export interface PlanCard {
   readonly way: PlanWay;
   readonly whole: Plan;
   readonly rest: Plan;
+  /** Whether it is an own plan that nobody has begun. */
+  readonly isPlain: boolean;
 }
 
 /** Which of the plans the Courses screen shows, and whether as it is in use or as made now. */
@@ -45,10 +47,11 @@ export class ShownPlan {
     (['byRule', 'mostEven', 'own'] as const).flatMap((way) => {
       const isSet = way === 'own' && this.own.rest !== undefined;
       const isInUse = way === this.inUse?.way && !(this.showsNew && way === this.way) && !isSet;
-      if (isInUse && this.inUse) return [{ way, whole: this.inUse.whole, rest: this.inUse.rest }];
+      if (isInUse && this.inUse)
+        return [{ way, whole: this.inUse.whole, rest: this.inUse.rest, isPlain: false }];
       const rest = this.#planOf(way);
       const whole = rest && this.#desk.wholeOf(rest);
-      return rest && whole ? [{ way, whole, rest }] : [];
+      return rest && whole ? [{ way, whole, rest, isPlain: way === 'own' && !isSet }] : [];
     })
   );
 
