@@ -63,7 +63,7 @@ test('by the rule no pile is likelier to run out than the limit, the most even p
   await openFolds(page, 'How even?');
   await expect(page.getByText(/every pile used in proportion.*proved, not guessed/)).toBeVisible();
 
-  await way(/^Most even/).check();
+  await way(/^Most even/).check({ force: true });
   await expect(
     page.getByText(/of the plans that keep as many slates back, none has/)
   ).toBeVisible();
@@ -75,7 +75,7 @@ test('by the rule no pile is likelier to run out than the limit, the most even p
   await page.setViewportSize({ width: 320, height: 640 });
   expect(await isTooWide(page)).toBe(false);
 
-  await way(/^By the rule/).check();
+  await way(/^By the rule/).check({ force: true });
   await page.getByRole('button', { name: 'Use this plan' }).click();
   await expect(page.getByText('In use, up to date.')).toBeVisible();
   expect(await rowsAddUp(page)).toEqual(held);
