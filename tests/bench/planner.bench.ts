@@ -1,5 +1,10 @@
 import loadHighs from 'highs';
-import { checkPlan, planCourses, type PlanRequest } from '../../src/lib/engine/courses/index.ts';
+import {
+  checkPlan,
+  planByRule,
+  planCourses,
+  type PlanRequest
+} from '../../src/lib/engine/courses/index.ts';
 import { createRandom, randomBelow } from '../../src/lib/engine/index.ts';
 import { milpOf } from '../properties/courses-milp.ts';
 
@@ -142,7 +147,25 @@ function sharedHeights(): void {
   }
 }
 
+/** What Courses makes when it opens: both plans that are worked out, on a roof of uneven slopes. */
+function sideBySide(): void {
+  const request = roof(12, 600, 30_000, 6);
+  const byRule = (): number => {
+    const result = planByRule(request);
+    if (result.status !== 'optimal') throw new Error('the bench roof must have a plan by the rule');
+    return result.objective;
+  };
+  for (let warm = 0; warm < 5; warm++) sink += byRule() + plan(request);
+  const rule = time(byRule, 25);
+  const both = time(() => byRule() + plan(request), 25);
+  console.log(
+    `side by side, 12 slopes, 600 courses, 6 piles: by the rule min ${ms(rule.min)}, median ` +
+      `${ms(rule.median)}; with the most even min ${ms(both.min)}, median ${ms(both.median)}`
+  );
+}
+
 growth();
 sharedHeights();
+sideBySide();
 if (!process.argv.includes('--growth')) await againstHighs();
 console.log(`sink ${sink}`);

@@ -42,8 +42,8 @@ const STATES: readonly { path: string; empty?: RegExp; half: RegExp; laid: RegEx
   {
     path: '/courses',
     empty: /^No plan yet/,
-    // twice the slates it takes: the widest pile, the thick one, is not laid at all
-    half: /^Medium 1–\d+ · Thin/,
+    // twice the slates it takes: by the rule every pile is laid all the same
+    half: /^Thick 1–\d+ · Medium \d+–\d+ · Thin \d+–12$/,
     laid: /All 24 courses are laid/
   }
 ];

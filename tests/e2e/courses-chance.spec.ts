@@ -29,10 +29,9 @@ async function rowsAddUp(page: Page): Promise<number[][]> {
 }
 
 const keptBack = (rows: number[][]): number => rows.reduce((sum, row) => sum + row[2], 0);
+/** The chance of the pile likeliest to run out, as the fold says it. */
 const shownChance = async (page: Page): Promise<number> =>
-  Number(
-    /[\d.]+/.exec(await page.getByText(/^Chance that some pile runs out: at most/).innerText())?.[0]
-  );
+  Number(/[\d.]+(?= %)/.exec(await page.getByText(/^Likeliest to run out: /).innerText())?.[0]);
 
 /** Opens a job of two slopes with the plan made, whose piles are far from counted. */
 async function plainPlan(page: Page): Promise<{ job: string; jobId: string }> {
@@ -45,72 +44,70 @@ async function plainPlan(page: Page): Promise<{ job: string; jobId: string }> {
 /** Slates on each of the three pallets with which a plan can hold 10 % and the most even one does not. */
 const CHANCY = 220;
 
-test('a safer plan stands beside one that may run out, is taken with one tap, and every row adds up', async ({
+test('by the rule no pile is likelier to run out than the limit, the most even plan says what it risks', async ({
   page
 }) => {
   const { jobId } = await plainPlan(page);
-  await expect(
-    page.getByText(/^\d (Thick|Medium|Thin) is tight: \d in \d+ that/).first()
-  ).toBeVisible();
-  await openFolds(page, 'Will each pile last?');
-  const safer = page.getByText(/^The safer plan holds each pile to 10 %: [\d.]+ more joints will/);
-  await expect(safer).toBeVisible();
-  const offered = Number(/at most ([\d.]+) %/.exec(await safer.innerText())?.[1]);
-  const plain = await rowsAddUp(page);
-  await openFolds(page, 'How even?');
-  await expect(
-    page.getByText(/Of the plans that keep as many slates back, none has/)
-  ).toBeVisible();
-  expect(await shownChance(page)).toBeGreaterThan(10);
-  await page.setViewportSize({ width: 320, height: 640 });
-  expect(await isTooWide(page)).toBe(false);
-
-  await page.getByRole('button', { name: 'Use the safer plan' }).click();
-  await expect(page.getByText('In use, up to date.')).toBeVisible();
-  await expect(safer).toHaveCount(0);
+  const way = (name: RegExp) => page.getByRole('group').getByRole('radio', { name });
+  await expect(way(/^By the rule/)).toBeChecked();
   await expect(page.getByText(/is tight/)).toHaveCount(0);
-  await expect(page.getByText(/Of the plans that hold each pile to 10 %, none has/)).toBeVisible();
   const held = await rowsAddUp(page);
-  expect(keptBack(held)).toBeGreaterThan(keptBack(plain));
-  expect(await shownChance(page)).toBe(offered);
+  expect(await shownChance(page)).toBeLessThanOrEqual(10);
+  await expect(
+    page.getByText(/^By the rule, no pile is likelier to run out than 10 %/)
+  ).toBeVisible();
   const kept = page.getByText(
     /^Kept back:.*Of that, \d+ slates? of .* only to hold each pile to 10 %/
   );
   await expect(kept).toBeVisible();
+  await openFolds(page, 'How even?');
+  await expect(page.getByText(/every pile used in proportion.*proved, not guessed/)).toBeVisible();
+
+  await way(/^Most even/).check({ force: true });
+  await expect(
+    page.getByText(/of the plans that keep as many slates back, none has/)
+  ).toBeVisible();
+  await expect(
+    page.getByText(/^\d (Thick|Medium|Thin) is tight: \d in \d+ that/).first()
+  ).toBeVisible();
+  expect(await shownChance(page)).toBeGreaterThan(10);
+  expect(keptBack(await rowsAddUp(page))).toBeLessThan(keptBack(held));
+  await page.setViewportSize({ width: 320, height: 640 });
+  expect(await isTooWide(page)).toBe(false);
+
+  await way(/^By the rule/).check({ force: true });
+  await page.getByRole('button', { name: 'Use this plan' }).click();
+  await expect(page.getByText('In use, up to date.')).toBeVisible();
+  expect(await rowsAddUp(page)).toEqual(held);
   await page.reload();
   await expect(kept).toBeVisible();
   expect(await rowsAddUp(page)).toEqual(held);
   const plans = (await eventsOf(page, jobId)).filter(({ type }) => type === 'planAdopted');
-  expect(plans.map(({ body }) => body.heldUnder)).toEqual([0.1]);
+  expect(plans.map(({ body }) => [body.way, body.heldUnder])).toEqual([['byRule', 0.1]]);
 });
 
-test('a plan that differs only by its chance is not said to come from sorting', async ({
-  page
-}) => {
+test('another limit makes the plan by the rule again, which waits for a tap', async ({ page }) => {
   await plainPlan(page);
   await page.getByRole('button', { name: 'Use this plan' }).click();
   await expect(page.getByText('In use, up to date.')).toBeVisible();
   await openFolds(page, 'Will each pile last?');
-  await page.getByLabel('Keep each chance under').fill('10');
+  await page.getByLabel('Keep each chance under').fill('0.001');
+  await page.getByRole('button', { name: 'Plan with this limit' }).click();
+  await expect(page.getByText('Give a chance from 0.1 to 50 %.')).toBeVisible();
+  await page.getByLabel('Keep each chance under').fill('0.1');
   await page.getByRole('button', { name: 'Plan with this limit' }).click();
   await expect(
-    page.getByText(/^To hold each pile to a chance of 10 %, \d+ courses? would change/)
+    page.getByText(/^With what is left, no plan holds each pile to 0.1 %/)
   ).toBeVisible();
-  await expect(page.getByText(/Stock or settings changed/)).toHaveCount(0);
+  await expect(page.getByText(/is tight/).first()).toBeVisible();
   await rowsAddUp(page);
   await page.getByRole('button', { name: 'Use the new plan' }).click();
   await expect(page.getByText('In use, up to date.')).toBeVisible();
-
-  await page.getByRole('button', { name: 'Plan without a limit' }).click();
-  await expect(
-    page.getByText(/^The plan in use holds each pile to a chance of 10 %. Without that/)
-  ).toBeVisible();
-  await rowsAddUp(page);
 });
 
-/** The chances that some pile runs out that Lay tells: with the plan in use and with the new one. */
+/** The chance of the likeliest pile to run out that Lay tells: with the plan in use and the new one. */
 async function chancesOnLay(page: Page): Promise<number[]> {
-  const told = page.getByText(/^Chance that some pile runs out, at most:/);
+  const told = page.getByText(/^Likeliest to run out: /);
   await expect(told).toBeVisible();
   return [...(await told.innerText()).matchAll(/[\d.]+(?= %)/g)].map(([text]) => Number(text));
 }
@@ -129,7 +126,7 @@ test('the rest is planned under the chance that the plan in use holds, until not
   page
 }) => {
   const { job, jobId } = await plainPlan(page);
-  await page.getByRole('button', { name: 'Use the safer plan' }).click();
+  await page.getByRole('button', { name: 'Use this plan' }).click();
   await expect(page.getByText('In use, up to date.')).toBeVisible();
   await page.goto(`${job}/lay`);
   for (let course = 1; course <= 2; course++) {
@@ -140,11 +137,9 @@ test('the rest is planned under the chance that the plan in use holds, until not
   await lose(page, '2 Medium', 30);
   const again = page.getByRole('button', { name: 'Plan the rest again' });
   await again.click();
-  await expect(
-    page.getByText(/the new one keeps each pile's chance of running out to 10 %/)
-  ).toBeVisible();
+  await expect(page.getByText(/^No pile is likelier to run out than 10 %/)).toBeVisible();
   const [, now] = await chancesOnLay(page);
-  expect(now).toBeLessThanOrEqual(30);
+  expect(now).toBeLessThanOrEqual(10);
   await page.getByRole('button', { name: 'Use the new plan' }).click();
   await expect(page.getByRole('table', { name: 'What changes' })).toHaveCount(0);
   const heldUnder = async () =>
@@ -156,8 +151,8 @@ test('the rest is planned under the chance that the plan in use holds, until not
   await lose(page, '1 Thick', 70);
   await again.click();
   await expect(
-    page.getByText(/^The current plan kept each pile's chance of running out to 10 %/)
-  ).toContainText('Use it, and no limit is kept from then on');
+    page.getByText(/^With what is left no plan keeps each pile's chance of running out to 10 %/)
+  ).toBeVisible();
   const raised = await chancesOnLay(page);
   expect(raised[1]).toBeGreaterThan(10);
   await page.getByRole('button', { name: 'Use the new plan' }).click();

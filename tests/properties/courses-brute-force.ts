@@ -2,7 +2,7 @@ import type { PlanRequest } from '$lib/engine/courses';
 import type { CourseDemand } from '$lib/engine/roof';
 
 /** A piece of the roof that some pile must fill. */
-interface Place {
+export interface Place {
   readonly course: number;
   readonly run: number;
   readonly isWide: boolean;
@@ -57,16 +57,30 @@ function optimumInOrder(
   request: PlanRequest,
   ordered: readonly CourseDemand[]
 ): BruteForceOptimum | undefined {
+  let best: BruteForceOptimum | undefined;
+  everyLaying(request, ordered, (found) => {
+    if (!best || isBetter(found, best)) best = found;
+  });
+  return best;
+}
+
+/**
+ * Every way in which the stock lays courses in a given order, no pile thicker than the one before, with
+ * its figures: which pile (from 0) each place is laid from.
+ */
+export function everyLaying(
+  request: PlanRequest,
+  ordered: readonly CourseDemand[],
+  take: (figures: BruteForceOptimum, laid: readonly number[], places: readonly Place[]) => void
+): void {
   const { piles, common } = request;
   const { places, fixed, commonNeed } = placesOf(request, ordered);
   for (const pile of piles) {
-    if (pile.reservedSlates > pile.slates) return undefined;
-    if (!common && pile.reservedSlateAndAHalves > pile.slateAndAHalves) return undefined;
+    if (pile.reservedSlates > pile.slates) return;
+    if (!common && pile.reservedSlateAndAHalves > pile.slateAndAHalves) return;
   }
-  if (common && commonNeed > common.slateAndAHalves - common.reservedSlateAndAHalves)
-    return undefined;
+  if (common && commonNeed > common.slateAndAHalves - common.reservedSlateAndAHalves) return;
 
-  let best: BruteForceOptimum | undefined;
   const laid: number[] = [];
   const slates = piles.map((pile) => pile.slates - pile.reservedSlates);
   const wide = piles.map((pile) =>
@@ -75,7 +89,7 @@ function optimumInOrder(
   const lay = () => {
     if (laid.length === places.length) {
       const found = figures(request, ordered, places, laid, fixed);
-      if (found && (!best || isBetter(found, best))) best = found;
+      if (found) take(found, laid, places);
       return;
     }
     const place = places[laid.length];
@@ -90,7 +104,6 @@ function optimumInOrder(
     }
   };
   lay();
-  return best;
 }
 
 function placesOf(

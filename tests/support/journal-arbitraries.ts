@@ -180,7 +180,8 @@ export const BODY: {
         maxLength: 3,
         selector: ({ slopeId: of, course }) => `${of}|${course}`
       }),
-      heldUnder: fc.constantFrom(0.05, 0.1)
+      heldUnder: fc.constantFrom(0.05, 0.1),
+      way: fc.constantFrom('byRule' as const, 'mostEven' as const, 'own' as const)
     },
     { requiredKeys: ['gradesId', 'kickAllowanceMm', 'expectedKickers', 'joints', 'courses'] }
   ),

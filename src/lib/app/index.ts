@@ -41,7 +41,7 @@ export { newJobId } from './new-job.ts';
 export { useOwnLetters } from './own-letters.ts';
 export { pageTimer } from './page-timer.ts';
 export { printMark } from './print-mark.ts';
-export { PlanState, type HeldRisk } from './plan.svelte.ts';
+export { PlanState } from './plan.svelte.ts';
 export { Preferences, preferences, type LearntSerialGauge } from './preferences.svelte.ts';
 export { SessionMark } from './session-mark.ts';
 export { SlateInHand } from './slate-in-hand.ts';

@@ -1,8 +1,9 @@
-import type { Plan, PlanChange, PlanRequest, PlanResult } from '$lib/engine/courses';
-import type { PileEstimate } from '$lib/engine/courses/risk';
+import type { Plan, PlanChange } from '$lib/engine/courses';
+import type { HeldRisk, RoofPlans } from '$lib/engine/courses/risk';
 import {
   type AdoptedPlan,
   type PlanGround,
+  type PlanWay,
   adoptedPlanOf,
   planAdoption,
   isSameList,
@@ -16,21 +17,12 @@ import type { JobState } from './job.svelte.ts';
 import type { PilesAsSorted, createPilesAsSorted } from '$lib/job/sorted';
 import { changeOfRest, coursesOn, placesOf, wholeRoof } from '$lib/job';
 
-/** A plan made from the stock as it was at one moment. */
-export interface MadePlan {
+/** The plans made from the stock as it was at one moment. */
+export interface MadePlans {
   readonly ground: PlanGround;
-  /** What was asked: the ground's request, with raised reserves where a chance was to be held. */
-  readonly request: PlanRequest;
-  readonly result: PlanResult;
-  /** Where the plan was to hold the chance of running out: the limit and what it cost. */
-  readonly held?: { readonly mostChance: number; readonly raisedBy: readonly number[] };
-}
-
-/** A chance of running out that no pile may exceed, with what it takes to reckon it. */
-export interface HeldRisk {
-  readonly estimates: readonly PileEstimate[];
-  readonly mostChance: number;
-  readonly breakages: readonly number[];
+  readonly plans: RoofPlans;
+  /** The chance that the plan by the rule was to hold; undefined where none was known. */
+  readonly asked?: number;
 }
 
 /** Where the work stands, for the sentence above the plan. */
@@ -46,7 +38,7 @@ export type PlanStage =
  */
 export class PlanState {
   readonly #job: () => JobState;
-  made = $state.raw<MadePlan>();
+  made = $state.raw<MadePlans>();
   isPlanning = $state(false);
   isAdopting = $state(false);
   /** Why no plan could be made, from the engine; empty when nothing is wrong. */
@@ -55,7 +47,6 @@ export class PlanState {
   isUnsaved = $state(false);
   /** Counts requests, so that only the newest answer is taken. */
   #asked = 0;
-  #safer = $state.raw<{ of: PlanGround; mostChance: number; made?: MadePlan }>();
   #sorting = $state.raw<ReturnType<typeof createPilesAsSorted> | 'unknown'>();
   /** Worked out off the page when the screen opened, and what that rests on. */
   #first = $state.raw<{ readonly restsOn: readonly unknown[]; readonly sorted: PilesAsSorted }>();
@@ -106,28 +97,44 @@ export class PlanState {
 
   /** Whether what was made is made from the stock and the roof as they are now. */
   readonly isFresh = $derived(this.made !== undefined && this.made.ground === this.ground);
-  /** The plan made last, where it is one and still holds. */
-  readonly madePlan: Plan | undefined = $derived.by(() =>
-    this.isFresh && this.made?.result.status === 'optimal' ? this.made.result : undefined
+  /** The way in which the rest is planned again: an own plan is followed by one by the rule. */
+  readonly way: 'byRule' | 'mostEven' = $derived(
+    this.adopted?.way === 'mostEven' ? 'mostEven' : 'byRule'
   );
-  readonly shortage = $derived.by(() =>
-    this.isFresh && this.made?.result.status === 'short' ? this.made.result : undefined
+  /** The plan of that way made last, where it is one and still holds. */
+  readonly madePlan: Plan | undefined = $derived.by(() => this.planOf(this.way));
+  readonly shortage = $derived.by(() => {
+    const even = this.isFresh ? this.made?.plans.mostEven : undefined;
+    return even?.status === 'short' ? even : undefined;
+  });
+  /** The chance that the plan by the rule holds each pile to; undefined where it holds none. */
+  readonly heldUnder = $derived(this.isFresh ? this.made?.plans.heldUnder : undefined);
+  /** The chance that no plan of what is left holds each pile to; undefined where one does. */
+  readonly notHeld = $derived(
+    this.isFresh && this.heldUnder === undefined ? this.made?.asked : undefined
   );
+
+  /** The plan made last in a way, where it is one and still holds. */
+  planOf(way: 'byRule' | 'mostEven'): Plan | undefined {
+    const result = this.isFresh ? this.made?.plans[way] : undefined;
+    return result?.status === 'optimal' ? result : undefined;
+  }
 
   /** What the fresh plan changes of the one in force; undefined without both. */
   readonly change: PlanChange | undefined = $derived.by(() => {
     return this.madePlan && this.adopted ? changeOfRest(this.adopted, this.madePlan) : undefined;
   });
   readonly unknownCourses = $derived(this.adopted?.unknownCourses ?? 0);
-  /** Whether planning again would change the plan in force. */
-  readonly isOutOfDate = $derived(
-    (this.change?.changedCourses ?? 0) > 0 || this.unknownCourses > 0
-  );
-
-  /** The whole roof under the fresh plan, laid courses as they were laid. */
-  readonly madeWhole: Plan | undefined = $derived.by(() => {
-    return this.ground && this.madePlan ? wholeRoof(this.ground, this.madePlan) : undefined;
+  /** Whether planning again would change the plan in force; an own plan stays as it was set. */
+  readonly isOutOfDate = $derived.by(() => {
+    const changed = this.adopted?.way === 'own' ? 0 : (this.change?.changedCourses ?? 0);
+    return changed > 0 || this.unknownCourses > 0;
   });
+
+  /** The whole roof under a plan of the rest, laid courses as they were laid. */
+  wholeOf(rest: Plan): Plan | undefined {
+    return this.ground && wholeRoof(this.ground, rest);
+  }
 
   readonly laidPlaces = $derived(placesOf(this.ground?.laid ?? []));
 
@@ -147,7 +154,7 @@ export class PlanState {
     return { kind: 'before', sorted: ground.stock.usable - toCome, all: ground.stock.usable };
   });
 
-  /** Makes the most even plan for what is left; within a chance of running out where one is given. */
+  /** Makes the plans of what is left, the one by the rule within a chance where one is given. */
   async make(risk?: HeldRisk): Promise<void> {
     const { ground } = this;
     if (!ground) return;
@@ -155,14 +162,9 @@ export class PlanState {
     this.isPlanning = true;
     this.problem = '';
     try {
-      const made = risk
-        ? await heldPlan(ground, risk)
-        : {
-            ground,
-            request: ground.request,
-            result: await runTask('planRoof', ground.request).result
-          };
-      if (asked === this.#asked) this.made = made;
+      const { request } = ground;
+      const plans = await runTask('planRoof', { request, risk }).result;
+      if (asked === this.#asked) this.made = { ground, plans, asked: risk?.mostChance };
     } catch (error) {
       if (asked === this.#asked) this.problem = error instanceof Error ? error.message : `${error}`;
     } finally {
@@ -170,44 +172,16 @@ export class PlanState {
     }
   }
 
-  /**
-   * Looks for the most even plan within a chance, to stand beside one that is shown: it is neither
-   * shown nor adopted by itself. One look for each stock and chance.
-   */
-  async seekSafer(risk: HeldRisk): Promise<void> {
-    const { ground } = this;
-    if (!ground) return;
-    const isSought = this.#safer?.of === ground && this.#safer.mostChance === risk.mostChance;
-    if (isSought) return;
-    const seeking = { of: ground, mostChance: risk.mostChance };
-    this.#safer = seeking;
-    const made = await heldPlan(ground, risk).catch(() => undefined);
-    if (this.#safer.of === ground && this.#safer.mostChance === risk.mostChance)
-      this.#safer = { ...seeking, made };
-  }
-
-  /** The plan held to a chance that was sought, where there is one and it still holds. */
-  saferWithin(mostChance: number): Plan | undefined {
-    const { made, of } = this.#safer ?? {};
-    const isOfNow = of === this.ground && made?.held?.mostChance === mostChance;
-    return isOfNow && made?.result.status === 'optimal' ? made.result : undefined;
-  }
-
-  /**
-   * Puts a plan of what is left in force. Resolves to whether it was saved.
-   *
-   * @param heldTo the chance that the plan is held to, where it is not the one made last
-   */
-  async adopt(plan: Plan | undefined = this.madePlan, heldTo?: number): Promise<boolean> {
+  /** Puts a plan of what is left in force. Resolves to whether it was saved. */
+  async adopt(plan: Plan | undefined = this.madePlan, way: PlanWay = this.way): Promise<boolean> {
     const { ground } = this;
     if (!ground || !plan) return false;
     const { grades, settings } = this.#job();
     this.isAdopting = true;
     try {
       const gradesId = grades?.gradesId ?? null;
-      const isMade = plan === this.madePlan;
-      const heldUnder = isMade ? this.made?.held?.mostChance : heldTo;
-      const body = planAdoption(ground, plan, gradesId, settings.kickAllowanceMm, heldUnder);
+      const heldUnder = plan === this.planOf('byRule') ? this.heldUnder : undefined;
+      const body = planAdoption(ground, plan, gradesId, settings.kickAllowanceMm, way, heldUnder);
       const stored = await this.#job().act({ type: 'planAdopted', body });
       this.isUnsaved = !stored;
       return !this.isUnsaved;
@@ -215,12 +189,4 @@ export class PlanState {
       this.isAdopting = false;
     }
   }
-}
-
-async function heldPlan(ground: PlanGround, risk: HeldRisk): Promise<MadePlan> {
-  const { request, result, raisedBy } = await runTask('planWithinRisk', {
-    request: ground.request,
-    ...risk
-  }).result;
-  return { ground, request, result, held: { mostChance: risk.mostChance, raisedBy } };
 }

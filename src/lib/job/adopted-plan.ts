@@ -8,11 +8,15 @@ import { placeOf, planOfParts } from './plan-of-parts.ts';
 import type { PlanGround } from './plan-request.ts';
 import { type JobView, partOf } from '$lib/journal';
 
+/** How a plan came about: by the rule, the most even one, or as the slater set it. */
+export type PlanWay = 'byRule' | 'mostEven' | 'own';
+
 /** The plan in force, set against the roof and the stock as they are now. */
 export interface AdoptedPlan {
   readonly id: string;
   readonly at: string;
   readonly body: BodyOf<'planAdopted'>;
+  readonly way: PlanWay;
   /** The courses still to lay as adopted, with figures of the stock as it is now. */
   readonly rest: Plan;
   /** Every course of the roof that the plan knows: laid ones as they were laid. */
@@ -79,6 +83,7 @@ export function adoptedPlanOf(view: JobView, ground: PlanGround): AdoptedPlan | 
     id,
     at,
     body,
+    way: wayOf(body),
     rest,
     whole: planOfParts(restRequest, ground.roof.demand, (place) => {
       const rest = toLay.get(place);
@@ -88,6 +93,11 @@ export function adoptedPlanOf(view: JobView, ground: PlanGround): AdoptedPlan | 
     unknownCourses: ground.request.courses.length - toLay.size,
     short: shortfallsOf(rest.piles, restRequest.piles)
   };
+}
+
+/** A plan of before there were ways is the most even one, unless it was held to a chance. */
+function wayOf({ way, heldUnder }: BodyOf<'planAdopted'>): PlanWay {
+  return way ?? (heldUnder === undefined ? 'mostEven' : 'byRule');
 }
 
 /**
@@ -101,6 +111,7 @@ export function planAdoption(
   plan: Plan,
   gradesId: string | null,
   kickAllowanceMm: number,
+  way: PlanWay,
   heldUnder?: number
 ): BodyOf<'planAdopted'> {
   const parts = new Map<string, readonly CoursePart[]>(
@@ -117,6 +128,7 @@ export function planAdoption(
     kickAllowanceMm,
     expectedKickers: whole.kickers,
     joints: whole.joints,
+    way,
     ...(heldUnder !== undefined && { heldUnder }),
     courses: whole.courses
       .filter((course) => course.parts.length > 0)

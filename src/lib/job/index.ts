@@ -1,4 +1,15 @@
-export { adoptedPlanOf, planAdoption, type AdoptedPlan } from './adopted-plan.ts';
+export { adoptedPlanOf, planAdoption, type AdoptedPlan, type PlanWay } from './adopted-plan.ts';
+export {
+  changesOf,
+  firstThinBelowThick,
+  moveChange,
+  ownPartsOf,
+  ownPlanOf,
+  pilesLacking,
+  setPileOfCourse,
+  type OwnChange,
+  type OwnParts
+} from './own-plan.ts';
 export { partsOfPieces, piecesOfParts } from './course-parts.ts';
 export { listCoverage, slatesHeldTo, type ListCoverage } from './delivery-coverage.ts';
 export {

@@ -106,7 +106,7 @@ describe('J60 a course laid in part', () => {
     const ground = groundOf(job().view);
     const plan = planCourses(ground.request);
     if (plan.status !== 'optimal') throw new Error(JSON.stringify(plan));
-    const body = planAdoption(ground, plan, null, 1.5);
+    const body = planAdoption(ground, plan, null, 1.5, 'mostEven');
     const journal = job().add({ type: 'planAdopted', body });
     const first = body.courses[0];
     const from = 'right';
@@ -132,7 +132,7 @@ describe('J60 a course laid in part', () => {
       const all = roof.courses[0].parts;
       expect(all.reduce((sum, one) => sum + one.slates + one.slateAndAHalves, 0)).toBe(OF);
     }
-    expect(planAdoption(now, adopted.rest, null, 1.5).courses).toEqual(body.courses);
+    expect(planAdoption(now, adopted.rest, null, 1.5, 'mostEven').courses).toEqual(body.courses);
     expect(lastLaidAct(journal.view)).toMatchObject({ kind: 'part', course: 1, pieces: 6 });
   });
 

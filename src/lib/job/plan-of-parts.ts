@@ -67,6 +67,7 @@ function evennessOf(
   parts: readonly CoursePart[],
   { within, between }: KickChances
 ): Evenness {
+  if (parts.length === 1) return evennessOfOne(runs, parts[0].pile, within);
   const pileOfPiece = parts.flatMap(({ pile, slates, slateAndAHalves }) =>
     new Array<number>(slates + slateAndAHalves).fill(pile - 1)
   );
@@ -82,6 +83,17 @@ function evennessOf(
     }
     first = end;
   }
+  return { joints, kickers, per100Joints: joints === 0 ? 0 : (100 * kickers) / joints };
+}
+
+/** The same for a course of one pile, which need not be walked: a plan is set by hand in steps of these. */
+function evennessOfOne(
+  runs: CourseDemand['runs'],
+  pile: number,
+  within: KickChances['within']
+): Evenness {
+  const joints = runs.reduce((sum, run) => sum + Math.max(0, piecesInRun(run) - 1), 0);
+  const kickers = joints * within[pile - 1];
   return { joints, kickers, per100Joints: joints === 0 ? 0 : (100 * kickers) / joints };
 }
 

@@ -78,7 +78,7 @@ function planOf(ground: PlanGround) {
 function adopted(journal = readyJournal()) {
   const ground = groundOf(journal.view);
   const plan = planOf(ground);
-  const body = planAdoption(ground, plan, 'g1', 1.5);
+  const body = planAdoption(ground, plan, 'g1', 1.5, 'mostEven');
   return { journal: journal.add({ type: 'planAdopted', body }), plan, body };
 }
 

@@ -352,6 +352,7 @@ export const BODIES = {
       )
     ),
     heldUnder: v.optional(v.pipe(v.number(), v.gtValue(0), v.ltValue(1))),
+    way: v.optional(v.picklist(['byRule', 'mostEven', 'own'])),
     sizeId
   }),
   courseLaid: v.object({

@@ -46,7 +46,7 @@ export {
 export { pileColour, pileInk } from './pile-colour.ts';
 export { inPages } from './in-pages.ts';
 export { Printing } from './printing.svelte.ts';
-export { roofFromAbove, shareFromAbove } from './roof-net.ts';
+export { roofFromAbove, roofNet, shareFromAbove } from './roof-net.ts';
 export { sayChance } from './say-chance.ts';
 export { sayKickers } from './say-kickers.ts';
 export { sayShape } from './say-shape.ts';

@@ -13,11 +13,10 @@ import {
   type WhatIfRow,
   checkPlan,
   createSimulation,
-  planCourses,
   waysOut,
   whatIf
 } from '$lib/engine/courses';
-import { type PileEstimate, type PlanWithinRisk, planWithinRisk } from '$lib/engine/courses/risk';
+import { type HeldRisk, type RoofPlans, roofPlans } from '$lib/engine/courses/risk';
 import {
   type CutSpread,
   type GaugedPallet,
@@ -101,24 +100,13 @@ export const tasks = {
     return findVariablesPlan(input.good, input.poor);
   },
 
-  /** The most even plan, walked once more by the independent check before anyone sees it. */
-  *planRoof(request: PlanRequest): Generator<number, PlanResult> {
+  /** The plans that stand side by side, walked once more by the independent check. */
+  *planRoof(input: { request: PlanRequest; risk?: HeldRisk }): Generator<number, RoofPlans> {
     yield 0;
-    return checked(request, planCourses(request));
-  },
-
-  /** The most even plan in which no pile runs out with a chance above a limit. */
-  *planWithinRisk(input: {
-    request: PlanRequest;
-    estimates: readonly PileEstimate[];
-    mostChance: number;
-    breakages: readonly number[];
-  }): Generator<number, PlanWithinRisk> {
-    yield 0;
-    const { request, estimates, mostChance, breakages } = input;
-    const held = planWithinRisk(request, estimates, mostChance, breakages);
-    checked(held.request, held.result);
-    return held;
+    const plans = roofPlans(input.request, input.risk);
+    check(input.request, plans.byRule);
+    check(input.request, plans.mostEven);
+    return plans;
   },
 
   /** The ways out of a shortage, each priced. */
@@ -165,10 +153,9 @@ export const tasks = {
 /** Roofs laid between two looks at the messages: enough to be quick, few enough to stop at once. */
 const ROOFS_A_STEP = 5;
 
-function checked(request: PlanRequest, result: PlanResult): PlanResult {
+function check(request: PlanRequest, result: PlanResult): void {
   const faults = result.status === 'optimal' ? checkPlan(request, result) : [];
   if (faults.length > 0) throw new Error(faults.map(({ detail }) => detail).join('; '));
-  return result;
 }
 
 export type Tasks = typeof tasks;

@@ -16,6 +16,7 @@ export type {
 export { kickChances } from './kick-chances.ts';
 export { inOrderOfPiles } from './laying-order.ts';
 export { planCourses } from './planner.ts';
+export { planByRule } from './rule-plan.ts';
 export { type PlanFault, checkPlan } from './plan-check.ts';
 export {
   type CourseDraw,

@@ -8,7 +8,7 @@ import {
 import { toHundredths } from '../units.ts';
 import { expectedPiles } from './expected-piles.ts';
 import { kickChances } from './kick-chances.ts';
-import { planIfAny } from './plan-if-any.ts';
+import { planIfAny } from './planner.ts';
 import type { PileStock, PlanRequest } from './plan-types.ts';
 import type { MoveThreshold, OtherPiles, StockKnowledge } from './way-out-types.ts';
 

@@ -99,13 +99,18 @@ export interface PileUse {
   readonly spareSlateAndAHalves: number;
 }
 
-/** A plan proved to have the fewest expected kickers that the stock allows. */
+/** A plan proved to be the best of its kind that the stock allows: most even, or by the rule. */
 export interface Plan extends Evenness {
   readonly status: 'optimal';
   /** Set where not every order within a height was tried: the best of those tried, no proof. */
   readonly notEveryOrder?: true;
   /** Set where the stock is too tight to change pile together at every hip and valley. */
   readonly changesApart?: true;
+  /**
+   * Set on a plan by the rule: by how many courses the change farthest from its proportion is off, one
+   * or less being 1.
+   */
+  readonly rule?: { readonly offCourses: number };
   /** Expected kickers in whole billionths: the exact figure that was made least. */
   readonly objective: number;
   /** Courses in laying order; within a height in the order that the plan lays them. */

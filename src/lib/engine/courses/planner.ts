@@ -1,13 +1,13 @@
-import { EngineError } from '../errors.ts';
 import { bestParts } from './best-parts.ts';
 import type { CourseStretch } from './follow-costs.ts';
 import { type RoofHeights, roofHeights } from './heights.ts';
-import { BILLIONTHS, chancesInBillionths } from './kick-chances.ts';
-import { commonNeed, layingOrder } from './laying-order.ts';
+import { chancesInBillionths } from './kick-chances.ts';
+import { layingOrder } from './laying-order.ts';
 import { planFromStretches } from './plan-figures.ts';
-import type { PileStock, PlanRequest, PlanResult } from './plan-types.ts';
+import type { Plan, PlanRequest, PlanResult } from './plan-types.ts';
 import { requireRequest } from './request-check.ts';
 import { shortage } from './shortage.ts';
+import { hasEnoughCommon, keepsEveryReserve, limitsOf, requireExact } from './stock-limits.ts';
 
 /**
  * The most even roof that the stock can give: which pile each course is laid from, with the fewest
@@ -54,56 +54,44 @@ import { shortage } from './shortage.ts';
  * planCourses(request).kickers; // 0.1 × 9 + 0.1 × 1 + 0.5 + 0.2 × 7 = 2.9
  */
 export function planCourses(request: PlanRequest): PlanResult {
+  const plan = planIfAny(request);
+  if (plan) return plan;
+  const ordered = { ...request, courses: layingOrder(request.courses) };
+  const roof = roofHeights(ordered, false);
+  const short = shortage(
+    ordered,
+    roof.total,
+    (piles) => stretchesThatFit({ ...ordered, piles }, roof) !== undefined
+  );
+  return roof.triesEveryOrder ? short : { ...short, notEveryOrder: true };
+}
+
+/**
+ * The plan for a request, or nothing if it is short.
+ *
+ * @throws EngineError as {@link planCourses}
+ */
+export function planIfAny(request: PlanRequest): Plan | undefined {
   requireRequest(request);
   const ordered = { ...request, courses: layingOrder(request.courses) };
   const together = roofHeights(ordered);
   requireExact(together, request.piles.length);
-  const isFit = hasEnoughCommon(ordered);
-  const kept = isFit ? stretchesThatFit(ordered, together) : undefined;
+  if (!hasEnoughCommon(ordered)) return undefined;
+  const kept = stretchesThatFit(ordered, together);
   // A stock too tight to change together at every hip still lays the roof, which then says so.
   const isLoosened = !kept && together.heights.some(({ isWhole }) => isWhole);
   const roof = isLoosened ? roofHeights(ordered, false) : together;
-  const stretches = isLoosened && isFit ? stretchesThatFit(ordered, roof) : kept;
-  const result = stretches
-    ? {
-        ...planFromStretches(ordered, roof.courses, stretches),
-        ...(isLoosened && { changesApart: true as const })
-      }
-    : shortage(
-        ordered,
-        roof.total,
-        (piles) => stretchesThatFit({ ...ordered, piles }, roof) !== undefined
-      );
-  return roof.triesEveryOrder ? result : { ...result, notEveryOrder: true };
+  const stretches = isLoosened ? stretchesThatFit(ordered, roof) : kept;
+  if (!stretches) return undefined;
+  return {
+    ...planFromStretches(ordered, roof.courses, stretches),
+    ...(isLoosened && { changesApart: true as const }),
+    ...(!roof.triesEveryOrder && { notEveryOrder: true as const })
+  };
 }
 
 /** The best stretches for the roof, whatever the common stock; undefined if none fit. */
 function stretchesThatFit(request: PlanRequest, roof: RoofHeights): CourseStretch[][] | undefined {
   if (!keepsEveryReserve(request)) return undefined;
-  const limits = request.piles.map((pile) => ({
-    slates: pile.slates - pile.reservedSlates,
-    slateAndAHalves: request.common ? Infinity : pile.slateAndAHalves - pile.reservedSlateAndAHalves
-  }));
-  return bestParts(roof, limits, chancesInBillionths(request.kicks));
-}
-
-function keepsEveryReserve({ piles, common }: PlanRequest): boolean {
-  const fits = (pile: PileStock) =>
-    pile.reservedSlates <= pile.slates &&
-    (common !== undefined || pile.reservedSlateAndAHalves <= pile.slateAndAHalves);
-  return piles.every(fits);
-}
-
-function hasEnoughCommon({ common, courses }: PlanRequest): boolean {
-  if (!common) return true;
-  return commonNeed(courses) <= common.slateAndAHalves - common.reservedSlateAndAHalves;
-}
-
-function requireExact({ total }: RoofHeights, piles: number): void {
-  const joints = total.joints + total.commonJoints;
-  if ((joints + 1) * BILLIONTHS * Math.max(1, piles) > Number.MAX_SAFE_INTEGER)
-    throw new EngineError(
-      'out-of-range',
-      `${joints} joints and ${piles} piles are too many to plan`
-    );
+  return bestParts(roof, limitsOf(request), chancesInBillionths(request.kicks));
 }

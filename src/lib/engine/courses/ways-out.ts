@@ -5,7 +5,7 @@ import type { CourseDemand } from '../roof/index.ts';
 import { layingOrder, piecesOfCourse } from './laying-order.ts';
 import { least, leastPair } from './least.ts';
 import { moveThresholds, sortAgain } from './move-threshold.ts';
-import { planIfAny } from './plan-if-any.ts';
+import { planIfAny } from './planner.ts';
 import type { PileCount, PileStock, PlanRequest, Shortage } from './plan-types.ts';
 import type {
   LayPart,

@@ -9,7 +9,8 @@ import {
 } from './courses-choices.ts';
 import type { JobState } from '$lib/app';
 import { sharesThatRelease } from './narrow-reserve.ts';
-import type { HeldRisk, PlanState } from '$lib/app';
+import type { HeldRisk, RunOutChance } from '$lib/engine/courses/risk';
+import type { PlanState } from '$lib/app';
 import { ASSUMED_HAND_SD_MM, wideCount } from '$lib/job';
 
 /** Roofs that a trial lays each way. */
@@ -36,93 +37,60 @@ export interface WhatIfLine {
 export class CoursesState {
   readonly #job: () => JobState;
   readonly #desk: PlanState;
-  #counts = $state.raw<PileCounts>();
+  #counts = $state.raw<PileCounts | 'missing'>();
   #ways = $state.raw<{ of: Shortage; ways: readonly WayOut[] }>();
   #whatIf = $state.raw<{ of: PlanGround; lines: readonly WhatIfLine[] }>();
   #running: RunningTask<SimulationSummary> | undefined;
   isTryingWhatIf = $state(false);
   trial = $state.raw<Trial>();
-  /** What was chosen here: a chance, none (null), or nothing yet. */
-  #holdUnder = $state<number | null>();
 
   constructor(job: () => JobState, desk: PlanState) {
     this.#job = job;
     this.#desk = desk;
   }
 
-  /**
-   * The chance of running out that plans are held under; undefined for none. As the plan in force was
-   * held, until something else is chosen.
-   */
-  get holdUnder(): number | undefined {
-    if (this.#holdUnder === undefined) return this.#desk.adopted?.body.heldUnder;
-    return this.#holdUnder ?? undefined;
-  }
-  set holdUnder(share: number | undefined) {
-    this.#holdUnder = share ?? null;
-  }
-
   /** Loads the statistics that the first paint does without. */
   async load(): Promise<void> {
-    this.#counts ??= await import('$lib/job/sorted');
+    this.#counts ??= await import('$lib/job/sorted').catch(() => 'missing' as const);
   }
 
-  /** Whether the statistics are there. */
+  /** Whether the statistics are there, or were looked for in vain. */
   readonly isLoaded = $derived(this.#counts !== undefined);
+  get #statistics(): PileCounts | undefined {
+    return this.#counts === 'missing' ? undefined : this.#counts;
+  }
+
+  /** What holds the piles to the job's limit; undefined while loading or where it is not known. */
+  readonly risk: HeldRisk | undefined = $derived.by(() => {
+    const { ground } = this.#desk;
+    const { pallets, grades, settings } = this.#job();
+    return ground && this.#statistics?.heldRiskOf(ground, pallets, grades, settings.runOutRisk);
+  });
 
   /** How surely each pile is counted; undefined while loading or where it is not known. */
   readonly estimates = $derived.by(() => {
     const { ground } = this.#desk;
     const { pallets, grades } = this.#job();
-    return ground && this.#counts?.pileCounts(ground, pallets, grades);
+    return (
+      this.risk?.estimates ?? (ground && this.#statistics?.pileCounts(ground, pallets, grades))
+    );
   });
 
   /** Slates of each pile that are expected to break before they are laid. */
   readonly breakages = $derived.by(() => {
     const { ground } = this.#desk;
-    return (ground?.request.piles ?? []).map(({ reservedSlates }, index) =>
-      Math.max(0, reservedSlates - (ground?.before[index].sparesForRepairs ?? 0))
-    );
+    return (ground && this.#statistics?.breakagesOf(ground)) ?? [];
   });
 
-  /** The chance that each pile runs out under a plan of what is left. */
-  chancesOf(plan: Plan): ReturnType<PileCounts['runOutChances']> | undefined {
-    return this.estimates && this.#counts?.runOutChances(plan, this.estimates, this.breakages);
+  /** The chance that each pile runs out under a plan of what is left, pile 1 first. */
+  chancesOf(plan: Plan): readonly RunOutChance[] | undefined {
+    return this.estimates && this.#statistics?.runOutChances(plan, this.estimates, this.breakages);
   }
 
-  /** Whether a chance is to be held and what that takes is not loaded yet. */
-  readonly isWaiting = $derived.by(() => this.holdUnder !== undefined && !this.isLoaded);
-
-  /** What to hand to the planner so that it holds the chance; undefined where none is held. */
-  readonly risk = $derived.by(() => this.#riskAt(this.holdUnder));
-
-  #riskAt(mostChance: number | undefined): HeldRisk | undefined {
-    return mostChance !== undefined && this.estimates
-      ? { estimates: this.estimates, mostChance, breakages: this.breakages }
-      : undefined;
-  }
-
-  /** Slates by which each pile's reserve rises to hold a chance; none where none is held or known. */
-  raisedFor(heldUnder: number | undefined): readonly number[] {
-    const { ground } = this.#desk;
-    const risk = this.#riskAt(heldUnder);
-    if (!ground || !risk || !this.#counts) return [];
-    return this.#counts.reservesWithinRisk(
-      ground.request.piles,
-      risk.estimates,
-      risk.mostChance,
-      risk.breakages
-    );
-  }
-
-  /**
-   * What to hand to the planner for a plan held to the job's limit, where a plan of what is left has a
-   * pile that runs out with a greater chance; undefined where every pile is within it, or nothing is known.
-   */
-  saferThan(plan: Plan): HeldRisk | undefined {
-    const limit = this.#job().settings.runOutRisk;
-    const isAbove = this.chancesOf(plan)?.piles.some(({ chance }) => chance > limit) ?? false;
-    return isAbove && limit > 0 && limit < 1 ? this.#riskAt(limit) : undefined;
+  /** The pile that is likeliest to run out, the thickest of several; undefined where it is not known. */
+  likeliestOf(plan: Plan | undefined): RunOutChance | undefined {
+    const chances = plan && this.chancesOf(plan);
+    return chances?.reduce((most, one) => (one.chance > most.chance ? one : most));
   }
 
   /** The ways out of the shortage that is shown; undefined while they are looked for. */
@@ -131,11 +99,11 @@ export class CoursesState {
   );
 
   async findWays(): Promise<void> {
-    const { ground, shortage, made } = this.#desk;
-    if (!ground || !shortage || !made) return;
+    const { ground, shortage } = this.#desk;
+    if (!ground || !shortage) return;
     const { grades, settings } = this.#job();
     const knowledge = stockKnowledge(ground, grades, settings.kickAllowanceMm);
-    const input = { request: made.request, short: shortage, knowledge };
+    const input = { request: ground.request, short: shortage, knowledge };
     const ways = await runTask('waysOut', input).result.catch(() => []);
     this.#ways = { of: shortage, ways };
   }
@@ -210,7 +178,7 @@ export class CoursesState {
     if (!ground || this.trial?.kind === 'running') return;
     this.trial = { kind: 'running', share: 0 };
     await this.load();
-    const measured = this.#counts?.handSdMm(this.#job().view);
+    const measured = this.#statistics?.handSdMm(this.#job().view);
     const hand =
       measured === undefined
         ? ({ sdMm: ASSUMED_HAND_SD_MM, source: 'assumed' } as const)

@@ -1,12 +1,11 @@
-import { planCourses } from '$lib/engine/courses';
-import { gradesOf, planAdoption, planRequestOf, settingsOf } from '$lib/job';
+import { gradesOf, planAdoption, planRequestOf, settingsOf, tallyPallets } from '$lib/job';
 import { chapelRoof, exampleEvents } from '$lib/example';
 import { newJobId } from '$lib/app';
 import { journalStore, randomHex } from '$lib/app';
 
 /**
  * Writes a fresh copy of the worked example into this device's journal, plans its roof and gives
- * the job's id. The plan is the planner's own, made now from the example's slates and slopes.
+ * the job's id. The plan is the one by the rule, made now from the example's slates and slopes.
  */
 export async function openWorkedExample(): Promise<string> {
   const jobId = newJobId();
@@ -32,14 +31,17 @@ export async function openChapelRoof(): Promise<string> {
 
 async function adoptPlan(jobId: string): Promise<void> {
   const opened = await journalStore().open(jobId);
-  const { createPilesAsSorted } = await import('$lib/job/sorted');
+  const { createPilesAsSorted, heldRiskOf, roofPlans } = await import('$lib/job/sorted');
   const ground =
     opened && planRequestOf(opened.view, (stock) => createPilesAsSorted()(opened.view, stock).bins);
   if (!opened || !ground?.ok) throw new Error('the worked example has nothing to plan');
-  const plan = planCourses(ground.request);
-  if (plan.status !== 'optimal') throw new Error('the worked example is short of slates');
-  const { kickAllowanceMm } = settingsOf(opened.view);
-  const gradesId = gradesOf(opened.view)?.gradesId ?? null;
-  const body = planAdoption(ground, plan, gradesId, kickAllowanceMm);
+  const { view } = opened;
+  const { kickAllowanceMm, runOutRisk } = settingsOf(view);
+  const grades = gradesOf(view);
+  const risk = heldRiskOf(ground, tallyPallets(view), grades, runOutRisk);
+  const { byRule, heldUnder } = roofPlans(ground.request, risk);
+  if (byRule.status !== 'optimal') throw new Error('the worked example is short of slates');
+  const gradesId = grades?.gradesId ?? null;
+  const body = planAdoption(ground, byRule, gradesId, kickAllowanceMm, 'byRule', heldUnder);
   await journalStore().append(jobId, [{ type: 'planAdopted', body }]);
 }

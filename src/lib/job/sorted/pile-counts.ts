@@ -2,7 +2,7 @@
  * How surely the piles are counted, and how well hands grade: it needs the statistics, which the
  * first paint does without. Import it with `await import()` only.
  */
-import type { PileEstimate } from '$lib/engine/courses/risk';
+import type { HeldRisk, PileEstimate } from '$lib/engine/courses/risk';
 import { type PalletSample, estimateGrade } from '$lib/engine/statistics';
 import { gradeIntervals, totalCount } from '$lib/engine/thickness';
 import type { Grades, PalletTally } from '../queries.ts';
@@ -11,7 +11,7 @@ import type { PlanGround } from '../plan-request.ts';
 import { handsOf } from './grades-hands.ts';
 import { samplesOf } from './grades-ground.ts';
 
-export { reservesWithinRisk, runOutChances } from '$lib/engine/courses/risk';
+export { roofPlans, runOutChances } from '$lib/engine/courses/risk';
 
 /** Standard deviations of a normal spread between its middle and the end that 2.5 % lie beyond. */
 const TO_LOW_END = 1.959964;
@@ -50,6 +50,28 @@ export function pileCounts(
         sdSlates: ((share - shareLow) / TO_LOW_END) * slates
       }))
     : undefined;
+}
+
+/** Slates of each pile that are expected to break before they are laid. */
+export function breakagesOf({ request, before }: PlanGround): number[] {
+  return request.piles.map(({ reservedSlates }, index) =>
+    Math.max(0, reservedSlates - before[index].sparesForRepairs)
+  );
+}
+
+/**
+ * What it takes to hold the piles to a chance of running out; undefined where the counts are not known
+ * well enough to tell, or the chance is none.
+ */
+export function heldRiskOf(
+  ground: PlanGround,
+  pallets: readonly PalletTally[],
+  grades: Grades | undefined,
+  mostChance: number
+): HeldRisk | undefined {
+  if (mostChance <= 0 || mostChance >= 1) return undefined;
+  const estimates = pileCounts(ground, pallets, grades);
+  return estimates && { estimates, mostChance, breakages: breakagesOf(ground) };
 }
 
 /** The pallets without the slates that were put on piles by taps. */

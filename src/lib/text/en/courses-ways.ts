@@ -51,10 +51,6 @@ export const short = {
 /** Words for a plan in use that no longer fits, and the new plan beside it. */
 export const older = {
   changed: (n: number) => `Stock or settings changed: in the new plan ${common.courses(n)} differ.`,
-  held: (n: number, share: string) =>
-    `To hold each pile to a chance of ${share}, ${common.courses(n)} would change.`,
-  free: (n: number, was: string) =>
-    `The plan in use holds each pile to a chance of ${was}. Without that, ${common.courses(n)} would change.`,
   roof: (n: number) =>
     `The roof or the slate changed: the plan in use does not fit ${common.courses(n)}.`,
   roofWhere: (parts: readonly string[]) => `These are ${parts.join(' and ')}.`,

@@ -27,6 +27,32 @@ export const courses = {
   runsOn: (slope: string, runs: string) => `${slope}: ${runs}`,
   moreSlopes: (n: number) =>
     `${many(n, { one: 'slope', other: 'slopes' })} more: see “Every course”.`,
+  /** The three plans beside each other, each in one line. */
+  sideBySide: {
+    title: 'Which plan?',
+    names: { byRule: 'By the rule', mostEven: 'Most even', own: 'My own' },
+    show: (kickers: number) =>
+      kickers < 1
+        ? 'Hardly a joint shows.'
+        : `${many(Math.round(kickers), { one: 'joint shows', other: 'joints show' })}.`,
+    runsOut: (pile: string, share: number) =>
+      share < 0.01 ? 'All piles last.' : `${pile} runs out: ${odds(share)}.`
+  },
+  /** The plan that the slater sets by hand. */
+  own: {
+    how: 'Drag a change up or down, or tap a course and give it a pile.',
+    change: (slope: string, lower: string, upper: string) =>
+      `${slope}: where ${lower} gives way to ${upper}`,
+    after: (course: number) => `above course ${course}`,
+    layFrom: 'Lay it from',
+    broken: (slope: string, course: number) =>
+      `${slope}, course ${course} is thicker than the one below it. You may lay it so.`,
+    lacking: (pile: string, takes: number, has: number) =>
+      `${pile} has ${has.toLocaleString('en')}, this takes ${takes.toLocaleString('en')}.`,
+    refused: (pile: string, takes: number, has: number) =>
+      `Not used: it takes ${common.slates(takes)} of ${pile}, and ${has.toLocaleString('en')} are there. Give ${pile} fewer courses.`,
+    undo: 'Undo the last step'
+  },
   even: (per100: number) => `${joints(per100)} will show.`,
   making: 'Planning…',
   use: 'Use this plan',
@@ -60,8 +86,6 @@ export const courses = {
       : `${pile} is tight: ${odds(share)} that it runs out.`,
   apart: (one: string, course: number, other: string, otherCourse: number) =>
     `Course ${course} of ${one} and ${otherCourse} of ${other} take unlike piles: too few slates to change together. Keep fewer back.`,
-  useSafer: 'Use the safer plan',
-  tapCourse: 'Tap a course for its figures.',
 
   folds: {
     every: 'Every course',
@@ -85,8 +109,12 @@ export const courses = {
     joints: (n: number) => `of ${many(n, { one: 'joint', other: 'joints' })}`,
     sharp: 'In 100, if every slate lay on its right pile',
     kicker: 'A joint shows where a thick slate lies beside a thin one (a kicker).',
-    proved: (heldTo: string) =>
-      `Best fit for your slates. ${heldTo ? `Of the plans that hold each pile to ${heldTo}` : 'Of the plans that keep as many slates back'}, none has fewer joints that show. This is proved, not guessed.`,
+    proved: {
+      mostEven:
+        'Best fit for your slates: of the plans that keep as many slates back, none has fewer joints that show. This is proved, not guessed.',
+      byRule: (off: number) =>
+        `Thickest at the eaves, every pile used in proportion. Each change lies within ${off === 1 ? 'one course' : common.courses(off)} of that; of those plans none has fewer joints that show. This is proved, not guessed.`
+    },
     estimate: 'Until all slates are sorted and counted, the piles are an estimate.',
     byHand: (percent: string) =>
       `The figures allow for slates on a wrong pile: ${percent} of the slates sorted so far were sorted by eye. We expect the rest to be sorted the same way.`,
@@ -173,22 +201,18 @@ export const courses = {
     give: 'Give or take (95 % confidence)',
     lays: 'Lays and breaks',
     chance: 'Chance that it runs out',
-    any: (percent: string) => `Chance that some pile runs out: at most ${percent}.`,
+    likeliest: (pile: string, percent: string) => `Likeliest to run out: ${pile}, ${percent}.`,
     counted: 'counted',
     unknown:
       'We cannot say how sure the counts are. Measure slates from at least two pallets, or a few of each.',
     working: 'Working it out…',
-    safer: (limit: string, more: string, isFewer: boolean, any: string) =>
-      `The safer plan holds each pile to ${limit}: ${more} ${isFewer ? 'fewer' : 'more'} joints will show, and some pile runs out with a chance of at most ${any}.`,
     hold: 'Keep each chance under',
     holdGo: 'Plan with this limit',
-    holdOff: 'Plan without a limit',
-    held: (percent: string) =>
-      `Planned so that each pile runs out with a chance of at most ${percent}.`,
+    held: (percent: string) => `By the rule, no pile is likelier to run out than ${percent}.`,
     raised: (slates: number, pile: string) =>
       `For that, ${common.slates(slates)} more ${slates === 1 ? 'is' : 'are'} kept back on ${pile}.`,
     cannotHold: (percent: string) =>
-      `With what is left, no plan holds each pile to ${percent}: the stock is short.`,
+      `With what is left, no plan holds each pile to ${percent}. This one shares it out as it stands.`,
     refused: 'Give a chance from 0.1 to 50 %.'
   },
 

@@ -189,16 +189,12 @@ export const lay = {
   againTitle: 'The rest, planned again',
   same: 'Planned again from what is left, no course would change.',
   changed: (n: number) => `${common.courses(n)} would change.`,
-  heldTo: (percent: string) =>
-    `Like the current plan, the new one keeps each pile's chance of running out to ${percent}.`,
+  heldTo: (percent: string) => `No pile is likelier to run out than ${percent}.`,
   notHeld: (percent: string) =>
-    `The current plan kept each pile's chance of running out to ${percent}. With what is left no plan can keep that.`,
-  notTold: (percent: string) =>
-    `The current plan kept each pile's chance of running out to ${percent}. That chance is not known any more.`,
-  withoutHold:
-    'The plan below is the most even without that limit. Use it, and no limit is kept from then on.',
+    `With what is left no plan keeps each pile's chance of running out to ${percent}.`,
   chances: (was: string, now: string) =>
-    `Chance that some pile runs out, at most: ${was} with the current plan, ${now} with the new one.`,
+    `Likeliest to run out: ${was} with the current plan, ${now} with the new one.`,
+  chanceOf: (pile: string, percent: string) => `${pile}, ${percent}`,
   adopt: 'Use the new plan',
   keep: 'Keep the old plan',
   roofChanged: (n: number) => `The roof changed: the plan does not fit ${common.courses(n)}.`,

@@ -3,10 +3,11 @@
  * without the chance of running out does not load one.
  */
 export {
+  type HeldRisk,
   type PileEstimate,
-  type PlanWithinRisk,
+  type RoofPlans,
   type RunOutChance,
-  planWithinRisk,
   reservesWithinRisk,
+  roofPlans,
   runOutChances
 } from './run-out.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { planWithinRisk, reservesWithinRisk, runOutChances } from './run-out.ts';
+import { reservesWithinRisk, roofPlans, runOutChances } from './run-out.ts';
 import { aCourse, aPile, aRequest, planOf } from '../../../../../tests/support/course-requests.ts';
 
 const request = aRequest([aCourse(1, 460), aCourse(2, 480)], [aPile(500), aPile(500)]);
@@ -7,21 +7,20 @@ const plan = planOf(request);
 
 describe('runOutChances', () => {
   it('is the normal chance of fewer slates than laid: Φ(−2.025) = 0.02143', () => {
-    const { piles, anyAtMost } = runOutChances(plan, [
+    const piles = runOutChances(plan, [
       { meanSlates: 500, sdSlates: 20 },
       { meanSlates: 500, sdSlates: 0 }
     ]);
     expect(plan.piles[0].slates).toBe(460);
     expect(piles[0].chance).toBeCloseTo(0.0214337, 6); // computed with the error function of another library
     expect(piles[1].chance).toBe(0);
-    expect(anyAtMost).toBe(piles[0].chance);
   });
 
   it('counts slates that are expected to break', () => {
     const counted = { meanSlates: 500, sdSlates: 0 };
-    expect(
-      runOutChances(plan, [counted, counted], [40, 21]).piles.map(({ chance }) => chance)
-    ).toEqual([0, 1]);
+    expect(runOutChances(plan, [counted, counted], [40, 21]).map(({ chance }) => chance)).toEqual([
+      0, 1
+    ]);
   });
 
   it('never runs out of a pile that is not laid', () => {
@@ -31,13 +30,10 @@ describe('runOutChances', () => {
         { meanSlates: 5, sdSlates: 0 },
         { meanSlates: 0, sdSlates: 3 }
       ])
-    ).toEqual({
-      piles: [
-        { pile: 1, chance: 0 },
-        { pile: 2, chance: 0 }
-      ],
-      anyAtMost: 0
-    });
+    ).toEqual([
+      { pile: 1, chance: 0 },
+      { pile: 2, chance: 0 }
+    ]);
   });
 
   it('stays within 0 and 1 where the estimate is hopeless', () => {
@@ -45,8 +41,7 @@ describe('runOutChances', () => {
       { meanSlates: -9000, sdSlates: 1 },
       { meanSlates: 1, sdSlates: 1 }
     ]);
-    expect(hopeless.piles.map(({ chance }) => chance)).toEqual([1, 1]);
-    expect(hopeless.anyAtMost).toBe(1);
+    expect(hopeless.map(({ chance }) => chance)).toEqual([1, 1]);
   });
 
   it('refuses estimates for other piles, negative and missing figures', () => {
@@ -59,46 +54,60 @@ describe('runOutChances', () => {
   });
 });
 
-describe('planWithinRisk', () => {
+describe('roofPlans', () => {
   const estimates = [
     { meanSlates: 500, sdSlates: 20 },
     { meanSlates: 500, sdSlates: 5 }
   ];
+  const none = [0, 0];
+  const within = (mostChance: number, breakages = none) => ({ estimates, mostChance, breakages });
 
-  it('raises reserves just far enough to hold every chance under the limit', () => {
-    const held = planWithinRisk(request, estimates, 0.025);
-    if (held.result.status !== 'optimal') throw new Error('the stock suffices');
+  it('raises reserves just far enough to hold every chance of the rule under the limit', () => {
+    const { byRule, heldUnder, raisedBy } = roofPlans(request, within(0.025));
+    if (byRule.status !== 'optimal') throw new Error('the stock suffices');
     // Φ⁻¹(0.025) = −1.96: 500 − 1.96 × 20 + 0.5 = 461.3 and 500 − 1.96 × 5 + 0.5 = 490.7
-    expect(held.raisedBy).toEqual([39, 10]);
-    for (const { chance } of runOutChances(held.result, estimates).piles)
+    expect(raisedBy).toEqual([39, 10]);
+    expect(heldUnder).toBe(0.025);
+    for (const { chance } of runOutChances(byRule, estimates))
       expect(chance).toBeLessThanOrEqual(0.025);
+    // what is left over is told by the reserve asked for, which is none
+    expect(byRule.piles.map(({ slates, spareSlates }) => slates + spareSlates)).toEqual([500, 500]);
   });
 
   it('never lowers the reserve that was asked for', () => {
     const cautious = { ...request, piles: [aPile(500, 40), aPile(500, 15)] };
-    expect(planWithinRisk(cautious, estimates, 0.2).raisedBy).toEqual([0, 0]);
+    expect(roofPlans(cautious, within(0.2)).raisedBy).toEqual([0, 0]);
   });
 
   it('holds the chance with the slates that are expected to break', () => {
     const breakages = [30, 12];
-    const held = planWithinRisk(request, estimates, 0.1, breakages);
-    const loose = planWithinRisk(request, estimates, 0.1);
-    expect(held.raisedBy.map((slates, pile) => slates - loose.raisedBy[pile])).toEqual(breakages);
-    if (loose.result.status !== 'optimal') throw new Error('the stock suffices');
     const roomy = { ...request, piles: [aPile(540), aPile(540)] };
     const wide = [
       { meanSlates: 540, sdSlates: 20 },
       { meanSlates: 540, sdSlates: 5 }
     ];
-    const { result } = planWithinRisk(roomy, wide, 0.1, breakages);
-    if (result.status !== 'optimal') throw new Error('the stock suffices');
-    for (const { chance } of runOutChances(result, wide, breakages).piles)
+    const held = roofPlans(roomy, { estimates: wide, mostChance: 0.1, breakages });
+    const loose = roofPlans(roomy, { estimates: wide, mostChance: 0.1, breakages: none });
+    expect(held.raisedBy.map((slates, pile) => slates - loose.raisedBy[pile])).toEqual(breakages);
+    if (held.byRule.status !== 'optimal') throw new Error('the stock suffices');
+    for (const { chance } of runOutChances(held.byRule, wide, breakages))
       expect(chance).toBeLessThanOrEqual(0.1);
   });
 
-  it('is short where the risk cannot be held', () => {
-    expect(planWithinRisk(request, estimates, 0.0001).result).toMatchObject({ status: 'short' });
-    expect(() => planWithinRisk(request, estimates, 0)).toThrow(/above 0/);
+  it('makes the plan by the rule without the limit where none holds it, and says so', () => {
+    const plans = roofPlans(request, within(0.0001));
+    expect(plans.byRule.status).toBe('optimal');
+    expect(plans.heldUnder).toBeUndefined();
+    expect(plans.raisedBy).toEqual([0, 0]);
+    expect(() => roofPlans(request, within(0))).toThrow(/above 0/);
+  });
+
+  it('is short both ways where the stock is, and holds nothing where nothing is known', () => {
+    const short = roofPlans({ ...request, piles: [aPile(500), aPile(400)] }, within(0.1));
+    expect([short.byRule.status, short.mostEven.status]).toEqual(['short', 'short']);
+    const { heldUnder, byRule, mostEven } = roofPlans(request);
+    expect(heldUnder).toBeUndefined();
+    expect([byRule.status, mostEven.status]).toEqual(['optimal', 'optimal']);
   });
 });
 
@@ -113,12 +122,13 @@ describe('reservesWithinRisk', () => {
     expect(() => reservesWithinRisk([aPile(500)], [], 0.1)).toThrow(/0 estimates/);
   });
 
-  it('is what a plan within the chance raises', () => {
+  it('is what the plan by the rule raises', () => {
     const estimates = [
       { meanSlates: 500, sdSlates: 20 },
       { meanSlates: 500, sdSlates: 5 }
     ];
-    expect(planWithinRisk(request, estimates, 0.1).raisedBy).toEqual(
+    const risk = { estimates, mostChance: 0.1, breakages: [0, 0] };
+    expect(roofPlans(request, risk).raisedBy).toEqual(
       reservesWithinRisk(request.piles, estimates, 0.1)
     );
   });

@@ -1,7 +1,8 @@
 import normalCdf from '@stdlib/stats-base-dists-normal-cdf';
 import { EngineError, requireFinite } from '../../errors.ts';
 import type { PileStock, Plan, PlanRequest, PlanResult } from '../plan-types.ts';
-import { planCourses } from '../planner.ts';
+import { planCourses, planIfAny } from '../planner.ts';
+import { planByRule, ruleIfAny } from '../rule-plan.ts';
 
 /** How well a pile's full slates are known: counted piles have an SD of 0. */
 export interface PileEstimate {
@@ -27,8 +28,7 @@ export interface RunOutChance {
  *
  * @param estimates one per pile
  * @param breakages full slates of each pile expected to break before they are laid; none if left out
- * @returns chances by pile, and `anyAtMost`: the sum of them, at most 1, which the chance that any
- * pile runs out cannot exceed however the piles depend on each other
+ * @returns chances by pile
  * @throws EngineError `wrong-length`, `not-finite`, `out-of-range` for a negative SD
  * @example
  * // 500 expected, SD 20, 460 laid: chance Φ((459.5 − 500) / 20) = Φ(−2.025) = 0.0214
@@ -37,64 +37,79 @@ export function runOutChances(
   plan: Plan,
   estimates: readonly PileEstimate[],
   breakages: readonly number[] = plan.piles.map(() => 0)
-): { readonly piles: readonly RunOutChance[]; readonly anyAtMost: number } {
+): RunOutChance[] {
   requireEstimates(estimates, plan.piles.length);
   if (breakages.length !== plan.piles.length)
     throw new EngineError('wrong-length', `${breakages.length} breakages`);
-  const piles = plan.piles.map(({ pile, slates }, index) => ({
+  return plan.piles.map(({ pile, slates }, index) => ({
     pile,
     chance: slates === 0 ? 0 : chanceBelow(slates + breakages[index], estimates[index])
   }));
-  return {
-    piles,
-    anyAtMost: Math.min(
-      1,
-      piles.reduce((sum, { chance }) => sum + chance, 0)
-    )
-  };
 }
 
-/** A plan that holds the risk, and how far the reserves had to rise for it. */
-export interface PlanWithinRisk {
-  readonly result: PlanResult;
-  /** The request that was planned, with its raised reserves. */
-  readonly request: PlanRequest;
-  /** Full slates by which each pile's reserve was raised. */
+/** A chance of running out that no pile may exceed, with what it takes to reckon it. */
+export interface HeldRisk {
+  readonly estimates: readonly PileEstimate[];
+  /** Largest accepted chance for each pile, above 0 and below 1. */
+  readonly mostChance: number;
+  /** Full slates of each pile expected to break before they are laid. */
+  readonly breakages: readonly number[];
+}
+
+/** The plans that stand side by side for one roof and one stock. */
+export interface RoofPlans {
+  /** Thickest at the eaves and all piles in proportion, held to the chance where that is possible. */
+  readonly byRule: PlanResult;
+  /** The fewest expected kickers. */
+  readonly mostEven: PlanResult;
+  /** The chance that the plan by the rule holds each pile to; left out where it holds none. */
+  readonly heldUnder?: number;
+  /** Full slates by which each pile's reserve was raised for that. */
   readonly raisedBy: readonly number[];
 }
 
 /**
- * The most even plan in which no pile runs out with a chance above a limit.
+ * The plan by the rule, in which no pile runs out with a chance above a limit, and the most even plan,
+ * which has no such limit.
  *
- * A pile may lay at most the greatest number of slates whose chance of not being there, with those
- * expected to break on top, stays within the limit; what is above that joins its reserve, and the
- * planner does the rest, exactly. The reserve that was asked for is never lowered. A `short` result
- * says what it would take.
+ * The most that a pile may give, with those expected to break on top, stays within the limit; what is
+ * above that joins its reserve, and the plan by the rule does the rest, exactly. The reserve that was
+ * asked for is never lowered. Where no plan holds every pile to the limit, the plan by the rule is made
+ * without it, and `heldUnder` is left out; where even that is short, both are.
  *
- * @param mostChance largest accepted chance for each pile, above 0 and below 1; divide it by the
- * number of piles to hold the chance of any of them running out under it
- * @param breakages full slates of each pile expected to break before they are laid; none if left out
- * @returns a plan whose {@link runOutChances}, with the same breakages, all stay within the limit
+ * @param risk left out where nothing is known of how surely the piles are counted
  * @throws EngineError `wrong-length`, `not-finite`, `out-of-range` for a chance that is none
  */
-export function planWithinRisk(
-  request: PlanRequest,
-  estimates: readonly PileEstimate[],
-  mostChance: number,
-  breakages: readonly number[] = request.piles.map(() => 0)
-): PlanWithinRisk {
-  const raisedBy = reservesWithinRisk(request.piles, estimates, mostChance, breakages);
-  const piles = request.piles.map((pile, index) => ({
+export function roofPlans(request: PlanRequest, risk?: HeldRisk): RoofPlans {
+  const mostEven = planCourses(request);
+  const none = request.piles.map(() => 0);
+  if (risk) {
+    const { estimates, mostChance, breakages } = risk;
+    const raisedBy = reservesWithinRisk(request.piles, estimates, mostChance, breakages);
+    const piles = request.piles.map((pile, index) => ({
+      ...pile,
+      reservedSlates: pile.reservedSlates + raisedBy[index]
+    }));
+    const raised = { ...request, piles };
+    const held = ruleIfAny(raised) ?? planIfAny(raised);
+    if (held) return { byRule: spared(held, raisedBy), mostEven, heldUnder: mostChance, raisedBy };
+  }
+  if (mostEven.status === 'short') return { byRule: mostEven, mostEven, raisedBy: none };
+  return { byRule: planByRule(request), mostEven, raisedBy: none };
+}
+
+/** What a plan leaves of each pile, told by the reserve that was asked for. */
+function spared(plan: Plan, raisedBy: readonly number[]): Plan {
+  const piles = plan.piles.map((pile, index) => ({
     ...pile,
-    reservedSlates: pile.reservedSlates + raisedBy[index]
+    spareSlates: pile.spareSlates + raisedBy[index]
   }));
-  const raised = { ...request, piles };
-  return { result: planCourses(raised), request: raised, raisedBy };
+  return { ...plan, piles };
 }
 
 /**
  * Full slates by which the reserve of each pile must rise so that no pile runs out with a chance above
- * a limit: what {@link planWithinRisk} keeps back for it.
+ * a limit: what {@link roofPlans} keeps back for it.
  *
  * @param mostChance largest accepted chance for each pile, above 0 and below 1
  * @param breakages full slates of each pile expected to break before they are laid; none if left out

@@ -1,0 +1,172 @@
+import type { CoursePart, Plan, PlannedCourse } from '$lib/engine/courses';
+import { type CourseDemand, piecesInRun } from '$lib/engine/roof';
+import { partsOfPieces } from './course-parts.ts';
+import { placeOf, planOfParts } from './plan-of-parts.ts';
+import type { PlanGround } from './plan-request.ts';
+
+/** What each course still to lay is laid from in the slater's own plan, by its place. */
+export type OwnParts = ReadonlyMap<string, readonly CoursePart[]>;
+
+/** A place of a slope where one pile gives way to another, seen from the eaves. */
+export interface OwnChange {
+  readonly slopeId: string;
+  readonly lower: number;
+  readonly upper: number;
+  /** The last course of the lower pile. */
+  readonly upTo: number;
+  /** The courses between which it may be moved, so that each pile keeps one. */
+  readonly least: number;
+  readonly most: number;
+  /** Height of the first course above it. */
+  readonly heightMm: number;
+}
+
+/** Two heights nearer than this are one, mm. */
+const SAME_HEIGHT_MM = 0.5;
+
+/** The parts of a plan of what is left, to begin an own plan with. */
+export function ownPartsOf(rest: Plan): OwnParts {
+  return new Map(rest.courses.map((course) => [placeOf(course), course.parts]));
+}
+
+/** The figures of an own plan, over the courses that it knows. */
+export function ownPlanOf({ request }: PlanGround, own: OwnParts): Plan {
+  return planOfParts(request, request.courses, (place) => own.get(place));
+}
+
+/** Where a slope changes pile in a plan of what is left, from the eaves up. */
+export function changesOf({ courses }: Plan, slopeId: string): OwnChange[] {
+  const own = courses
+    .filter((course) => course.slopeId === slopeId && course.parts.length > 0)
+    .toSorted((one, other) => one.course - other.course);
+  const runs: { pile: number; from: PlannedCourse; to: PlannedCourse }[] = [];
+  for (const course of own)
+    for (const { pile } of course.parts) {
+      const last = runs.at(-1);
+      if (last?.pile === pile) last.to = course;
+      else runs.push({ pile, from: course, to: course });
+    }
+  return runs.slice(1).map(({ pile: upper, from, to }, index) => {
+    const below = runs[index];
+    const isShared = below.to === from;
+    const first = isShared ? own[own.indexOf(from) + 1] : from;
+    return {
+      ...{ slopeId, lower: below.pile, upper },
+      upTo: below.to.course,
+      least: below.from.course,
+      most: Math.max(below.to.course, to.course - 1),
+      heightMm: (first ?? from).heightMm
+    };
+  });
+}
+
+/**
+ * Moves a change up or down to another course, and with it every change between the same piles that lies
+ * at the same height on another slope; courses that meet at a hip or valley stay of one pile. The
+ * number is kept within what leaves each pile a course.
+ *
+ * @param upTo the course that is to be the last of the lower pile; a course laid from both becomes of one
+ */
+export function moveChange(
+  ground: PlanGround,
+  own: OwnParts,
+  change: OwnChange,
+  upTo: number
+): OwnParts {
+  const rest = ownPlanOf(ground, own);
+  const target = Math.min(change.most, Math.max(change.least, upTo));
+  const onSlope = ground.request.courses
+    .filter(({ slopeId }) => slopeId === change.slopeId)
+    .toSorted((one, other) => one.course - other.course);
+  const firstAbove = onSlope.find(({ course }) => course > target);
+  const slopes = [...new Set(ground.request.courses.map(({ slopeId }) => slopeId))];
+  const piles = new Map<string, number>();
+  for (const slopeId of slopes)
+    for (const one of changesOf(rest, slopeId)) {
+      const isSame =
+        one.lower === change.lower &&
+        one.upper === change.upper &&
+        Math.abs(one.heightMm - change.heightMm) < SAME_HEIGHT_MM;
+      if (!isSame) continue;
+      const courses = ground.request.courses.filter((course) => course.slopeId === slopeId);
+      const below = courses
+        .filter(({ heightMm }) => firstAbove && heightMm < firstAbove.heightMm - SAME_HEIGHT_MM)
+        .map(({ course }) => course);
+      const last =
+        slopeId === change.slopeId ? target : Math.min(one.most, Math.max(one.least, ...below));
+      for (const course of courses) {
+        const isRaised = course.course > one.upTo && course.course <= last;
+        const isLowered = course.course > last && course.course <= one.upTo;
+        const isShared = course.course === one.upTo && (own.get(placeOf(course))?.length ?? 0) > 1;
+        if (isRaised || (isShared && last >= one.upTo)) piles.set(placeOf(course), one.lower);
+        else if (isLowered) piles.set(placeOf(course), one.upper);
+      }
+    }
+  return withPiles(ground, own, piles);
+}
+
+/** Lays one course from a pile, whole; courses that meet it at a hip or valley follow. */
+export function setPileOfCourse(
+  ground: PlanGround,
+  own: OwnParts,
+  place: { readonly slopeId: string; readonly course: number },
+  pile: number
+): OwnParts {
+  return withPiles(ground, own, new Map([[placeOf(place), pile]]));
+}
+
+function withPiles(
+  { request }: PlanGround,
+  own: OwnParts,
+  piles: ReadonlyMap<string, number>
+): OwnParts {
+  const met = new Map<number, number>();
+  for (const course of request.courses) {
+    const pile = piles.get(placeOf(course));
+    if (course.meets && pile !== undefined) met.set(Math.round(course.heightMm), pile);
+  }
+  const changed = new Map(own);
+  for (const course of request.courses) {
+    const place = placeOf(course);
+    const pile =
+      (course.meets ? met.get(Math.round(course.heightMm)) : undefined) ?? piles.get(place);
+    if (pile !== undefined && own.has(place)) changed.set(place, partsOfOne(course, pile));
+  }
+  return changed;
+}
+
+function partsOfOne(course: CourseDemand, pile: number): CoursePart[] {
+  const pieces = course.runs.reduce((sum, run) => sum + piecesInRun(run), 0);
+  return pieces > 0 ? partsOfPieces(course, [{ pile, pieces }]) : [];
+}
+
+/** The first course, slope by slope from the eaves, that is thicker than the one below it. */
+export function firstThinBelowThick(
+  whole: Plan
+): { readonly slopeId: string; readonly course: number } | undefined {
+  const thinnest = new Map<string, number>();
+  for (const { slopeId, course, parts } of whole.courses.toSorted(
+    (one, other) => one.course - other.course
+  )) {
+    const own = parts.map(({ pile }) => pile);
+    if (own.length === 0) continue;
+    if (Math.min(...own) < (thinnest.get(slopeId) ?? 0)) return { slopeId, course };
+    thinnest.set(slopeId, Math.max(...own));
+  }
+  return undefined;
+}
+
+/** A pile of which a plan takes more slates than it has. */
+export interface PileLacking {
+  readonly pile: number;
+  readonly takes: number;
+  readonly has: number;
+}
+
+/** The piles of which a plan of what is left takes more slates than stand there or are to come. */
+export function pilesLacking({ request }: PlanGround, rest: Plan): PileLacking[] {
+  return rest.piles.flatMap(({ pile, slates: takes }, index) => {
+    const has = request.piles[index].slates;
+    return takes > has ? [{ pile, takes, has }] : [];
+  });
+}

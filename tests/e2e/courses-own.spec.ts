@@ -1,0 +1,106 @@
+import type { Page } from '@playwright/test';
+import { isTooWide, twoSlopesSorted } from './courses-job.ts';
+import { expect, openExample, test } from './helpers.ts';
+import { eventsOf, seedJob } from './seed-job.ts';
+
+const way = (page: Page, name: string) => page.getByRole('radio', { name: new RegExp(`^${name}`) });
+const change = (page: Page, slope: string, lower: string) =>
+  page.getByRole('slider', { name: new RegExp(`^${slope}: where ${lower} gives way`) });
+
+test('the worked example stands under all three plans, each drawn and with its one line', async ({
+  page
+}) => {
+  const job = await openExample(page);
+  await page.goto(`${job}/courses`);
+  for (const name of ['By the rule', 'Most even', 'My own']) {
+    await way(page, name).check({ force: true });
+    const card = page.locator('label').filter({ has: page.getByText(name, { exact: true }) });
+    await expect(card).toContainText(/\d+ joints show/);
+    await expect(
+      page.getByText(/runs out: \d+ in \d+|All piles last|that it runs out/).first()
+    ).toBeVisible();
+    await expect(card.locator('svg path.band').first()).toBeAttached();
+    await expect(page.getByText(/^Thick 1–\d+ · Medium \d+–\d+ · Thin \d+–36$/)).toBeVisible();
+  }
+});
+
+test('an own plan is made with the keys and a course, says what it breaks, is undone, and is used', async ({
+  page
+}) => {
+  const jobId = await seedJob(page, twoSlopesSorted(220));
+  await page.goto(`/job/${jobId}/courses`);
+  await way(page, 'My own').check({ force: true });
+  const thick = change(page, 'South', '1 Thick');
+  const was = Number(await thick.getAttribute('aria-valuenow'));
+  await thick.focus();
+  await thick.press('ArrowDown');
+  await expect(thick).toHaveAttribute('aria-valuenow', String(was - 1));
+  // the other slope changes at the same height and follows
+  await expect(change(page, 'North', '1 Thick')).toHaveAttribute('aria-valuenow', String(was - 1));
+  await expect(page.getByText(new RegExp(`^Thick 1–${was - 1} ·`))).toBeVisible();
+  await page.getByRole('button', { name: 'Undo the last step' }).click();
+  await expect(thick).toHaveAttribute('aria-valuenow', String(was));
+
+  const south = page.getByRole('slider', { name: /Courses of South/ });
+  await south.focus();
+  await south.press('Home');
+  const card = page.getByRole('group', { name: 'Lay it from' });
+  await card.getByRole('button', { name: '3 Thin' }).click();
+  await expect(
+    page.getByText('South, course 2 is thicker than the one below it. You may lay it so.')
+  ).toBeVisible();
+  await page.setViewportSize({ width: 320, height: 640 });
+  expect(await isTooWide(page)).toBe(false);
+  await page.getByRole('button', { name: 'Use this plan' }).click();
+  await expect(page.getByText(/^In use/)).toBeVisible();
+  const adopted = (await eventsOf(page, jobId)).filter(({ type }) => type === 'planAdopted');
+  expect(adopted.map(({ body }) => body.way)).toEqual(['own']);
+  await page.reload();
+  await expect(way(page, 'My own')).toBeChecked();
+  await expect(page.getByText(/^South, course 2 is thicker than the one below/)).toBeVisible();
+});
+
+test('an own plan that takes more slates than stand there is not used, and says why', async ({
+  page
+}) => {
+  const jobId = await seedJob(page, twoSlopesSorted(160));
+  await page.goto(`/job/${jobId}/courses`);
+  await way(page, 'My own').check({ force: true });
+  const thick = change(page, 'South', '1 Thick');
+  await thick.focus();
+  for (let step = 0; step < 8; step++) await thick.press('ArrowUp');
+  await expect(page.getByText(/^1 Thick has \d+, this takes \d+\.$/)).toBeVisible();
+  await page.getByRole('button', { name: 'Use this plan' }).click();
+  await expect(
+    page.getByText(/^Not used: it takes \d+ slates of 1 Thick, and \d+ are there/)
+  ).toBeVisible();
+  expect((await eventsOf(page, jobId)).filter(({ type }) => type === 'planAdopted')).toEqual([]);
+});
+
+/** Slower than a worn phone: the processor at a quarter of its pace. */
+const SLOWED = 4;
+
+test('a change is dragged on the drawing, and its figures follow', async ({ page }) => {
+  const job = await openExample(page);
+  await page.goto(`${job}/courses`);
+  await way(page, 'My own').check({ force: true });
+  const thick = change(page, 'Back slope', '1 Thick');
+  await thick.scrollIntoViewIfNeeded();
+  const was = Number(await thick.getAttribute('aria-valuenow'));
+  const box = await thick.locator('.pill').boundingBox();
+  if (!box) throw new Error('the grip is drawn');
+  const session = await page.context().newCDPSession(page);
+  await session.send('Emulation.setCPUThrottlingRate', { rate: SLOWED });
+  await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2);
+  await page.mouse.down();
+  await page.mouse.move(box.x + box.width / 2, box.y - 20, { steps: 6 });
+  await page.mouse.up();
+  const now = async (): Promise<number> => Number(await thick.getAttribute('aria-valuenow'));
+  const first = page.getByText(/^Thick 1–\d+ ·/);
+  await expect
+    .poll(async () => [(await now()) > was, (await now()) < was + 12])
+    .toEqual([true, true]);
+  await expect
+    .poll(async () => Number(/1–(\d+)/.exec(await first.innerText())?.[1]) - (await now()))
+    .toBe(0);
+});
