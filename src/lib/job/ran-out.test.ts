@@ -56,7 +56,7 @@ function planned(onPile: readonly number[]) {
   const ground = groundOf(journal);
   const plan = planCourses(ground.request);
   if (plan.status !== 'optimal') throw new Error(JSON.stringify(plan));
-  const body = planAdoption(ground, plan, GRADES, 1.5);
+  const body = planAdoption(ground, plan, GRADES, 1.5, 'mostEven');
   return { journal: journal.add({ type: 'planAdopted', body }), plan };
 }
 

@@ -13,7 +13,7 @@ import {
   rogueStretches,
   slopeProgress
 } from '$lib/job';
-import { type RanOut, pilesLeft, ranOut } from '$lib/job';
+import { type PlanWay, type RanOut, pilesLeft, ranOut } from '$lib/job';
 import type { PlanState } from '$lib/app';
 
 /** Largest accepted chance for each joint beside a rogue. Ours, a starting value. */
@@ -238,15 +238,16 @@ export class LayState {
     return ground && adopted && ranOut(ground, adopted.rest, pile);
   }
 
-  /** The most even plan of a request that counts on less; `none` where there is none. */
+  /** The plan of a request that counts on less, made as the rest is; `none` where there is none. */
   async planOf(request: PlanRequest): Promise<Plan | 'none'> {
-    const result = await runTask('planRoof', request).result.catch(() => undefined);
+    const plans = await runTask('planRoof', { request }).result.catch(() => undefined);
+    const result = plans?.[this.#desk.way];
     return result?.status === 'optimal' ? result : 'none';
   }
 
   /** Puts another plan of the rest in force. Resolves to whether it was saved. */
-  usePlan(plan: Plan): Promise<boolean> {
-    return this.#desk.adopt(plan);
+  usePlan(plan: Plan, way: PlanWay = this.#desk.way): Promise<boolean> {
+    return this.#desk.adopt(plan, way);
   }
 
   /** Courses that a plan of the rest changes of the one in force. */
