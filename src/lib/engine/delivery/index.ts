@@ -1,3 +1,4 @@
+export { betterDelivery, type BetterDelivery, chanceOfDifference } from './better-delivery.ts';
 export type { Basis, Interval, Standing } from './basis.ts';
 export {
   CODE_LETTERS,

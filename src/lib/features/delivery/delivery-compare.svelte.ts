@@ -1,4 +1,10 @@
-import type { compareDeliveries, DeliverySummary, PalletsCompared } from '$lib/engine/delivery';
+import type {
+  BetterDelivery,
+  ComparedDelivery,
+  DeliverySummary,
+  PalletsCompared,
+  compareDeliveries
+} from '$lib/engine/delivery';
 import { jobName, tallyPallets } from '$lib/job';
 import { labelsOf, offeredSlates, orderInForce } from '$lib/job';
 import { journalStore } from '$lib/app';
@@ -19,6 +25,7 @@ export class DeliveriesState {
   failed = $state.raw<readonly string[]>([]);
   each = $state.raw<readonly DeliveryOfJob[]>([]);
   compared = $state.raw<ReturnType<typeof compareDeliveries>>();
+  better = $state.raw<BetterDelivery<ComparedDelivery>>();
   #isClosed = false;
 
   /** Opens every job on this device; `close` ends it early. */
@@ -75,6 +82,7 @@ export class DeliveriesState {
       this.opened++;
     }
     this.compared = engine.compareDeliveries(summaries, LEVEL);
+    this.better = engine.betterDelivery(this.compared.deliveries);
     this.isLoaded = true;
   }
 

@@ -99,6 +99,15 @@ export const compare = {
   none: 'No delivery with a finished sample is on this device yet.',
   loading: (done: string, of: string) => `Opening job ${done} of ${of}…`,
   failed: (name: string) => `The job ${name} did not open and is left out.`,
+  counts: (outside: string, sampled: string) => `${outside} of ${sampled} slates outside its order`,
+  even: (best: string, other: string, isMoreEven: boolean) =>
+    isMoreEven
+      ? `It is also the more even: usual variation ${best} against ${other}.`
+      : `Its slates are no more even: usual variation ${best} against ${other}.`,
+  better: (best: string, counts: string, other: string, others: string, even: string) =>
+    `${best} is better than ${other}: ${counts} against ${others}, more than chance explains. ${even}`,
+  notTold: (best: string, counts: string, other: string, others: string, even: string) =>
+    `${best} looks better than ${other}, but chance may explain it: ${counts} against ${others}. ${even}`,
   overTime: 'Over time',
   bySupplier: 'By supplier',
   noSupplier: 'no nickname',
