@@ -87,6 +87,14 @@ export {
 } from './bonds.ts';
 export { type Datum, type PerpMarks, type SlopeBond, bondOfCourse, setOutPerps } from './perps.ts';
 export { type Piece, type PieceRun, piecesInCourse } from './pieces.ts';
+export {
+  type CutShape,
+  type Notch,
+  type OpeningCourses,
+  type RakedSide,
+  coursesRoundOpening,
+  cutShape
+} from './cut-shape.ts';
 export { type PieceCounts, piecesCounted, slatesUsed } from './demand.ts';
 export {
   type CourseLayout,

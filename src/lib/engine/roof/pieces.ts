@@ -17,6 +17,9 @@ export interface Piece {
   readonly tailWidthMm: number;
   readonly marginWidthMm: number;
   readonly headWidthMm: number;
+  /** Where its slate would end if neither hip, valley nor notch cut it. */
+  readonly slateLeftMm: number;
+  readonly slateRightMm: number;
   /** Whether a hole on its hole line keeps 25 mm of slate round it: see `hasNailRoom`. */
   readonly holdsNail: boolean;
 }
@@ -127,6 +130,11 @@ function pieceAt(
   const isWide =
     !spec.randomWidths && place.kind === 'slate-and-a-half' && widthMm > spec.widthMm + SAME_MM;
   const isCut = !isWhole || isNotched || isTrimmed({ kind: place.kind, widthMm }, spec);
+  const sides = clipped(place, stretch.between);
+  // What shows of a wide place may come from a plain slate: it keeps the side that is not cut.
+  const ownMm = isWide ? spec.slateAndAHalfWidthMm : spec.widthMm;
+  const slateMm = spec.randomWidths ? Infinity : ownMm;
+  const isLeftCut = leftMm > place.leftMm + SAME_MM;
   return {
     kind: isWide ? 'slate-and-a-half' : isCut ? 'cut' : 'full',
     isCut,
@@ -135,7 +143,9 @@ function pieceAt(
     tailWidthMm,
     marginWidthMm: widthWithin(place, stretch.margin),
     headWidthMm,
-    holdsNail: hasRoom(clipped(place, stretch.between))
+    slateLeftMm: isLeftCut ? Math.max(sides.leftMm, rightMm - slateMm) : sides.leftMm,
+    slateRightMm: isLeftCut ? sides.rightMm : Math.min(sides.rightMm, leftMm + slateMm),
+    holdsNail: hasRoom(sides)
   };
 }
 

@@ -64,6 +64,8 @@ describe('leastSideLapMm', () => {
           tailWidthMm: right - left,
           marginWidthMm: right - left,
           headWidthMm: right - left,
+          slateLeftMm: 0,
+          slateRightMm: 250,
           holdsNail: true
         }))
       }

@@ -1,11 +1,6 @@
-import type {
-  CourseDemand,
-  CourseLayout,
-  Piece,
-  SharedBatten,
-  SlopeLayout
-} from '$lib/engine/roof';
+import type { CourseDemand, SharedBatten, SlopeLayout } from '$lib/engine/roof';
 import { partsOfPieces } from '$lib/job';
+import { cutMark, cutsOf } from './cut-words.ts';
 import type { JobView } from '$lib/journal';
 import { current, partOf } from '$lib/journal';
 
@@ -26,7 +21,7 @@ export interface SheetLine {
   readonly slates: number;
   readonly wide: number;
   readonly cuts: number;
-  /** Widths of the cut pieces from left to right. */
+  /** Widths of the cut pieces in full, tail/head, from left to right. */
   readonly widths: string;
 }
 
@@ -83,7 +78,9 @@ export function sheetLines(
         slates: own,
         wide: course.counts.slateAndAHalf,
         cuts: course.counts.cut + course.counts.slateAndAHalfCut,
-        widths: widthsOf(course, mark)
+        widths: cutsOf(course, laid.slope)
+          .map((cut) => cutMark(cut, mark))
+          .join(' · ')
       };
       if (piles.length < 2 || !needs) return [line];
       return partsOfPieces(needs, piles).map(({ pile, slates, slateAndAHalves }, part) => ({
@@ -104,16 +101,4 @@ function battenOf(
   const { fromEaveMm, fromFirstMm } = laid.battens[batten - laid.battens[0].batten];
   const shared = laid.outOfSquare?.battens[batten];
   return { battenMm: fromEaveMm, rodMm: fromFirstMm, ...(shared && { shared }) };
-}
-
-/** Cut pieces of a course: width at the tail, and at the next tail where it differs. */
-function widthsOf(course: CourseLayout, mark: (lengthMm: number) => string): string {
-  const cuts: Piece[] = course.runs.flatMap((run) => run.pieces).filter((piece) => piece.isCut);
-  return cuts
-    .map(({ tailWidthMm, marginWidthMm }) =>
-      Math.abs(tailWidthMm - marginWidthMm) > 0.5
-        ? `${mark(tailWidthMm)}/${mark(marginWidthMm)}`
-        : mark(tailWidthMm)
-    )
-    .join(' · ');
 }

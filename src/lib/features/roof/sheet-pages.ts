@@ -26,6 +26,8 @@ export interface SheetContent {
   readonly lines: readonly number[];
   /** Marks of the bond that has more. */
   readonly marks: number;
+  /** Lines of words above the courses beyond the usual ones. */
+  readonly notes?: number;
   /** Height of one marking stick with its numbers. */
   readonly stickMm: number;
 }
@@ -46,8 +48,9 @@ export interface SheetPages {
  * second. The stick goes where there is room for it, so that no page is left half empty. Courses stand in one column, or in two where one
  * does not hold them; only a slope of more than 80 courses takes a third page.
  */
-export function sheetPages({ lines, marks, stickMm }: SheetContent): SheetPages {
-  const { roomMm, lineMm, tableHeadMm, firstPageMm, stickHeadMm } = ON_PAPER;
+export function sheetPages({ lines, marks, stickMm, notes = 0 }: SheetContent): SheetPages {
+  const { roomMm, lineMm, firstPageMm, stickHeadMm } = ON_PAPER;
+  const tableHeadMm = ON_PAPER.tableHeadMm + notes * lineMm;
   const sticks = Math.max(1, Math.ceil(marks / MARKS_A_STICK));
   const allSticksMm = stickHeadMm + sticks * stickMm;
   const column = Math.floor((roomMm - tableHeadMm) / lineMm);

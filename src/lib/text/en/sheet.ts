@@ -93,10 +93,41 @@ export const sheet = {
     slates: 'Slates',
     wide: '1½',
     cuts: 'Cuts',
-    widths: 'Cut widths, left to right',
+    widths: 'Cut in full, left to right: tail/head',
     done: 'Laid',
     undereave: 'Under',
     noPile: '____'
+  },
+  cuts: {
+    title: 'Cuts',
+    edge: (side: 'left' | 'right', kind: 'hip' | 'valley', degrees: string, leans: string) =>
+      `At the ${side} ${kind} cut at ${degrees}° to the slate’s side, leaning ${leans} towards the head.`,
+    loose:
+      'A piece marked × has no room for its nail: cut it from a wider slate, else bond or hook it.',
+    opening: (
+      name: string,
+      below: number | undefined,
+      above: number | undefined,
+      from: number | undefined,
+      to: number | undefined
+    ) => {
+      const cut =
+        from === undefined
+          ? 'no course is cut'
+          : from === to
+            ? `course ${from} is cut`
+            : `courses ${from} to ${to} are cut`;
+      const under =
+        below === undefined ? 'none runs whole below it' : `course ${below} runs whole below it`;
+      const over = above === undefined ? 'none above it' : `course ${above} above it`;
+      return `${name}: ${cut}, ${under}, ${over}.`;
+    },
+    raked: (tail: string, head: string) => `tail ${tail}, head ${head}`,
+    toPoint: (tail: string) => `tail ${tail}, to a point`,
+    leans: (way: 'left' | 'right') => `leaning ${way} towards the head`,
+    notch: (width: string, height: string) => `notch ${width} × ${height}`,
+    wide: 'from a slate-and-a-half',
+    noNail: 'no room for its nail'
   },
   outOfSquare: {
     title: 'Out of square',
@@ -146,7 +177,7 @@ export const sheet = {
     full: 'Full',
     slateAndAHalf: 'Slate-and-a-half',
     cut: 'Cut',
-    cutWidths: 'Widths of cut pieces, left to right, tail / next tail',
+    cutWidths: 'Cut pieces in full, left to right, tail / head',
     note: 'Tail line: up the rafter from the eave line; below it with a minus sign.'
   },
   checks: 'Checks and cautions'
