@@ -87,6 +87,8 @@ describe('piecesInCourse', () => {
       tailWidthMm: 300,
       marginWidthMm: 300,
       headWidthMm: 300,
+      slateLeftMm: 0,
+      slateRightMm: 300,
       holdsNail: true
     };
     expect(runDemand({ leftMm: 0, rightMm: 300, pieces: [piece] })).toEqual({

@@ -67,9 +67,11 @@ export const delivery = {
     unset: 'Enter the day of arrival and the days to claim.',
     doNotFix: 'Do not hole or fix yet: it can end your right to claim.',
     laid: (courses: number) =>
-      `${many(courses, { one: 'course is', other: 'courses are' })} laid, so the slates on them are holed and fixed.`,
-    laidMeans:
-      'Claim for the slates not laid, which lie as they came. Of those fixed, terms mostly leave only what could not be seen before (common practice, no source): read your order, take photos and lay no more of this delivery before the supplier answers.',
+      `${many(courses, { one: 'course is', other: 'courses are' })} laid: those slates are holed and fixed.`,
+    laidMeans: 'Claim for the slates not laid; stop laying them.',
+    laidTitle: 'Slates already laid?',
+    laidTerms:
+      'Of slates that are fixed, terms mostly leave only what could not be seen before (common practice, no source): read your order, take photos, and lay no more of this delivery before the supplier answers.',
     refused: 'Refused: do not hole or fix; keep the slates as they came.',
     taken: (who: string, when: string) => `Taken by ${who} on ${when}: it may be holed and fixed.`,
     takenAgainst: (found: string) =>

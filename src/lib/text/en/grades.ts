@@ -170,6 +170,13 @@ export const grades = {
   set: {
     button: 'Use these grades',
     inForce: 'These grades are in use.',
+    /** Where the work goes on. */
+    next: {
+      roof: 'Enter the roof',
+      plan: 'Make the plan',
+      sort: 'Sort the slates',
+      lay: 'Lay'
+    },
     notSaved:
       'The grades are not saved; your split is still here. Fix what the red line says, then try again.',
     keep: 'They keep the grades they were sorted under; only slates sorted from now on follow new grades.'
