@@ -96,7 +96,7 @@ test('a change is dragged on the drawing, and its figures follow', async ({ page
   await page.mouse.move(box.x + box.width / 2, box.y - 20, { steps: 6 });
   await page.mouse.up();
   const now = async (): Promise<number> => Number(await thick.getAttribute('aria-valuenow'));
-  const first = page.getByText(/^Thick 1–\d+ ·/);
+  const first = page.getByText(/^Back slope: Thick 1–\d+ ·/);
   await expect
     .poll(async () => [(await now()) > was, (await now()) < was + 12])
     .toEqual([true, true]);

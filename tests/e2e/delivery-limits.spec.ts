@@ -1,4 +1,4 @@
-import { expect, openEveryFold, test } from './helpers.ts';
+import { expect, openEveryFold, openFolds, test } from './helpers.ts';
 import { delivery, seedDelivery } from './delivery-job.ts';
 
 test('a refusal rests only on limits confirmed from the order, one by one', async ({ page }) => {
@@ -42,10 +42,10 @@ test('once courses are laid the delivery says what that means for the claim', as
   ]);
   for (const part of ['', '/findings']) {
     await page.goto(`${job}/delivery${part}`);
-    await expect(
-      page.getByText('2 courses are laid, so the slates on them are holed')
-    ).toBeVisible();
+    await expect(page.getByText('2 courses are laid: those slates are holed')).toBeVisible();
     await expect(page.getByText('Claim for the slates not laid')).toBeVisible();
+    await openFolds(page, 'Slates already laid?');
+    await expect(page.getByText('only what could not be seen before')).toBeVisible();
     await expect(page.getByText('Do not hole or fix yet')).toHaveCount(0);
   }
 });
