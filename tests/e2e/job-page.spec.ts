@@ -22,7 +22,12 @@ async function bookOfLay(page: Page): Promise<{ left: number; lost: number }[]> 
   const cells = await rows.evaluateAll((all) =>
     all.map((row) => [...row.querySelectorAll('td')].map((cell) => cell.textContent ?? ''))
   );
-  return cells.map(([left, , lost]) => ({ left: numbersOf(left)[0], lost: numbersOf(lost)[0] }));
+  // Standing, on the pallets while slates are to come, still to lay, lost.
+  return cells.map((row) => {
+    const numbers = row.map((cell) => numbersOf(cell)[0]);
+    const left = numbers.slice(0, -2).reduce((sum, slates) => sum + slates, 0);
+    return { left, lost: numbers[numbers.length - 1] };
+  });
 }
 
 /** What the job page says of each pile: left, of these piled, laid, lost. */
