@@ -1,4 +1,4 @@
-import type { Page } from '@playwright/test';
+import type { Locator, Page } from '@playwright/test';
 import { twoSlopesSorted, usePlan } from './courses-job.ts';
 import { expect, openExample, test } from './helpers.ts';
 import { eventsOf, seedJob } from './seed-job.ts';
@@ -19,20 +19,31 @@ test('a pile counted as 0 offers sorting, a neighbour, an order and another plan
   const job = await openExample(page);
   await page.goto(`${job}/lay`);
   await expect(page.getByRole('button', { name: 'Course laid' })).toBeVisible();
+  await count(page, '1 Thick', '100');
+  const ways = page.getByRole('list', { name: 'Ways out' }).getByRole('listitem');
+  await expect(ways.nth(0)).toContainText(/Sort about [\d,]+ slates, and they stand there\./);
+  await expectPrices(ways);
+  await ways.nth(0).getByRole('link', { name: 'Sort more' }).click();
+  await expect(page).toHaveURL(/\/sort$/);
+
+  await page.goto(`${job}/lay`);
   await count(page, '1 Thick', '0');
   await expect(
     page.getByText(/^1 Thick: none stands there\. About \d+ more on the pallets, if sorted\.$/)
   ).toBeVisible();
-  const ways = page.getByRole('list', { name: 'Ways out' }).getByRole('listitem');
-  await expect(ways.nth(0)).toContainText(/Sort about [\d,]+ slates, and they stand there\./);
+  // The plan by the rule lays nearly all of the pile: what is still on the pallets is too few.
+  await expect(ways.nth(0)).toContainText('The pallets do not hold so many more of 1 Thick.');
+  await expectPrices(ways);
+});
+
+/** What borrowing, ordering and another plan cost, after the way of sorting more. */
+async function expectPrices(ways: Locator): Promise<void> {
   await expect(ways.nth(1)).toContainText(
     /Borrow [\d,]+ slates of 2 Medium .* joints will show\.|2 Medium has none to spare/
   );
   await expect(ways.nth(2)).toContainText(/Order [\d,]+ slates of about [78]\.\d mm\./);
   await expect(ways.nth(3)).toContainText(/joints will show|No other plan gets by/);
-  await ways.nth(0).getByRole('link', { name: 'Sort more' }).click();
-  await expect(page).toHaveURL(/\/sort$/);
-});
+}
 
 test('borrowing from the pile below is one tap, and the plan that is laid follows it', async ({
   page

@@ -43,7 +43,7 @@ test.describe('with the worker of the app', () => {
     await page.getByRole('button', { name: 'Use these grades' }).click();
     await expect(page.getByText('These grades are in use.')).toBeVisible();
 
-    await page.getByRole('link', { name: 'Enter the roof', exact: true }).click();
+    await page.getByRole('link', { name: 'Enter the roof', exact: true }).first().click();
     await page.getByLabel('Length', { exact: true }).fill('500');
     await page.getByLabel('Width', { exact: true }).fill('250');
     await page.getByLabel('Headlap', { exact: true }).fill('90');
