@@ -20,7 +20,7 @@ const SHOWS: Readonly<Record<string, string>> = {
   '/sheet': 'Courses, eave to ridge',
   '/delivery/order': 'Pallets',
   '/delivery/compare': 'By supplier',
-  '/delivery/sheet': 'Pallets compared'
+  '/delivery/sheet': 'Every reading that counts'
 };
 
 /** A heading that must be there before the folds are opened and the screen is measured. */
