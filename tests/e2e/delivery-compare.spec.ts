@@ -26,7 +26,7 @@ test('the charts stand side by side on one scale @desktop', async ({ page }) => 
   const [one, other] = [await charts.nth(0).boundingBox(), await charts.nth(1).boundingBox()];
   expect(one?.y).toBe(other?.y);
   expect((one?.x ?? 0) + (one?.width ?? 0)).toBeLessThanOrEqual(other?.x ?? 0);
-  const scaleOf = (at: number) => charts.nth(at).locator('svg text').allInnerTexts();
+  const scaleOf = (at: number) => charts.nth(at).locator('svg text').allTextContents();
   const ticks = async (at: number) =>
     (await scaleOf(at)).filter((text) => /^\d+\.\d$/.test(text.trim()));
   expect((await ticks(0)).length).toBeGreaterThan(1);
