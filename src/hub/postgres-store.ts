@@ -1,4 +1,4 @@
-import pg from 'pg';
+import type { PoolClient } from 'pg';
 import type {
   Access,
   Appended,
@@ -9,52 +9,43 @@ import type {
   Redeemed,
   SpaceNews
 } from './hub-store.ts';
-import { HubFull } from './hub-store.ts';
+import { CHANNEL, PostgresPool, notify } from './postgres-pool.ts';
 import type { AccessEntry, Heads, InviteEntry, SealedParcel } from './protocol.ts';
 import { type Row, accessEntryOfRow, accessOfRow, inviteEntryOfRow, inviteState } from './rows.ts';
 import { schema } from './schema.ts';
 
-const CHANNEL = 'evencourse_hub';
 /** Held while the tables are made, so that processes starting together do not collide. */
 const SCHEMA_LOCK = 4_173_001;
-const RECONNECT_MS = 500;
 
 /**
  * The hub's data in PostgreSQL; several hub processes may share it. A parcel is stored and told of
  * in one statement.
  */
 export class PostgresHubStore implements HubStore {
-  readonly #url: string;
-  readonly #pool: pg.Pool;
-  readonly #listeners = new Set<(news: SpaceNews) => void>();
-  #ear: pg.Client | undefined;
-  #isClosed = false;
+  readonly #pool: PostgresPool;
 
-  private constructor(url: string) {
-    this.#url = url;
-    this.#pool = new pg.Pool({ connectionString: url, max: 8 });
-    // A connection that breaks while idle is dropped; the next request gets another.
-    this.#pool.on('error', () => undefined);
+  private constructor(pool: PostgresPool) {
+    this.#pool = pool;
   }
 
   /** @throws Error when the database cannot be reached */
   static async open(url: string): Promise<PostgresHubStore> {
-    const store = new PostgresHubStore(url);
+    const pool = new PostgresPool(url);
     try {
-      await store.#together(async (client) => {
+      await pool.together(async (client) => {
         await client.query('select pg_advisory_xact_lock($1)', [SCHEMA_LOCK]);
         for (const table of schema('bytea')) await client.query(table);
       });
-      await store.#listen();
+      await pool.listen();
     } catch (error) {
-      await store.close();
+      await pool.close();
       throw error;
     }
-    return store;
+    return new PostgresHubStore(pool);
   }
 
   async firstHubKey(tokenHash: string, at: number): Promise<boolean> {
-    return this.#together(async (client) => {
+    return this.#pool.together(async (client) => {
       await client.query('lock table access in share row exclusive mode');
       if ((await client.query("select 1 from access where role = 'opener'")).rowCount) return false;
       await addOpener(client, tokenHash, at);
@@ -63,14 +54,14 @@ export class PostgresHubStore implements HubStore {
   }
 
   async replaceHubKey(tokenHash: string, at: number): Promise<void> {
-    await this.#together(async (client) => {
+    await this.#pool.together(async (client) => {
       await client.query("delete from access where role = 'opener'");
       await addOpener(client, tokenHash, at);
     });
   }
 
   async openSpace(space: string, keeper: NewAccess, at: number): Promise<Made> {
-    return this.#together(async (client) => {
+    return this.#pool.together(async (client) => {
       const made = await client.query(
         'insert into space (id, since, bytes) values ($1, $2, 0) on conflict do nothing',
         [space, at]
@@ -88,12 +79,12 @@ export class PostgresHubStore implements HubStore {
   }
 
   async accessOf(tokenHash: string): Promise<Access | undefined> {
-    const [row] = await this.#rows('select * from access where token_hash = $1', [tokenHash]);
+    const [row] = await this.#pool.rows('select * from access where token_hash = $1', [tokenHash]);
     return row && accessOfRow(row);
   }
 
   async addAccess(of: Access, added: NewAccess, most: number, at: number): Promise<Made> {
-    return this.#together(async (client) => {
+    return this.#pool.together(async (client) => {
       await lockSpace(client, of.space);
       const there = await client.query('select space from access where token_hash = $1', [
         added.tokenHash
@@ -106,11 +97,11 @@ export class PostgresHubStore implements HubStore {
   }
 
   async noteSeen(access: string, at: number): Promise<void> {
-    await this.#rows('update access set last_seen = $1 where id = $2', [at, access]);
+    await this.#pool.rows('update access set last_seen = $1 where id = $2', [at, access]);
   }
 
   async accesses(space: string): Promise<AccessEntry[]> {
-    const rows = await this.#rows('select * from access where space = $1 order by since, id', [
+    const rows = await this.#pool.rows('select * from access where space = $1 order by since, id', [
       space
     ]);
     return rows.map(accessEntryOfRow);
@@ -120,7 +111,7 @@ export class PostgresHubStore implements HubStore {
     space: string,
     access: string
   ): Promise<'done' | 'no-such-thing' | 'last-keeper'> {
-    return this.#together(async (client) => {
+    return this.#pool.together(async (client) => {
       await lockSpace(client, space);
       const { rows } = await client.query<Row>('select * from access where space = $1', [space]);
       const row = rows.find(({ id }) => id === access);
@@ -128,14 +119,14 @@ export class PostgresHubStore implements HubStore {
       const keepers = rows.filter(({ role, removed }) => role === 'keeper' && removed === 0);
       if (keepers.length === 1 && keepers[0].id === access) return 'last-keeper';
       await client.query('update access set removed = 1 where id = $1', [access]);
-      await tell(client, { kind: 'removed', space, access });
+      await notify(client, { kind: 'removed', space, access });
       return 'done';
     });
   }
 
   async addInvite(invite: NewInvite, most: number): Promise<Made> {
     const { id, secretHash, space, role, since, until } = invite;
-    return this.#together(async (client) => {
+    return this.#pool.together(async (client) => {
       await lockSpace(client, space);
       const there = await client.query('select secret_hash, space from invite where id = $1', [id]);
       if (there.rowCount) {
@@ -163,7 +154,7 @@ export class PostgresHubStore implements HubStore {
     most: number,
     at: number
   ): Promise<Redeemed> {
-    return this.#together(async (client): Promise<Redeemed> => {
+    return this.#pool.together(async (client): Promise<Redeemed> => {
       const found = await client.query<Row>('select * from invite where id = $1 for update', [
         invite.id
       ]);
@@ -192,7 +183,7 @@ export class PostgresHubStore implements HubStore {
   }
 
   async invites(space: string, at: number): Promise<InviteEntry[]> {
-    const rows = await this.#rows('select * from invite where space = $1 order by since, id', [
+    const rows = await this.#pool.rows('select * from invite where space = $1 order by since, id', [
       space
     ]);
     return rows.map((row) => inviteEntryOfRow(row, at));
@@ -200,7 +191,7 @@ export class PostgresHubStore implements HubStore {
 
   async revokeInvite(space: string, invite: string): Promise<'done' | 'no-such-thing'> {
     const sql = 'update invite set revoked = 1 where space = $1 and id = $2 returning id';
-    return (await this.#rows(sql, [space, invite])).length === 0 ? 'no-such-thing' : 'done';
+    return (await this.#pool.rows(sql, [space, invite])).length === 0 ? 'no-such-thing' : 'done';
   }
 
   async append(
@@ -210,7 +201,7 @@ export class PostgresHubStore implements HubStore {
     at: number
   ): Promise<Appended> {
     const news: SpaceNews = { kind: 'parcel', space, device, last };
-    const [row] = await this.#rows(
+    const [row] = await this.#pool.rows(
       `with moved as (
          insert into device as d (space, device, head, at)
          select $1, $2, $4::bigint, $8::bigint
@@ -237,13 +228,13 @@ export class PostgresHubStore implements HubStore {
   }
 
   async heads(space: string): Promise<Heads> {
-    const rows = await this.#rows('select device, head from device where space = $1', [space]);
+    const rows = await this.#pool.rows('select device, head from device where space = $1', [space]);
     return Object.fromEntries(rows.map(({ device, head }) => [String(device), Number(head)]));
   }
 
   async above(space: string, have: Heads, bytes: number): Promise<SealedParcel[]> {
     // Which parcels are meant is worked out by their sizes; only those are then read.
-    const rows = await this.#rows(
+    const rows = await this.#pool.rows(
       `with wanted as (
          select p.device, p.first, p.last,
            sum(octet_length(p.body)) over (order by p.device, p.last) as reach,
@@ -271,7 +262,7 @@ export class PostgresHubStore implements HubStore {
     bytes: Uint8Array,
     mostBytes: number
   ): Promise<'done' | 'space-full'> {
-    return this.#together(async (client) => {
+    return this.#pool.together(async (client) => {
       await lockSpace(client, space);
       const there = await client.query('select 1 from photo where space = $1 and id = $2', [
         space,
@@ -293,7 +284,7 @@ export class PostgresHubStore implements HubStore {
   }
 
   async photo(space: string, id: string): Promise<Uint8Array<ArrayBuffer> | undefined> {
-    const [row] = await this.#rows('select body from photo where space = $1 and id = $2', [
+    const [row] = await this.#pool.rows('select body from photo where space = $1 and id = $2', [
       space,
       id
     ]);
@@ -301,83 +292,21 @@ export class PostgresHubStore implements HubStore {
   }
 
   onNews(hear: (news: SpaceNews) => void): () => void {
-    this.#listeners.add(hear);
-    return () => this.#listeners.delete(hear);
+    return this.#pool.onNews(hear);
   }
 
-  async close(): Promise<void> {
-    this.#isClosed = true;
-    await this.#ear?.end().catch(() => undefined);
-    await this.#pool.end();
-  }
-
-  /** Listens to all processes on a connection of its own, and connects again when it breaks. */
-  async #listen(): Promise<void> {
-    const ear = new pg.Client({ connectionString: this.#url });
-    this.#ear = ear;
-    ear.on('notification', ({ payload }) => this.#tell(JSON.parse(payload ?? '') as SpaceNews));
-    let isBroken = false;
-    const again = () => {
-      if (isBroken || this.#isClosed) return;
-      isBroken = true;
-      ear.end().catch(() => undefined);
-      setTimeout(() => {
-        if (this.#isClosed) return;
-        this.#listen().then(
-          () => this.#tell({ kind: 'look-again' }),
-          () => undefined
-        );
-      }, RECONNECT_MS);
-    };
-    ear.on('error', again);
-    ear.on('end', again);
-    try {
-      await ear.connect();
-      await ear.query(`listen ${CHANNEL}`);
-    } catch (error) {
-      again();
-      throw error;
-    }
-  }
-
-  #tell(news: SpaceNews): void {
-    for (const hear of this.#listeners) hear(news);
-  }
-
-  async #rows(sql: string, values: unknown[]): Promise<Row[]> {
-    try {
-      return (await this.#pool.query<Row>(sql, values)).rows;
-    } catch (error) {
-      throw fullOr(error);
-    }
-  }
-
-  /** Several statements in one transaction. */
-  async #together<T>(work: (client: pg.PoolClient) => Promise<T>): Promise<T> {
-    const client = await this.#pool.connect();
-    try {
-      await client.query('begin');
-      const value = await work(client);
-      await client.query('commit');
-      client.release();
-      return value;
-    } catch (error) {
-      await client.query('rollback').then(
-        () => client.release(),
-        () => client.release(true)
-      );
-      throw fullOr(error);
-    }
+  close(): Promise<void> {
+    return this.#pool.close();
   }
 }
 
-async function addOpener(client: pg.PoolClient, tokenHash: string, at: number): Promise<void> {
+async function addOpener(client: PoolClient, tokenHash: string, at: number): Promise<void> {
   const opener = { id: tokenHash, tokenHash, device: '', label: '' };
   await addAccess(client, '', 'opener', opener, at, '');
 }
 
 async function addAccess(
-  client: pg.PoolClient,
+  client: PoolClient,
   space: string,
   role: string,
   { id, tokenHash, device, label }: NewAccess,
@@ -392,25 +321,17 @@ async function addAccess(
   );
 }
 
-async function accessCount(client: pg.PoolClient, space: string): Promise<number> {
+async function accessCount(client: PoolClient, space: string): Promise<number> {
   const sql = 'select count(*) as count from access where space = $1';
   return Number((await client.query(sql, [space])).rows[0].count);
 }
 
 /** What is counted in a space is counted by one at a time. */
-async function lockSpace(client: pg.PoolClient, space: string): Promise<void> {
+async function lockSpace(client: PoolClient, space: string): Promise<void> {
   await client.query('select 1 from space where id = $1 for update', [space]);
-}
-
-async function tell(client: pg.PoolClient, news: SpaceNews): Promise<void> {
-  await client.query('select pg_notify($1, $2)', [CHANNEL, JSON.stringify(news)]);
 }
 
 /** The same bytes as the driver wants them. */
 function bufferOf(bytes: Uint8Array): Buffer {
   return Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength);
-}
-
-function fullOr(error: unknown): unknown {
-  return (error as { code?: unknown } | null)?.code === '53100' ? new HubFull(error) : error;
 }
