@@ -174,3 +174,14 @@ export class TestDevice {
     return twin;
   }
 }
+
+/** For tests: a hub, and a job that Wren began and Finch has. */
+export async function crewOfTwo(): Promise<{ hub: TestHub; wren: TestDevice; finch: TestDevice }> {
+  const hub = await new TestHub().start();
+  const wren = await new TestDevice(hub, 1).join();
+  const finch = await new TestDevice(hub, 2).join();
+  await wren.act(opened);
+  await wren.exchange();
+  await finch.exchange();
+  return { hub, wren, finch };
+}
