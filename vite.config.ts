@@ -30,12 +30,12 @@ const NOT_PURE = ['tests/properties/storage*.test.ts', 'tests/properties/job-fil
 const EVERY_PAGE = new RegExp(
   [
     'node_modules/(svelte|@sveltejs/kit|esm-env|clsx|dexie|valibot)/',
-    'src/lib/journal/(bodies|effects|view|register|ids|undo|events|fold|draft|canonical|upcasters)\\.ts',
+    'src/lib/journal/(bodies[-a-z]*|body-fields|faults|effects|view|register|ids|undo|events|fold|draft|canonical|upcasters)\\.ts',
     'src/lib/storage/(dexie-(store|journal)|database|event-tables|job-row|fold-batch|reconnect)\\.ts',
     'src/lib/storage/(stamp|identity|photo|probe|store|number-run|missing|removed)\\.ts',
     'src/lib/app/(store|start-check|updates|language|preferences|new-job|own-letters)[.a-z]*\\.ts',
     'src/lib/text/(words|numbers|plural|index|en/common|en/index)[.a-z]*\\.ts',
-    'src/lib/engine/(errors|units)\\.ts',
+    'src/lib/engine/(errors|slate-checks|units)\\.ts',
     'src/lib/ui/(Field|FilePicker|Notice|Slab)\\.svelte',
     'src/lib/ui/(pile-colour|into-view)\\.ts',
     'src/(app|icons)\\.css',

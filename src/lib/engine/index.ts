@@ -7,4 +7,5 @@ export {
   fromHundredths,
   formatFeetInches
 } from './units.ts';
+export { FULL_CHECKS, type FullCheck } from './slate-checks.ts';
 export { type Random, createRandom, randomBelow, randomNormal, shuffled } from './random.ts';

@@ -1,22 +1,27 @@
 export {
-  AGREED_LIMITS,
   BODIES,
-  BOUNDARY_METHODS,
-  CLAIM_ASKS,
-  SET_ASIDE_REASONS,
-  SET_ASIDE_USES,
-  type AgreedLimitName,
   type BodyOf,
-  type BoundaryMethod,
-  type ClaimAsk,
   type EventType,
-  type SampleSlate,
-  type SetAsideReason,
-  type SetAsideUse,
   type SlateSpecBody,
-  type SlateSizeBody,
   type SlopeBody
 } from './bodies.ts';
+export { CLAIM_ASKS, type ClaimAsk } from './bodies-delivery.ts';
+export type { SlateSizeBody } from './bodies-roof.ts';
+export {
+  BOUNDARY_METHODS,
+  SET_ASIDE_USES,
+  type BoundaryMethod,
+  type SampleSlate,
+  type SetAsideUse
+} from './bodies-sorting.ts';
+export {
+  AGREED_LIMITS,
+  DEFECTS,
+  SET_ASIDE_REASONS,
+  type AgreedLimitName,
+  type Defect,
+  type SetAsideReason
+} from './faults.ts';
 export { lastOfEach } from './lists.ts';
 export { own } from './own.ts';
 export { canonicalJson } from './canonical.ts';

@@ -1,5 +1,7 @@
-import type { BodyOf, SampleSlate, SetAsideReason, SlopeBody } from './bodies.ts';
+import type { BodyOf, SlopeBody } from './bodies.ts';
+import type { SampleSlate } from './bodies-sorting.ts';
 import { canonicalJson } from './canonical.ts';
+import type { SetAsideReason } from './faults.ts';
 import type { Register } from './register.ts';
 
 /** Raise when the shape or meaning of any part changes: stored views are then rebuilt from events. */

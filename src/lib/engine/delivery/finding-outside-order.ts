@@ -1,17 +1,12 @@
 import { EngineError } from '../errors.ts';
+import { FULL_CHECKS } from '../slate-checks.ts';
 import type { Basis, Interval } from './basis.ts';
 import { countInLot } from './finite-lot.ts';
 import { type JudgingPlan, acceptanceNumberFor } from './judging-plan.ts';
 import type { ProductLimits } from './product-tolerances.ts';
 import { clopperPearson } from './proportion-intervals.ts';
 import type { JudgedSlate } from './sample-evidence.ts';
-import {
-  FULL_CHECKS,
-  SLATE_CHECKS,
-  type SlateCheckName,
-  basisOfMark,
-  isCertain
-} from './slate-conformity.ts';
+import { SLATE_CHECKS, type SlateCheckName, basisOfMark, isCertain } from './slate-conformity.ts';
 import { judgeByVariables, type VariablesJudgement } from './variables-judgement.ts';
 import type { VariablesPlan } from './variables-plan.ts';
 
@@ -160,7 +155,8 @@ function findingOf(
   };
   const { results, measured, failed } = outcomesOf(judged);
   const picked = judged.filter(({ isFullCheck }) => isFullCheck);
-  const isPicked = FULL_CHECKS.includes(check) && picked.length > 0 && measured < judged.length;
+  const isFull = FULL_CHECKS.some((full) => full === check);
+  const isPicked = isFull && picked.length > 0 && measured < judged.length;
   const base = isPicked ? picked : judged;
   const drawn = outcomesOf(base);
   const unknown = base.length - drawn.measured;

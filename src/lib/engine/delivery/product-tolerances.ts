@@ -1,4 +1,5 @@
 import { requireFinite, requireWhole } from '../errors.ts';
+import type { FullCheck } from '../slate-checks.ts';
 import type { Basis } from './basis.ts';
 import { requirePositive } from './requirements.ts';
 
@@ -36,7 +37,7 @@ export interface AgreedLimit {
 export type AgreedLimits = Readonly<Record<string, AgreedLimit | undefined>>;
 
 /** Measured checks of one slate that have a limit in millimetres. */
-export type MeasuredCheck = 'thickness' | 'length' | 'width' | 'squareness' | 'edge' | 'flatness';
+export type MeasuredCheck = 'thickness' | FullCheck;
 
 /** What a measurement must lie within, and what says so. */
 export interface ToleranceLimit {
@@ -48,9 +49,7 @@ export interface ToleranceLimit {
 }
 
 /** The limits of an order; thickness is undefined where no tolerance is agreed. */
-export interface ProductLimits extends Readonly<
-  Record<Exclude<MeasuredCheck, 'thickness'>, ToleranceLimit>
-> {
+export interface ProductLimits extends Readonly<Record<FullCheck, ToleranceLimit>> {
   readonly thickness: ToleranceLimit | undefined;
   /** What a dull ring and each defect rest on. */
   readonly agreed: AgreedLimits;
@@ -137,9 +136,7 @@ export interface CustomaryLimit {
 export function customaryLimits({
   lengthMm,
   texture
-}: Pick<DeliveryOrder, 'lengthMm' | 'texture'>): Readonly<
-  Record<Exclude<MeasuredCheck, 'thickness'>, CustomaryLimit>
-> {
+}: Pick<DeliveryOrder, 'lengthMm' | 'texture'>): Readonly<Record<FullCheck, CustomaryLimit>> {
   const of = (limitMm: number, clause: string): CustomaryLimit => ({
     limitMm,
     basis: QUOTED(clause)

@@ -1,4 +1,5 @@
 import { EngineError, requireFinite } from '../errors.ts';
+import { FULL_CHECKS } from '../slate-checks.ts';
 import type { Basis } from './basis.ts';
 import {
   type AgreedLimits,
@@ -35,22 +36,9 @@ export type SlateCheckName = MeasuredCheck | 'ring' | 'defects';
 /** Every check of a slate, in the order it is shown. */
 export const SLATE_CHECKS: readonly SlateCheckName[] = [
   'thickness',
-  'length',
-  'width',
-  'squareness',
-  'edge',
-  'flatness',
+  ...FULL_CHECKS,
   'ring',
   'defects'
-];
-
-/** Checks that only some slates of a sample get: those that chance picked for it. */
-export const FULL_CHECKS: readonly SlateCheckName[] = [
-  'length',
-  'width',
-  'squareness',
-  'edge',
-  'flatness'
 ];
 
 /** How one slate fared in one check. */
