@@ -4,10 +4,10 @@ import {
   type OfferedSlate,
   type SampleDraw,
   drawsOf,
-  placeKey,
   progressOf,
   sortingBegan
 } from './delivery-sample.ts';
+import { placeKey } from './sample-place.ts';
 
 /** How many slates of one pallet of the list are still to be measured. */
 export interface OpenPallet {

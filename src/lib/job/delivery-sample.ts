@@ -11,13 +11,7 @@ import {
   partOf
 } from '$lib/journal';
 import { tallyPallets } from './queries.ts';
-
-/** Where one slate of the sample is taken from. */
-export interface Place {
-  readonly palletId: string;
-  readonly layer: number;
-  readonly place: number;
-}
+import { type Place, placeKey, sampledPlace } from './sample-place.ts';
 
 /**
  * Whether a slate that was offered as one of the unsorted sample judges the delivery, or why not:
@@ -42,9 +36,6 @@ export interface OfferedSlate extends Place {
 
 /** A list of places drawn, as the journal has it. */
 export type SampleDraw = Setting<BodyOf<'sampleDrawn'>>;
-
-export const placeKey = ({ palletId, layer, place }: Place): string =>
-  `${palletId}|${layer}|${place}`;
 
 const minuteOf = (id: string): number => Math.floor(clockOfId(id) / 60_000);
 
@@ -134,11 +125,6 @@ export function countedByStanding(
   const counts = new Map<SampleStanding, number>();
   for (const { standing } of offered) counts.set(standing, (counts.get(standing) ?? 0) + 1);
   return [...counts].map(([reason, slates]) => ({ reason, slates }));
-}
-
-/** Where a slate of the sample was taken from. */
-export function sampledPlace({ palletId, sample }: SampledSlate): Place {
-  return { palletId, layer: sample.layer ?? 0, place: sample.place ?? 0 };
 }
 
 function standingOf(

@@ -21,13 +21,11 @@ export {
   offeredSlates,
   orderInForce,
   palletsSorted,
-  placeKey,
   signedVerdict,
   sortingBegan,
   type SampleDraw,
   type ListProgress,
-  type OfferedSlate,
-  type Place
+  type OfferedSlate
 } from './delivery-sample.ts';
 export { WIDE_STORE, palletsForDraw } from './draw-pallets.ts';
 export { drawnThicknessMm } from './drawn-thickness.ts';
@@ -105,6 +103,7 @@ export {
 } from './roof-of.ts';
 export { undereaveServedAtMost } from './roof-undereave.ts';
 export { listStep, type ListStep } from './list-step.ts';
+export { placeKey, type Place } from './sample-place.ts';
 export { sampleStep, type SampleStep } from './sample-step.ts';
 export { setAsideForUndereave } from './set-aside-for-undereave.ts';
 export {

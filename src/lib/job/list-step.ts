@@ -1,5 +1,5 @@
 import { type JobView, current, partOf } from '$lib/journal';
-import { type Place, placeKey, sampledPlace } from './delivery-sample.ts';
+import { type Place, placeKey, sampledPlace } from './sample-place.ts';
 
 /** How far the sample list of the delivery is, and its next place on a pallet. */
 export interface ListStep extends Place {

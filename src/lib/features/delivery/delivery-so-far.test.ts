@@ -7,7 +7,8 @@ import { delivery } from '$lib/text/en/delivery.ts';
 import { listCoverage } from '$lib/job/delivery-coverage.ts';
 import { type SoFar, judgeJob } from './delivery-judge.ts';
 import { sayMessage, sayVerdict } from './delivery-report.ts';
-import { listProgress, offeredSlates, placeKey } from '$lib/job/delivery-sample.ts';
+import { listProgress, offeredSlates } from '$lib/job/delivery-sample.ts';
+import { placeKey } from '$lib/job/sample-place.ts';
 import { sayCoverage, sayPlanSoFar, sayToFinish } from './delivery-so-far.ts';
 
 const text = { common, delivery } as Catalogue;

@@ -1,4 +1,5 @@
 /** What Sort fetches when it is first asked for, so that it opens light. */
 export { Keypad } from '$lib/ui';
-export { default as PalletForm } from './PalletForm.svelte';
+export { default as AskView } from './AskView.svelte';
+export { default as FirstPallet } from './FirstPallet.svelte';
 export { default as PanelView } from './PanelView.svelte';
