@@ -64,6 +64,22 @@ function hangsTogether(
   );
 }
 
+/** Whether some place of the hole line has that much slate round it, walked in half millimetres. */
+function hasPatch(
+  slope: Slope,
+  bounds: Bounds,
+  lines: { readonly holeMm: number; readonly tailMm: number },
+  radiusMm: number
+): boolean {
+  for (let x = bounds.fromMm; x <= bounds.toMm; x += 0.5)
+    if (
+      hangsTogether(slope, x, lines, radiusMm) &&
+      patchFits(slope, bounds, x, lines.holeMm, radiusMm)
+    )
+      return true;
+  return false;
+}
+
 const edge = fc.oneof(
   fc.constant({ kind: 'verge' as const, insetAtTopMm: 0 }),
   fc
@@ -90,31 +106,20 @@ const roof = fc.record({
   )
 });
 
-/** Every piece of the courses with its hole line and where the slate it is cut from may reach. */
+/** Every piece of the courses with its hole line and where the slate it is cut from reaches. */
 function piecesOf(laid: SlopeLayout, spec: SlateSpec) {
-  const { slope } = laid;
-  const raked = [slope.left, slope.right].map(
-    (side) => 'insetAtTopMm' in side && side.insetAtTopMm < 0
-  );
   return laid.courses.flatMap((course) =>
-    course.runs.flatMap(({ pieces }, run) =>
-      pieces.map((piece, index) => {
+    course.runs.flatMap(({ pieces }) =>
+      pieces.map((piece) => {
         const isTop = course.kind === 'top';
         const fromTailMm = isTop ? laid.undereave.holeFromTailMm : laid.holeFromTailMm;
-        const rightMm = piece.leftMm + piece.widthMm;
-        const blankMm =
-          piece.kind === 'slate-and-a-half' ? spec.slateAndAHalfWidthMm : spec.widthMm;
-        const isFirst = run === 0 && index === 0;
-        const isLast = run === course.runs.length - 1 && index === pieces.length - 1;
+        const isWide = piece.kind === 'slate-and-a-half';
         return {
           piece,
+          blankMm: isWide ? spec.slateAndAHalfWidthMm : spec.widthMm,
           tailMm: course.tailMm,
           holeMm: course.tailMm + fromTailMm,
-          bounds: {
-            // A valley widens upwards: there the slate reaches past what shows of it.
-            fromMm: isFirst && raked[0] ? rightMm - blankMm : piece.leftMm,
-            toMm: isLast && raked[1] ? piece.leftMm + blankMm : rightMm
-          }
+          bounds: { fromMm: piece.slateLeftMm, toMm: piece.slateRightMm }
         };
       })
     )
@@ -135,17 +140,14 @@ describe('the nail of a cut piece', () => {
         if (!result.ok) return;
         const [laid] = result.slopes;
         let reported = 0;
-        for (const { piece, tailMm, holeMm, bounds } of piecesOf(laid, spec)) {
+        for (const { piece, blankMm, tailMm, holeMm, bounds } of piecesOf(laid, spec)) {
+          // The slate is no wider than slates are, and covers what shows of it.
+          expect(bounds.toMm - bounds.fromMm).toBeLessThan(blankMm + 0.01);
+          expect(bounds.fromMm).toBeLessThan(piece.leftMm + 0.01);
+          expect(bounds.toMm).toBeGreaterThan(piece.leftMm + piece.widthMm - 0.01);
           if (!piece.isCut && piece.holdsNail) continue;
-          const hasRoom = (radiusMm: number) => {
-            for (let x = bounds.fromMm; x <= bounds.toMm; x += 0.5)
-              if (
-                hangsTogether(laid.slope, x, { holeMm, tailMm }, radiusMm) &&
-                patchFits(laid.slope, bounds, x, holeMm, radiusMm)
-              )
-                return true;
-            return false;
-          };
+          const hasRoom = (radiusMm: number) =>
+            hasPatch(laid.slope, bounds, { holeMm, tailMm }, radiusMm);
           // Half a millimetre to both sides for the steps of the walk.
           if (piece.holdsNail) {
             seen.held++;
@@ -154,7 +156,6 @@ describe('the nail of a cut piece', () => {
           }
           expect(piece.isCut).toBe(true);
           reported++;
-          if (isAtValley(piece, bounds)) continue;
           expect(hasRoom(25.6), JSON.stringify(piece)).toBe(false);
         }
         seen.reported += reported;
@@ -167,6 +168,37 @@ describe('the nail of a cut piece', () => {
     expect(seen.held).toBeGreaterThan(RUNS.numRuns);
     expect(seen.reported).toBeGreaterThan(RUNS.numRuns);
   }, 60_000);
+
+  it('is reported where there is room beside a valley, but beyond the slate it is cut from', () => {
+    const spec = slateSpec({ lengthMm: 500, widthMm: 250, headlapMm: 75, nailing: 'head' });
+    let beyond = 0;
+    for (let fromLeftMm = 24; fromLeftMm <= 48; fromLeftMm += 2)
+      for (let insetMm = 40; insetMm <= 100; insetMm += 20) {
+        const result = layOutRoof(
+          [
+            makeSlope({
+              ...{ id: 'one', rafterLengthMm: 2000, eaveWidthMm: 3100, pitchDegrees: 40 },
+              left: { kind: 'valley', insetAtTopMm: -insetMm },
+              openings: [
+                { kind: 'chimney', fromLeftMm, widthMm: 500, fromEaveMm: 120, heightMm: 500 }
+              ]
+            })
+          ],
+          spec
+        );
+        if (!result.ok) throw new Error('refused');
+        const [laid] = result.slopes;
+        for (const { piece, tailMm, holeMm, bounds } of piecesOf(laid, spec)) {
+          const lines = { tailMm, holeMm };
+          const slope = { ...laid.slope, right: { kind: 'verge' as const, insetAtTopMm: 0 } };
+          const fits = hasPatch(slope, bounds, lines, piece.holdsNail ? 24.4 : 25.6);
+          expect(fits, JSON.stringify(piece)).toBe(piece.holdsNail);
+          const wider = { fromMm: bounds.fromMm - 20, toMm: bounds.toMm + 20 };
+          if (!piece.holdsNail && hasPatch(slope, wider, lines, 25.6)) beyond++;
+        }
+      }
+    expect(beyond).toBeGreaterThan(10);
+  });
 
   it('is reported where a hip has taken the hole of a piece that is wide at its tail', () => {
     // The hip stands at 2,377 at the eave and loses 1 mm for each mm of rafter.
@@ -194,11 +226,6 @@ describe('the nail of a cut piece', () => {
     expect(laid.checks.map(({ code }) => code)).toContain('cuts-without-nail');
   });
 });
-
-/** Whether the slate may reach past what shows of it, by an amount that this walk cannot see. */
-function isAtValley(piece: { leftMm: number; widthMm: number }, bounds: Bounds) {
-  return bounds.fromMm < piece.leftMm - 1 || bounds.toMm > piece.leftMm + piece.widthMm + 1;
-}
 
 function holdAll({ pieces }: { readonly pieces: readonly { readonly holdsNail: boolean }[] }) {
   return pieces.every((piece) => piece.holdsNail);

@@ -135,6 +135,8 @@ function pieceAt(
   const ownMm = isWide ? spec.slateAndAHalfWidthMm : spec.widthMm;
   const slateMm = spec.randomWidths ? Infinity : ownMm;
   const isLeftCut = leftMm > place.leftMm + SAME_MM;
+  const slateLeftMm = isLeftCut ? Math.max(sides.leftMm, rightMm - slateMm) : sides.leftMm;
+  const slateRightMm = Math.min(sides.rightMm, slateLeftMm + slateMm);
   return {
     kind: isWide ? 'slate-and-a-half' : isCut ? 'cut' : 'full',
     isCut,
@@ -143,9 +145,9 @@ function pieceAt(
     tailWidthMm,
     marginWidthMm: widthWithin(place, stretch.margin),
     headWidthMm,
-    slateLeftMm: isLeftCut ? Math.max(sides.leftMm, rightMm - slateMm) : sides.leftMm,
-    slateRightMm: isLeftCut ? sides.rightMm : Math.min(sides.rightMm, leftMm + slateMm),
-    holdsNail: hasRoom(sides)
+    slateLeftMm,
+    slateRightMm,
+    holdsNail: hasRoom({ leftMm: slateLeftMm, rightMm: slateRightMm })
   };
 }
 
