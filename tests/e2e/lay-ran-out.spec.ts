@@ -71,6 +71,16 @@ test('borrowing from the pile below is one tap, and the plan that is laid follow
       .filter(({ pile }) => pile === 1)
       .reduce((sum, { pieces }) => sum + pieces, 0);
   expect(slatesOf(1)).toBeLessThan(slatesOf(0));
+  expect(plans[1].body.way).toBe('own');
+
+  // What was borrowed stays so: it is the slater's own plan, and no other is pressed on him.
+  await page.goto(`/job/${jobId}/courses`);
+  await expect(page.getByRole('radio', { name: /^My own/ })).toBeChecked();
+  await expect(page.getByText(/^In use/)).toBeVisible();
+  await expect(page.getByRole('button', { name: /^Use / })).toHaveCount(0);
+  await page.goto(`/job/${jobId}/lay`);
+  await expect(page.getByRole('button', { name: 'Course laid' })).toBeVisible();
+  await expect(page.getByText(/slates? short to lay/)).toHaveCount(0);
 
   await count(page, '1 Thick', '5000');
   await expect(page.getByText('Only 780 slates came in all.')).toBeVisible();
