@@ -41,6 +41,12 @@ test('Sort, Order and Findings say the same pace of sorting', async ({ page }) =
   await expect(page.getByText(`measured on this job: ${onSort}.`)).toBeVisible();
 });
 
+test('what the slates cost is told in the currency of the order', async ({ page }) => {
+  const job = await openExample(page);
+  await page.goto(`${job}/order`);
+  await expect(page.getByText(/Slates cost: [\d,]+\s+EUR\./)).toBeVisible();
+});
+
 test('every screen counts the same slates on the same piles', async ({ page }) => {
   const job = await openExample(page);
   await openFolds(page, 'What is on each pile?');

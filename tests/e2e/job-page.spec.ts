@@ -143,8 +143,8 @@ test('slates measured on Sort lead on to the grades, and until then each pallet 
   expect(await fact(page, 'Sample slates measured')).toBe(43);
   await expect(page.getByText('Sample list', { exact: true })).toHaveCount(0);
   await next.getByRole('link', { name: 'Measure a sample' }).click();
-  // Nobody is asked for the unit where measured slates stand in the job.
-  await page.getByRole('button', { name: 'Gauge', exact: true }).click();
+  // Sort opens at the gauge, and asks for no unit where measured slates stand in the job.
+  await expect(page.getByRole('button', { name: 'By hand', exact: true })).toBeVisible();
   for (let slate = 0; slate < 17; slate++) {
     await page.keyboard.type(`6.${20 + slate}`);
     await page.keyboard.press('Enter');

@@ -37,6 +37,11 @@ export class RoofOrderState {
     });
   }
 
+  /** The currency of the price; empty where none is entered. */
+  get currency(): string {
+    return deliveryOf(this.#job().view)?.currency ?? '';
+  }
+
   async use(
     battenWasteShare: number,
     battenLengthMm: number,

@@ -25,6 +25,8 @@ export const order = {
   hoursOf: (hours: string) => `about ${hours} hours`,
   noPace: 'Enter a pace to see the hours.',
   price: 'Slates cost',
+  /** Behind an amount whose currency nobody entered. */
+  noCurrency: '(currency?)',
   battensOf: (length: string) => `Battens of ${length}`,
   battenWaste: 'Batten lost in cutting',
   battenLength: 'Battens come in lengths of',
