@@ -29,6 +29,11 @@ export type LayingEvent =
       readonly rest: CourseDemand;
     }
   | {
+      /** An undereave row, which is no course: its pieces come off the stock and bind nothing. */
+      readonly type: 'undereave-laid';
+      readonly parts: readonly CoursePart[];
+    }
+  | {
       /** Slates broken or thrown out while laying. */
       readonly type: 'slates-lost';
       readonly pile: number | 'common';
@@ -129,6 +134,8 @@ export function layingProgress(
       const binds = laidCourse(rest, parts);
       if (binds) partLaid.push(binds);
       restOf.set(key(rest), rest);
+    } else if (event.type === 'undereave-laid') {
+      for (const part of event.parts) take(part.pile, part.slates, part.slateAndAHalves);
     } else if (event.type === 'slates-lost') {
       take(event.pile, event.slates, event.slateAndAHalves);
       lostSlates += event.slates;

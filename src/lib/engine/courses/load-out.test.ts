@@ -51,6 +51,21 @@ describe('loadOut', () => {
     expect(list.lifts[0].massKg).toBeCloseTo(210, 9);
   });
 
+  it('stacks the undereave row by itself, with the first lift', () => {
+    const courses = [aCourse(1, 12), aCourse(2, 40), aCourse(3, 40)];
+    const above = planOf(aRequest(courses, [aPile(92), aPile(0)]));
+    const lowered = above.courses.map((course) => ({ ...course, course: course.course - 1 }));
+    const plan = { ...above, courses: lowered };
+    const [first] = lifts(plan, spec, limits).lifts;
+    expect(
+      first.stacks.map(({ count, fromCourse, toCourse }) => [count, fromCourse, toCourse])
+    ).toEqual([
+      [12, 0, 0],
+      [50, 1, 2],
+      [30, 2, 2]
+    ]);
+  });
+
   it('keeps slopes, piles and sizes apart and lifts first what is laid first', () => {
     const courses = [
       aCourse(1, 10, { wide: true }),

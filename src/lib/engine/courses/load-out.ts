@@ -32,7 +32,7 @@ export interface LoadStack {
   readonly count: number;
   readonly heightMm: number;
   readonly massKg: number;
-  /** First and last course that it serves. */
+  /** First and last course that it serves; both 0 for the undereave row. */
   readonly fromCourse: number;
   readonly toCourse: number;
 }
@@ -61,7 +61,8 @@ export interface LimitsTooTight {
  * Slates of one slope, pile and size are stacked flat in laying order, each stack as high as the
  * height limit and the mass of a whole lift allow; a stack serves consecutive courses. Lifts take
  * stacks in the order in which their first course is laid, as many as the mass limit allows, so
- * what is laid first goes up first. Reserves are not loaded.
+ * what is laid first goes up first. Reserves are not loaded. A course 0 is the undereave row below the
+ * first: its slates are to be cut, so they stack by themselves.
  *
  * Definitions: mass = density × thickness × length × width with the pile's mean thickness, holes
  * and dressed edges not taken off; height of a stack = count × mean thickness, uneven slates lie
@@ -100,7 +101,7 @@ export function loadOut(
   return { ok: true, lifts, massKg: lifts.reduce((sum, lift) => sum + lift.massKg, 0) };
 }
 
-/** All slates of one slope, pile and size, course by course. */
+/** All slates of one slope, pile and size, course by course; undereave slates apart. */
 interface Kind {
   readonly slopeId: string;
   readonly pile?: number;
@@ -121,7 +122,7 @@ function kindsOf(plan: Plan, spec: SlateToLift): Kind[] {
   ): void => {
     if (count === 0) return;
     const { slopeId, course } = plan.courses[inPlan];
-    const name = JSON.stringify([slopeId, pile ?? 0, size]);
+    const name = JSON.stringify([slopeId, pile ?? 0, size, course === 0]);
     const thicknessMm = pile ? spec.pileThicknessMm[pile - 1] : (spec.commonThicknessMm ?? 0);
     const widthMm = size === 'slate' ? spec.widthMm : spec.slateAndAHalfWidthMm;
     const massKg = (spec.densityKgPerM3 * thicknessMm * spec.lengthMm * widthMm) / 1e9;

@@ -47,8 +47,9 @@ const SHOWN_BELOW = 0.05;
  * @param deliveries any order; not modified
  * @returns undefined below two deliveries
  *
- * Each is held against the best; the chance is multiplied by how many are (Bonferroni), so that
- * many deliveries do not make a difference of themselves.
+ * The two told of are picked by what they show, from all pairs there are: so the chance is
+ * multiplied by the number of pairs (Bonferroni), and many deliveries do not make a difference of
+ * themselves.
  */
 export function betterDelivery<T extends Counted>(
   deliveries: readonly T[]
@@ -59,8 +60,9 @@ export function betterDelivery<T extends Counted>(
   );
   const [best, ...others] = ranked;
   if (others.length === 0) return undefined;
+  const pairs = (ranked.length * (ranked.length - 1)) / 2;
   const beside = (against: T): BetterDelivery<T> => {
-    const chance = Math.min(1, others.length * chanceOfDifference(best, against));
+    const chance = Math.min(1, pairs * chanceOfDifference(best, against));
     return {
       best,
       against,

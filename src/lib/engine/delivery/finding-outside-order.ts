@@ -60,6 +60,9 @@ export interface OutsideOrderFinding {
   readonly shareInterval: Interval;
   /** Exact interval for the slates outside in this delivery. */
   readonly countInterval: Interval;
+  /** The same two, counting only what is outside for certain. */
+  readonly shareIntervalForCertain: Interval;
+  readonly countIntervalForCertain: Interval;
   readonly byCheck: readonly CheckFinding[];
   /** Defects seen, the most frequent first; a slate may have several. */
   readonly byDefect: readonly DefectFinding[];
@@ -124,6 +127,8 @@ export function findOutsideOrder(input: OutsideOrderInput): OutsideOrderFinding 
     outsideForCertain,
     shareInterval: clopperPearson(outside, judged.length, level),
     countInterval: countOf(outside, judged.length, lotSize, level),
+    shareIntervalForCertain: clopperPearson(outsideForCertain, judged.length, level),
+    countIntervalForCertain: countOf(outsideForCertain, judged.length, lotSize, level),
     byCheck: SLATE_CHECKS.map((check) => findingOf(check, judged, lotSize, level)),
     byDefect: defectsOf(judged, limits),
     attributes: judgeByAttributes(plan, judged.length, outside),

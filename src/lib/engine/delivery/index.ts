@@ -94,10 +94,12 @@ export {
   type SlateCheck,
   type SlateCheckName
 } from './slate-conformity.ts';
+export { type LayersAlike, layersAlike } from './layers-alike.ts';
 export {
   drawFullChecks,
   drawSamplingList,
   type PalletToSample,
+  type PlacesFrom,
   type SamplePlace,
   type SamplingListResult
 } from './sampling-list.ts';

@@ -25,6 +25,11 @@ export interface JudgingPlan extends AttributesPlan {
   /** Where the delivery is accepted by its thickness alone: the risks are then of that. */
   readonly byThickness?: ThicknessPlan;
   readonly basis: readonly Basis[];
+  /**
+   * Whether slates were drawn in groups that share a layer: the risks are those of slates drawn one by
+   * one, and may be worse where faults lie in layers.
+   */
+  readonly isInFewLayers?: boolean;
 }
 
 /** A plan with what it risks for one delivery: the same object chosen, drawn and judged. */

@@ -93,6 +93,7 @@ describe('what may be said before a list is finished', () => {
     expect(codes(found)).toEqual(['query: outside-order-unconfirmed', 'query: list-unfinished']);
     expect(judge(found).wouldChange.map(({ code }) => code)).toEqual([
       'outside-in-sample-at-most',
+      'outside-with-asked-at-most',
       'places-measured'
     ]);
   });

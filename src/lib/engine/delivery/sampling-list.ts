@@ -1,6 +1,6 @@
 import { EngineError, requireWhole } from '../errors.ts';
 import { largestRemainder } from '../grading/index.ts';
-import { randomBelow, type Random } from '../random.ts';
+import { type Random, randomBelow, shuffled } from '../random.ts';
 
 /** A pallet as it stands on the ground, before anything is taken off it. */
 export interface PalletToSample {
@@ -35,6 +35,9 @@ export type SamplingListResult =
       readonly reason: 'lot-empty' | 'nothing-to-sample' | 'sample-exceeds-lot';
     };
 
+/** From where on a pallet chance picks: any place, or a few layers and places in them. */
+export type PlacesFrom = 'anywhere' | 'few-layers';
+
 /**
  * Draws where the slates of a sample are taken from: each pallet by its share of the lot, each
  * slate of a pallet with the same chance, none twice.
@@ -42,18 +45,23 @@ export type SamplingListResult =
  * @param pallets in the order they are walked
  * @param sampleSize slates to draw, whole, 0 or more
  * @param random a seeded generator: the same seed gives the same list
+ * @param from `few-layers` takes slates in groups that share a layer, so that about half as many
+ *   layers are opened; each slate keeps exactly the same chance, but where slates of a layer are alike
+ *   the sample tells less than one drawn from anywhere
  * @returns the list. Refused, with the reason: no slates on the pallets, a sample of 0, a sample
  *   larger than the lot.
  * @throws EngineError `not-whole`, `out-of-range`, `inconsistent` for a pallet that holds more than
  *   its layers can
  *
  * Definition: shares by largest remainder, ties to the earlier pallet; within a pallet, Floyd's
- * draw without repeats. Cost: sample × log(sample).
+ * draw without repeats, or for a few layers circular systematic sampling of √n groups over the slates in
+ * a chance order of the layers and within them. Cost: sample × log(sample), or slates.
  */
 export function drawSamplingList(
   pallets: readonly PalletToSample[],
   sampleSize: number,
-  random: Random
+  random: Random,
+  from: PlacesFrom = 'anywhere'
 ): SamplingListResult {
   requireWhole(sampleSize, 0, 'sample size');
   for (const pallet of pallets) requirePallet(pallet);
@@ -64,10 +72,9 @@ export function drawSamplingList(
   if (sampleSize > lotSize) return { ok: false, reason: 'sample-exceeds-lot' };
 
   const perPallet = largestRemainder(counts, sampleSize);
+  const draw = from === 'anywhere' ? drawAnywhere : drawInGroups;
   const places = pallets.flatMap((pallet, index) =>
-    drawWithoutRepeats(pallet.count, perPallet[index], random).map((slate) =>
-      placeOf(pallet, slate)
-    )
+    draw(pallet, perPallet[index], random).map((slate) => placeOf(pallet, slate))
   );
   return { ok: true, places, perPallet };
 }
@@ -99,6 +106,37 @@ export function drawFullChecks(
     )
   );
   return places.map((_, index) => picked.has(index));
+}
+
+function drawAnywhere({ count }: PalletToSample, size: number, random: Random): number[] {
+  return drawWithoutRepeats(count, size, random);
+}
+
+/**
+ * Slates of a pallet in about √size groups, each of one layer but where a group runs on into the next.
+ * Layers stand in a chance order, slates within them too, and the groups at even distances round this
+ * circle from a chance start: a slate is drawn for `size` of the `count` starts, whatever its place.
+ */
+function drawInGroups(pallet: PalletToSample, size: number, random: Random): number[] {
+  const { count } = pallet;
+  // Half of a pallet and more opens its layers anyway, and groups would meet.
+  if (size < 2 || size > count / 2) return drawAnywhere(pallet, size, random);
+  const layers = new Map<number, number[]>();
+  for (let slate = 0; slate < count; slate++) {
+    const { layer } = placeOf(pallet, slate);
+    const own = layers.get(layer);
+    if (own) own.push(slate);
+    else layers.set(layer, [slate]);
+  }
+  const circle = shuffled([...layers.values()], random).flatMap((own) => shuffled(own, random));
+  const start = randomBelow(random, count);
+  const groups = Math.ceil(Math.sqrt(size));
+  const drawn = Array.from({ length: groups }, (_, group) => {
+    const at = start + Math.floor((group * count) / groups);
+    const own = Math.floor(((group + 1) * size) / groups) - Math.floor((group * size) / groups);
+    return Array.from({ length: own }, (_one, step) => circle[(at + step) % count]);
+  });
+  return drawn.flat().sort((one, other) => one - other);
 }
 
 /** `size` different whole numbers below `bound`, rising. */

@@ -4,6 +4,7 @@ import {
   type VerdictReason,
   type WouldChange,
   reasonsFromOrder,
+  turningCounts,
   verdictOf
 } from './verdict.ts';
 
@@ -42,13 +43,8 @@ export function judgeSoFar(soFar: SampleSoFar, list: ListMeasured): DeliveryVerd
   if (soFar.listedApart > 0)
     reasons.push({ code: 'listed-apart', weight: 'note', figures: { slates: soFar.listedApart } });
 
-  const wouldChange: WouldChange[] = [];
-  if (attributes.state === 'refused')
-    wouldChange.push({
-      code: 'outside-in-sample-at-most',
-      now: outside,
-      limit: plan.acceptAtMost
-    });
+  const wouldChange: WouldChange[] =
+    attributes.state === 'refused' ? turningCounts(soFar, plan.acceptAtMost) : [];
   if (!isRefused && open > 0)
     wouldChange.push({ code: 'places-measured', now: list.measured, limit: list.places });
   if (soFar.count.short > 0)

@@ -202,6 +202,12 @@ describe('verdict', () => {
       const slates = withFirst(slate(5, bad), slate(5, bad), slate(5, bad));
       const asked = findings({ slates });
       expect(asked.outsideOrder).toMatchObject({ outside: 3, outsideForCertain: 0 });
+      // 0 of 20 in 1,000, as above: what is only asked about widens no range of the order.
+      expect(asked.outsideOrder.countIntervalForCertain).toMatchObject({ low: 0, high: 166 });
+      expect(judgeDelivery(asked).wouldChange.slice(0, 2)).toEqual([
+        { code: 'outside-in-sample-at-most', now: 0, limit: 2 },
+        { code: 'outside-with-asked-at-most', now: 3, limit: 2 }
+      ]);
       expect(judgeDelivery(asked).verdict).toBe('query');
       expect(codes(asked)[0]).toBe('query: outside-order-unconfirmed');
 

@@ -36,6 +36,7 @@ export type VerdictReasonCode =
 export interface WouldChange {
   readonly code:
     | 'outside-in-sample-at-most'
+    | 'outside-with-asked-at-most'
     | 'places-measured'
     | 'thickness-tolerance-percent-at-least'
     | 'thickness-sd-mm-at-most'
@@ -183,6 +184,20 @@ function reasonsFromRoof({ roof, sorting }: DeliveryFindings): VerdictReason[] {
   return reasons;
 }
 
+/**
+ * The counts of the sample that the plan turns on: outside by a limit of the order, which refuses,
+ * and with those only asked about, which queries. One count where they are the same.
+ */
+export function turningCounts(
+  { outside, outsideForCertain }: { readonly outside: number; readonly outsideForCertain: number },
+  limit: number
+): WouldChange[] {
+  const certain: WouldChange = { code: 'outside-in-sample-at-most', now: outsideForCertain, limit };
+  return outside === outsideForCertain
+    ? [certain]
+    : [certain, { code: 'outside-with-asked-at-most', now: outside, limit }];
+}
+
 function turningFigures(findings: DeliveryFindings): WouldChange[] {
   const { outsideOrder, count, roof, delivered, level } = findings;
   const { attributes } = outsideOrder;
@@ -195,13 +210,7 @@ function turningFigures(findings: DeliveryFindings): WouldChange[] {
           limit: outsideOrder.judged + attributes.toJudge
         }
       ]
-    : [
-        {
-          code: 'outside-in-sample-at-most',
-          now: outsideOrder.outside,
-          limit: attributes.acceptAtMost
-        }
-      ];
+    : turningCounts(outsideOrder, attributes.acceptAtMost);
   const { tolerancePercentThatAccepts, thicknessTolerancePercent, thicknessLimit } = findings;
   if (
     !isOpen &&

@@ -68,6 +68,7 @@ function requireShares(
 ): void {
   requireWhole(total, 0, 'total');
   for (const [index, weight] of weights.entries()) {
+    if (weight >= 0 && weight < Infinity) continue;
     requireFinite(weight, `weight ${index + 1}`);
     if (weight < 0)
       throw new EngineError('out-of-range', `weight ${index + 1} is ${weight}; give 0 or more`);

@@ -1,5 +1,5 @@
 import { EngineError } from '../errors.ts';
-import { type ThicknessBins, binsFromPairs, squaresOf } from '../thickness/index.ts';
+import { type ThicknessBins, sliceOfBins } from '../thickness/index.ts';
 import { toHundredths } from '../units.ts';
 
 /** Fewest and most piles that the app offers. */
@@ -51,15 +51,15 @@ export function splitIntoPiles(
   thresholdsMm: readonly number[]
 ): ThicknessBins[] {
   requireThresholds(thresholdsMm);
-  const piles: [number, number, number][][] = Array.from(
-    { length: thresholdsMm.length + 1 },
-    () => []
-  );
-  for (const [bin, hundredths] of bins.hundredths.entries())
-    piles[pileOf(hundredths / 100, thresholdsMm) - 1].push([
-      hundredths,
-      bins.counts[bin],
-      squaresOf(bins)[bin]
-    ]);
-  return piles.map(binsFromPairs);
+  const { hundredths } = bins;
+  const split: ThicknessBins[] = [];
+  // Bins rise and piles fall: the last pile has the first bins.
+  let from = 0;
+  for (let pile = thresholdsMm.length + 1; pile > 0; pile--) {
+    let to = from;
+    while (to < hundredths.length && pileOf(hundredths[to] / 100, thresholdsMm) === pile) to++;
+    split.push(sliceOfBins(bins, from, to));
+    from = to;
+  }
+  return split.reverse();
 }

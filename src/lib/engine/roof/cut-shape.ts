@@ -3,13 +3,17 @@ import { type Slope, insetAtTopMm, leftAtMm, openingsAsSlated, rightAtMm } from 
 
 type Side = 'left' | 'right';
 
-/** A side of a piece that a hip or valley cuts. */
-export interface RakedSide {
+/** How a hip or valley cuts the slates along it. */
+export interface EdgeCut {
   readonly side: Side;
   /** Which way the cut leans as it goes from tail to head. */
   readonly leans: Side;
   /** Angle between the cut and the side of the slate, degrees: 0 would be square to the eave. */
   readonly angleDegrees: number;
+}
+
+/** A side of a piece that a hip or valley cuts. */
+export interface RakedSide extends EdgeCut {
   /** How far up the side the slate keeps its own edge, mm: 0 where the cut takes the whole side. */
   readonly keptMm: number;
 }
@@ -111,6 +115,17 @@ export function cutShape(
   };
 }
 
+/** How an edge of a slope cuts its slates; undefined for one that is square to the eave. */
+export function edgeCut(slope: Slope, side: Side): EdgeCut | undefined {
+  const insetMm = insetAtTopMm(slope, slope[side]);
+  if (Math.abs(insetMm) < 0.5) return undefined;
+  return {
+    side,
+    leans: insetMm > 0 === (side === 'left') ? 'right' : 'left',
+    angleDegrees: (Math.atan(Math.abs(insetMm) / slope.rafterLengthMm) * 180) / Math.PI
+  };
+}
+
 /** Where a slope's edge reaches a place along the eave, up the rafter; NaN for a square edge. */
 function heightAt(slope: Slope, side: Side, alongMm: number): number {
   const edgeAt = side === 'left' ? leftAtMm : rightAtMm;
@@ -145,22 +160,16 @@ function rakeOf(
   fromMm: number,
   endMm: number
 ): RakedSide[] {
-  const insetMm = insetAtTopMm(slope, slope[side]);
+  const cut = edgeCut(slope, side);
   const edgeAt = side === 'left' ? leftAtMm : rightAtMm;
   const slateMm = side === 'left' ? piece.slateLeftMm : piece.slateRightMm;
   const takes = (atMm: number) =>
     side === 'left' ? edgeAt(slope, atMm) - slateMm : slateMm - edgeAt(slope, atMm);
-  if (Math.abs(insetMm) < 0.5 || Math.max(takes(fromMm), takes(endMm)) <= SAME_MM) return [];
+  if (!cut || Math.max(takes(fromMm), takes(endMm)) <= SAME_MM) return [];
+  const isHip = insetAtTopMm(slope, slope[side]) > 0;
   const meetsMm = heightAt(slope, side, slateMm);
   const isMet = meetsMm > fromMm && meetsMm < endMm;
-  return [
-    {
-      side,
-      leans: insetMm > 0 === (side === 'left') ? 'right' : 'left',
-      angleDegrees: (Math.atan(Math.abs(insetMm) / slope.rafterLengthMm) * 180) / Math.PI,
-      keptMm: isMet ? (insetMm > 0 ? meetsMm - fromMm : endMm - meetsMm) : 0
-    }
-  ];
+  return [{ ...cut, keptMm: isMet ? (isHip ? meetsMm - fromMm : endMm - meetsMm) : 0 }];
 }
 
 /** The courses round an opening. */

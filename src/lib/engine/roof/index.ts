@@ -66,7 +66,8 @@ export {
   type OrderedNails,
   type OrderedSlates,
   type RoofOrder,
-  roofOrder
+  roofOrder,
+  type SlatesThere
 } from './order.ts';
 export { type OutOfSquare, type SharedBatten } from './out-of-square.ts';
 export { slopeProblems } from './slope-problems.ts';
@@ -86,14 +87,15 @@ export {
   layBonds
 } from './bonds.ts';
 export { type Datum, type PerpMarks, type SlopeBond, bondOfCourse, setOutPerps } from './perps.ts';
-export { type Piece, type PieceRun, piecesInCourse } from './pieces.ts';
+export { type Piece, type PieceRun, filledMm, piecesInCourse } from './pieces.ts';
 export {
   type CutShape,
   type Notch,
   type OpeningCourses,
   type RakedSide,
   coursesRoundOpening,
-  cutShape
+  cutShape,
+  edgeCut
 } from './cut-shape.ts';
 export { type PieceCounts, piecesCounted, slatesUsed } from './demand.ts';
 export {

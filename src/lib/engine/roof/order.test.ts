@@ -23,15 +23,63 @@ describe('what to order', () => {
       takes: 1000,
       breakage: 25,
       spares: 20,
+      needed: 1045,
       order: 1045
     });
+  });
+
+  it('of 1045 slates with 600 there 445 are ordered, of any number there none below 0', () => {
+    const of = (slates: number, lost = 0) => {
+      const there = { slates, lost, forUndereave: 0, isUndereaveCut: true };
+      return roofOrder({ ...totals, slates: 1000 }, ALLOWANCES, [], {}, there).slates[0];
+    };
+    expect(of(600)).toMatchObject({ needed: 1045, there: 600, order: 445 });
+    expect(of(0)).toMatchObject({ there: 0, order: 1045 });
+    expect(of(5000).order).toBe(0);
+    expect(of(600, 20), 'broken ones come off the breakage').toMatchObject({ order: 445 });
+    expect(of(600, 200).order).toBeGreaterThan(600);
+  });
+
+  it('no slate there serves the courses and the undereave row both', () => {
+    const totals1000 = { ...totals, slates: 1000, undereaveSlates: 100 };
+    const order = (slates: number, forUndereave: number, isUndereaveCut = true) => {
+      const there = { slates, lost: 0, forUndereave, isUndereaveCut };
+      const [slate, undereave] = roofOrder(totals1000, ALLOWANCES, [], {}, there).slates;
+      return { there: [slate.there, undereave.there], order: [slate.order, undereave.order] };
+    };
+    // 100 with 3 for breakage and 2 spares: 105
+    expect(order(1000, 0)).toEqual({ there: [1000, 0], order: [45, 105] });
+    expect(order(1100, 0)).toEqual({ there: [1045, 55], order: [0, 50] });
+    expect(order(1100, 30)).toEqual({ there: [1045, 85], order: [0, 20] });
+    expect(order(1400, 0)).toEqual({ there: [1295, 105], order: [0, 0] });
+    expect(order(1400, 0, false)).toEqual({ there: [1400, undefined], order: [0, 105] });
+  });
+
+  it('slate-and-a-halves are ordered whole until somebody counts them', () => {
+    const there = { slates: 9000, lost: 0, forUndereave: 0, isUndereaveCut: true };
+    const wide = (own = {}) =>
+      roofOrder({ ...totals, slateAndAHalves: 40 }, ALLOWANCES, [], {}, { ...there, ...own })
+        .slates[2];
+    expect(wide().there).toBeUndefined();
+    expect(wide().order).toBe(wide().needed);
+    expect(wide({ slateAndAHalves: 15 }).order).toBe(wide().needed - 15);
+    expect(wide({ slateAndAHalves: 500 }).order).toBe(0);
+  });
+
+  it('only what is ordered costs', () => {
+    const there = { slates: 500, lost: 0, forUndereave: 0, isUndereaveCut: true };
+    const rates = { pricePerThousand: 1000 };
+    const all = roofOrder(totals, ALLOWANCES, [], rates).price ?? 0;
+    expect(roofOrder(totals, ALLOWANCES, [], rates, there).price).toBeCloseTo(all - 500, 9);
   });
 
   it('nails are two to a piece and stand under the lengths that the piles ask for', () => {
     const order = roofOrder(totals, { ...ALLOWANCES, breakageShare: 0 }, [
       { lengthMm: 35, nails: 400 },
       { lengthMm: 30, nails: 300 },
-      { lengthMm: 35, nails: 100 }
+      { lengthMm: 35, nails: 100 },
+      // A pile that no course takes asks for none, and has no line.
+      { lengthMm: 40, nails: 0 }
     ]);
     expect(order.nails.reduce((sum, { takes }) => sum + takes, 0)).toBe(2 * order.pieces);
     expect(order.nails.map(({ lengthMm }) => lengthMm)).toEqual([30, 35]);

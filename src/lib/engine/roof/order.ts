@@ -15,13 +15,31 @@ export interface OrderAllowances {
   readonly battenLengthMm: number;
 }
 
-/** Slates of one kind: what the roof takes, what comes on top, and what to order. */
+/** Slates of one kind: what the roof takes, what comes on top, what is there, and what to order. */
 export interface OrderedSlates {
   readonly kind: 'slate' | 'undereave' | 'slate-and-a-half';
   readonly takes: number;
   readonly breakage: number;
   readonly spares: number;
+  /** What the roof takes with breakage and spares. */
+  readonly needed: number;
+  /** Of this kind there already; undefined where there is no stock, or nobody counted this kind. */
+  readonly there?: number;
   readonly order: number;
+}
+
+/** What a job has already, laid slates with it. In whole slates. */
+export interface SlatesThere {
+  /** Slates of full width that will do, the broken ones with them. */
+  readonly slates: number;
+  /** Of these, lost since: they come off the breakage, and what is beyond it is not there. */
+  readonly lost: number;
+  /** Slates set aside that will do for the undereave, none of them among `slates`. */
+  readonly forUndereave: number;
+  /** Whether the undereave row is cut from slates; else it comes ready cut, and no slate serves it. */
+  readonly isUndereaveCut: boolean;
+  /** Slate-and-a-halves; undefined where nobody counted them. */
+  readonly slateAndAHalves?: number;
 }
 
 /** Nails of one length. */
@@ -59,21 +77,26 @@ export interface RoofOrder {
  * top, by the lengths that the piles' thickness asks for; those the piles do not account for take the
  * last length.
  *
+ * Of what is there each slate counts once: the courses take what they need, the undereave row those set
+ * aside for it and then what is left over. Slate-and-a-halves serve their own line alone.
+ *
  * @param totals of a roof laid out
  * @param nailsByLength nails that the plan asks for, by length in mm; may be empty
  * @param rates pieces laid an hour, and the price of a thousand slates; each may be left out
+ * @param there what the job has already; left out, all of it is ordered
  * @returns counts in pieces, battens in metres rounded up to whole ones, and in battens as bought
  * @throws EngineError `not-finite`, `out-of-range` for a share below 0, a pace or a
  * length of battens not above 0
  * Source: breakage and spares as the job sets them; batten waste is common practice, no source.
  * @example
- * // 1000 slates, breakage 2.5 %, spares 2 %: 25 and 20 on top, 1045 to order
+ * // 1000 slates, breakage 2.5 %, spares 2 %: 25 and 20 on top, 1045 to order; 600 there: 445
  */
 export function roofOrder(
   totals: RoofTotals,
   allowances: OrderAllowances,
   nailsByLength: readonly { readonly lengthMm: number; readonly nails: number }[] = [],
-  rates: { readonly piecesPerHour?: number; readonly pricePerThousand?: number } = {}
+  rates: { readonly piecesPerHour?: number; readonly pricePerThousand?: number } = {},
+  there?: SlatesThere
 ): RoofOrder {
   for (const name of ['breakageShare', 'sparesShare', 'battenWasteShare'] as const)
     requireShare(allowances[name], name);
@@ -88,13 +111,15 @@ export function roofOrder(
   const slatesOf = (kind: OrderedSlates['kind'], takes: number): OrderedSlates => {
     const breakage = upTo(takes * allowances.breakageShare);
     const spares = upTo(takes * allowances.sparesShare);
-    return { kind, takes, breakage, spares, order: takes + breakage + spares };
+    const needed = takes + breakage + spares;
+    return { kind, takes, breakage, spares, needed, order: needed };
   };
-  const slates = [
+  const whole = [
     slatesOf('slate', totals.slates),
     slatesOf('undereave', totals.undereaveSlates),
     slatesOf('slate-and-a-half', totals.slateAndAHalves + totals.undereaveSlateAndAHalves)
-  ].filter(({ takes }) => takes > 0);
+  ];
+  const slates = (there ? lessThere(whole, there) : whole).filter(({ takes }) => takes > 0);
   const pieces =
     piecesCounted(totals.counts) + totals.undereaveSlates + totals.undereaveSlateAndAHalves;
   const ordered = slates
@@ -115,13 +140,35 @@ export function roofOrder(
   };
 }
 
+/** The lines of slates, undereave and slate-and-a-halves less what is there of each. */
+function lessThere(
+  [slate, undereave, wide]: readonly OrderedSlates[],
+  { slates, lost, forUndereave, isUndereaveCut, slateAndAHalves }: SlatesThere
+): OrderedSlates[] {
+  const breakage = slate.breakage + (isUndereaveCut ? undereave.breakage : 0);
+  const standing = Math.max(0, slates - Math.max(0, lost - breakage));
+  const short = Math.max(0, undereave.needed - forUndereave);
+  const over = Math.max(0, standing - slate.needed);
+  const toUndereave = isUndereaveCut ? Math.min(short, over) : 0;
+  const less = (line: OrderedSlates, has: number): OrderedSlates => ({
+    ...line,
+    there: has,
+    order: Math.max(0, line.needed - has)
+  });
+  return [
+    less(slate, standing - toUndereave),
+    isUndereaveCut ? less(undereave, forUndereave + toUndereave) : undereave,
+    slateAndAHalves === undefined ? wide : less(wide, slateAndAHalves)
+  ];
+}
+
 function nailsOf(
   all: number,
   byLength: readonly { readonly lengthMm: number; readonly nails: number }[],
   breakageShare: number
 ): OrderedNails[] {
   const lengths = new Map<number, number>();
-  for (const { lengthMm, nails } of byLength)
+  for (const { lengthMm, nails } of byLength.filter((one) => one.nails > 0))
     lengths.set(lengthMm, (lengths.get(lengthMm) ?? 0) + nails);
   const known = [...lengths.values()].reduce((sum, nails) => sum + nails, 0);
   const last = [...lengths.keys()].at(-1);

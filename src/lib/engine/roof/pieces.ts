@@ -243,3 +243,8 @@ function joinNarrowEnds(
   joinAt(leftFirst ? 'right' : 'left');
   return joined;
 }
+
+/** What the runs of a course fill, joints included, mm. Nothing is thrown. */
+export function filledMm({ runs }: { readonly runs: readonly PieceRun[] }): number {
+  return runs.reduce((sum, { leftMm, rightMm }) => sum + rightMm - leftMm, 0);
+}

@@ -1,4 +1,4 @@
-import { EngineError, requireFinite } from '../errors.ts';
+import { EngineError, requireFinite, requireWhole } from '../errors.ts';
 import { type SlateSpec, type Slope, maximumGaugeMm } from '../roof/index.ts';
 import { courseNeed, slatedWidths, unitAreaM2 } from './course-need.ts';
 import { type SetCourses, toTopBattenMm } from './set-out-sets.ts';
@@ -13,6 +13,9 @@ export interface SetStock {
   readonly set: SlateSet;
   /** Slates of one width, or mm of random widths. */
   readonly stock: number;
+  /** Courses that the set must have at least, and at most, as on a roof that is being laid. */
+  readonly least?: number;
+  readonly most?: number;
 }
 
 /** What one set gives to the roof. */
@@ -43,16 +46,18 @@ export interface NoSetsFit {
  * All slopes share the stock and the list of courses; a slope that is full earlier takes fewer. The
  * objective is the sum over the sets of used² / stock, in area: it is low where little slate is used
  * and where the sets are used alike, so waste and disproportion are one figure. No set gives more
- * than its stock. A set may have no course; the first batten of a set must be possible after the one
- * below it.
+ * than its stock. A set may have no course, unless it must; the first batten of a set must be possible
+ * after the one below it.
  *
  * @param slopes sound slopes, at least one; not modified
  * @param base headlap, nailing, joints; its length and width are not used
  * @param stocks sets from the eave up, longest first, sound (see `setsProblems`), with what there is
- * of each in whole units
+ * of each in whole units, and the courses that it must have
+ * @param hasUndereave whether the lowest set gives the undereave row as well: as much as its first course
  * @returns the best choice, proved; `short` with the choice that lacks least; `impossible` where
- * not even an unlimited stock fills the rafter
- * @throws EngineError `inconsistent` for sets that are not sound, `empty`, `not-finite`
+ * not even an unlimited stock fills the rafter so
+ * @throws EngineError `inconsistent` for sets that are not sound, `empty`, `not-finite`, `not-whole`,
+ * `out-of-range` where at most is below at least
  *
  * Definition: the width of a course is taken at its tail, where the courses lie at their greatest
  * gauge; filling the rafter whole later moves a tail down by less than one margin.
@@ -63,7 +68,8 @@ export interface NoSetsFit {
 export function chooseCourses(
   slopes: readonly Slope[],
   base: SlateSpec,
-  stocks: readonly SetStock[]
+  stocks: readonly SetStock[],
+  hasUndereave = false
 ): ChosenSets | NoSetsFit {
   if (slopes.length === 0) throw new EngineError('empty', 'no slopes; give at least one');
   const problems = setsProblems(
@@ -71,9 +77,13 @@ export function chooseCourses(
     base
   ).filter(({ code }) => code !== 'step-too-large');
   if (problems.length > 0) throw new EngineError('inconsistent', JSON.stringify(problems));
-  for (const { set, stock } of stocks) requireFinite(stock, `stock of set ${set.id}`);
+  for (const { set, stock, least = 0, most } of stocks) {
+    requireFinite(stock, `stock of set ${set.id}`);
+    requireWhole(least, 0, `least courses of set ${set.id}`);
+    if (most !== undefined) requireWhole(most, least, `most courses of set ${set.id}`);
+  }
 
-  const table = new Places(slopes, base, stocks);
+  const table = new Places(slopes, base, stocks, hasUndereave);
   const within = table.best(true);
   if (within) return { status: 'optimal', ...within };
   const lacking = table.best(false);
@@ -137,7 +147,8 @@ class Places {
   constructor(
     slopes: readonly Slope[],
     readonly base: SlateSpec,
-    readonly stocks: readonly SetStock[]
+    readonly stocks: readonly SetStock[],
+    readonly hasUndereave: boolean
   ) {
     const aboveMm = base.nailing === 'head' ? base.headNailLineMm : 0;
     const gauges = stocks.map(({ set }) =>
@@ -164,10 +175,12 @@ class Places {
     const arrivals = this.stocks.map(() => new Arrivals(this.#count));
     /** One place for the full roof, by the set that ends it. */
     const ends = this.stocks.map(() => new Arrivals(1));
+    const must = this.stocks.map(({ least = 0 }) => least > 0);
     for (let set = 0; set < sets; set++) {
-      this.#walk(set, 0, FOOT, 0, 0, isWithinStock, arrivals[set], ends[set]);
+      if (!must.slice(0, set).includes(true))
+        this.#walk(set, 0, FOOT, 0, 0, isWithinStock, arrivals[set], ends[set]);
       for (let below = 0; below < set; below++) {
-        if (!this.#canFollow(below, set)) continue;
+        if (must.slice(below + 1, set).includes(true) || !this.#canFollow(below, set)) continue;
         const { cost, lacking, courses } = arrivals[below];
         for (let place = 0; place < this.#count; place++)
           if (courses[place] !== NONE)
@@ -201,14 +214,17 @@ class Places {
     arrivals: Arrivals,
     full: Arrivals
   ): void {
-    const { stock } = this.stocks[set];
+    const { stock, least = 0, most = Infinity } = this.stocks[set];
+    const mustFollow = this.stocks.slice(set + 1).some((one) => (one.least ?? 0) > 0);
     const unitM2 = unitAreaM2(this.stocks[set].set);
     const each = this.#gauge[set];
+    const isLowest = below === FOOT;
     // The head of the course below decides on which slopes there is a course at all.
-    let headBelowMm =
-      below === FOOT ? -Infinity : this.#mm(place - this.#gauge[below]) + this.#reach[below];
-    let used = 0;
-    for (let courses = 1; ; courses++) {
+    let headBelowMm = isLowest
+      ? -Infinity
+      : this.#mm(place - this.#gauge[below]) + this.#reach[below];
+    let used = isLowest && this.hasUndereave ? sumOf(this.#needsAt(set, 0)) : 0;
+    for (let courses = 1; courses <= most; courses++) {
       const at = place + (courses - 1) * each;
       const headMm = this.#mm(at) + this.#reach[set];
       const needs = this.#needsAt(set, at);
@@ -225,7 +241,8 @@ class Places {
       const lacking = lackingSoFar + unitM2 * Math.max(0, used - stock);
       const into = isFull ? full : arrivals;
       const next = isFull ? 0 : at + each;
-      if (into.isBeaten(next, cost, lacking)) {
+      const isAllowed = courses >= least && !(isFull && mustFollow);
+      if (isAllowed && into.isBeaten(next, cost, lacking)) {
         into.cost[next] = cost;
         into.lacking[next] = lacking;
         into.courses[next] = courses;
@@ -269,6 +286,10 @@ class Places {
     }
     return { sets: uses, objective: end.cost[0], lackingM2: end.lacking[0] };
   }
+}
+
+function sumOf(needs: Float64Array): number {
+  return needs.reduce((sum, need) => sum + need, 0);
 }
 
 function greatestCommonDivisor(one: number, other: number): number {

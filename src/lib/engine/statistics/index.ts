@@ -8,6 +8,7 @@ export {
   comparePallets,
   intraclassCorrelationAtMost
 } from './between-pallets.ts';
+export { type UnseenMean, type NoUnseenMean, meanOfUnseen } from './unseen-groups.ts';
 export { type OutlierPallet, outlierPallets } from './outlier-pallets.ts';
 export { type OrderedRow, type OrderedFit, orderedRegression } from './ordered-regression.ts';
 export {

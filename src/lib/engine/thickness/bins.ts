@@ -75,6 +75,8 @@ export function mergeBins(
 ): ThicknessBins {
   if (weights.length !== parts.length)
     throw new EngineError('wrong-length', `${weights.length} weights for ${parts.length} spreads`);
+  const filled = parts.filter(({ counts }) => counts.length > 0);
+  if (filled.length === 1) return weighed(filled[0], weights[parts.indexOf(filled[0])]);
   let [lowest, highest] = [Infinity, -Infinity];
   for (const { hundredths } of parts)
     if (hundredths.length > 0) {
@@ -101,12 +103,12 @@ export function mergeBins(
       isWeighted ||= square !== count;
     }
   }
-  let filled = 0;
-  for (let at = 0; at < size; at++) if (totals[at] > 0) filled++;
+  let used = 0;
+  for (let at = 0; at < size; at++) if (totals[at] > 0) used++;
   const merged = {
-    hundredths: new Int32Array(filled),
-    counts: new Float64Array(filled),
-    ...(isWeighted && { squares: new Float64Array(filled) })
+    hundredths: new Int32Array(used),
+    counts: new Float64Array(used),
+    ...(isWeighted && { squares: new Float64Array(used) })
   };
   for (let at = 0, bin = 0; at < size; at++)
     if (totals[at] > 0) {
@@ -116,6 +118,19 @@ export function mergeBins(
       bin++;
     }
   return merged;
+}
+
+/** One spread, weighted: there is nothing to add up. */
+function weighed(bins: ThicknessBins, weight: number): ThicknessBins {
+  const counts = bins.counts.map((count) => count * weight);
+  if (!counts.every((count) => count > 0 && count < Infinity))
+    return binsFromPairs(pairsOf([bins], [weight])); // drops what came to nothing, or throws
+  const squares = squaresOf(bins).map((square) => square * weight ** 2);
+  return {
+    hundredths: bins.hundredths.slice(),
+    counts,
+    ...(squares.some((square, bin) => square !== counts[bin]) && { squares })
+  };
 }
 
 /** A range of hundredths that is added up in one table; all readings span a tenth of it. */
@@ -181,6 +196,17 @@ export function partOfBins(bins: ThicknessBins, chances: Float64Array): Thicknes
         .map((square, bin) => square * chances[bin] ** 2)
         .filter(isHere)
     })
+  };
+}
+
+/** The bins from one place to another, the second not included, as a spread of their own. */
+export function sliceOfBins(bins: ThicknessBins, from: number, to: number): ThicknessBins {
+  const counts = bins.counts.slice(from, to);
+  const squares = bins.squares?.slice(from, to);
+  return {
+    hundredths: bins.hundredths.slice(from, to),
+    counts,
+    ...(squares?.some((square, bin) => square !== counts[bin]) && { squares })
   };
 }
 

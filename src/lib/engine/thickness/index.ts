@@ -3,6 +3,7 @@ export {
   HIGHEST_HUNDREDTHS,
   type ThicknessBins,
   binsFromPairs,
+  sliceOfBins,
   mergeBins,
   mergeOfSameReadings,
   partOfBins,
@@ -28,3 +29,12 @@ export { quantilesMm } from './quantiles.ts';
 export { type ThicknessInterval, gradeIntervals, countBetween } from './interval.ts';
 export { type HistogramBar, type Histogram, histogram } from './histogram.ts';
 export { isBorderline } from './borderline.ts';
+export {
+  type KnownStack,
+  type ThicknessOfPile,
+  type PackedThickness,
+  type PackingUnknown,
+  type CountByHeight,
+  packedThickness,
+  countByHeight
+} from './count-by-height.ts';

@@ -1,5 +1,5 @@
 import normalCdf from '@stdlib/stats-base-dists-normal-cdf';
-import { EngineError, requireFinite } from '../../errors.ts';
+import { EngineError, requireFinite, requireWhole } from '../../errors.ts';
 import type { PileStock, Plan, PlanRequest, PlanResult } from '../plan-types.ts';
 import { planCourses, planIfAny } from '../planner.ts';
 import { planByRule, ruleIfAny } from '../rule-plan.ts';
@@ -9,6 +9,8 @@ export interface PileEstimate {
   readonly meanSlates: number;
   /** Standard error of the estimate, slates. */
   readonly sdSlates: number;
+  /** Of these, full slates that the plan does not count and that are laid first: undereave slates. */
+  readonly takenFirst?: number;
 }
 
 /** The chance that a pile is empty before its last course is laid. */
@@ -22,14 +24,15 @@ export interface RunOutChance {
  *
  * Definition: the pile's true count is taken as normal with the estimate's mean and SD, cut off
  * below zero and rounded to whole slates; the pile runs out if it holds fewer slates than the plan
- * lays from it plus those expected to break. Slate-and-a-halves are taken as counted. Piles of one
- * stock are estimated together, so where one holds fewer another holds more; that is ignored here,
+ * lays from it plus those taken first and those expected to break. Slate-and-a-halves are taken as
+ * counted. Piles of one stock are estimated together, so where one holds fewer another holds more; that is ignored here,
  * pile by pile it makes no difference.
  *
  * @param estimates one per pile
  * @param breakages full slates of each pile expected to break before they are laid; none if left out
  * @returns chances by pile
- * @throws EngineError `wrong-length`, `not-finite`, `out-of-range` for a negative SD
+ * @throws EngineError `wrong-length`, `not-finite`, `out-of-range` for a negative SD or fewer than none
+ * taken first, `not-whole` for those
  * @example
  * // 500 expected, SD 20, 460 laid: chance Φ((459.5 − 500) / 20) = Φ(−2.025) = 0.0214
  */
@@ -41,10 +44,11 @@ export function runOutChances(
   requireEstimates(estimates, plan.piles.length);
   if (breakages.length !== plan.piles.length)
     throw new EngineError('wrong-length', `${breakages.length} breakages`);
-  return plan.piles.map(({ pile, slates }, index) => ({
-    pile,
-    chance: slates === 0 ? 0 : chanceBelow(slates + breakages[index], estimates[index])
-  }));
+  return plan.piles.map(({ pile, slates }, index) => {
+    const takes = slates + (estimates[index].takenFirst ?? 0);
+    const chance = takes === 0 ? 0 : chanceBelow(takes + breakages[index], estimates[index]);
+    return { pile, chance };
+  });
 }
 
 /** A chance of running out that no pile may exceed, with what it takes to reckon it. */
@@ -78,7 +82,8 @@ export interface RoofPlans {
  * without it, and `heldUnder` is left out; where even that is short, both are.
  *
  * @param risk left out where nothing is known of how surely the piles are counted
- * @throws EngineError `wrong-length`, `not-finite`, `out-of-range` for a chance that is none
+ * @throws EngineError `wrong-length`, `not-finite`, `out-of-range` for a chance that is none or fewer than
+ * none taken first, `not-whole` for those
  */
 export function roofPlans(request: PlanRequest, risk?: HeldRisk): RoofPlans {
   const mostEven = planCourses(request);
@@ -111,10 +116,12 @@ function spared(plan: Plan, raisedBy: readonly number[]): Plan {
  * Full slates by which the reserve of each pile must rise so that no pile runs out with a chance above
  * a limit: what {@link roofPlans} keeps back for it.
  *
+ * @param piles without the slates that are taken first
  * @param mostChance largest accepted chance for each pile, above 0 and below 1
  * @param breakages full slates of each pile expected to break before they are laid; none if left out
  * @returns one number for each pile, 0 where its own reserve is enough
- * @throws EngineError `wrong-length`, `not-finite`, `out-of-range` for a chance that is none
+ * @throws EngineError `wrong-length`, `not-finite`, `out-of-range` for a chance that is none or fewer than
+ * none taken first, `not-whole` for those
  * @example
  * // 500 expected, SD 20, reserve 10, chance 0.1: 474 may be laid, since Φ((473.5 − 500) / 20) = 0.093
  * // and Φ((474.5 − 500) / 20) = 0.101, so 26 are kept back: 16 more
@@ -132,7 +139,9 @@ export function reservesWithinRisk(
   if (mostChance <= 0 || mostChance >= 1)
     throw new EngineError('out-of-range', `chance is ${mostChance}; give above 0 and below 1`);
   return piles.map(({ slates, reservedSlates }, index) => {
-    const most = mostWithin(slates, estimates[index], mostChance) - breakages[index];
+    const { takenFirst = 0 } = estimates[index];
+    const within = mostWithin(slates + takenFirst, estimates[index], mostChance);
+    const most = within - takenFirst - breakages[index];
     return Math.max(0, slates - Math.max(0, most) - reservedSlates);
   });
 }
@@ -162,9 +171,10 @@ function chanceBelow(needed: number, { meanSlates, sdSlates }: PileEstimate): nu
 function requireEstimates(estimates: readonly PileEstimate[], piles: number): void {
   if (estimates.length !== piles)
     throw new EngineError('wrong-length', `${estimates.length} estimates for ${piles} piles`);
-  for (const [index, { meanSlates, sdSlates }] of estimates.entries()) {
+  for (const [index, { meanSlates, sdSlates, takenFirst = 0 }] of estimates.entries()) {
     requireFinite(meanSlates, `estimate of pile ${index + 1}`);
     requireFinite(sdSlates, `SD of pile ${index + 1}`);
+    requireWhole(takenFirst, 0, `undereave slates of pile ${index + 1}`);
     if (sdSlates < 0) throw new EngineError('out-of-range', `SD of pile ${index + 1} is below 0`);
   }
 }

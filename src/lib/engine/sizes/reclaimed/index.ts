@@ -1,6 +1,8 @@
 import { EngineError, requireWhole } from '../../errors.ts';
 import { type LotSample, type LotSampleRefusal, countInLot } from '../../delivery/index.ts';
 
+export { type SizedSlate, type SizeInLot, type SizesInLot, sizesOfLot } from './sizes-of-lot.ts';
+
 /** How many sound slates a reclaimed lot really has, and how far they go. */
 export interface SoundStock {
   readonly ok: true;
