@@ -3,6 +3,7 @@ import { Refused, binary, bodyOf, json, need, objectOf, refusal } from './answer
 import { type Access, HubFull, type HubStore, type NewAccess } from './hub-store.ts';
 import {
   HUB_PATH,
+  HUB_VERSION,
   LIMITS,
   type Limits,
   type Role,
@@ -64,14 +65,10 @@ export function createHub({ store, now, limits: own, onFault }: HubSettings): Hu
 
   return {
     async handle(request, address) {
-      try {
-        return await route(request, address);
-      } catch (error) {
-        if (error instanceof Refused) return refusal(error);
-        if (error instanceof HubFull) return refusal(new Refused(507, 'hub-full'));
-        onFault?.(error);
-        return refusal(new Refused(500, 'hub-failed'));
-      }
+      const answer = await route(request, address).catch(answerTo);
+      // A device compares its clock with it.
+      answer.headers.set('date', new Date(now()).toUTCString());
+      return answer;
     },
     get streams() {
       return streams.count;
@@ -84,9 +81,9 @@ export function createHub({ store, now, limits: own, onFault }: HubSettings): Hu
 
   async function route(request: Request, address: string): Promise<Response> {
     const url = new URL(request.url);
-    if (url.pathname === HUB_PATH) return json({ hub: 'evencourse', version: 1 });
+    if (url.pathname === HUB_PATH) return json({ hub: 'evencourse', version: HUB_VERSION });
     if (!url.pathname.startsWith(`${HUB_PATH}/`))
-      throw new Refused(404, 'other-version', { versions: [1] });
+      throw new Refused(404, 'other-version', { versions: [HUB_VERSION] });
     const [first, second = '', rest = '', ...more] = url.pathname
       .slice(HUB_PATH.length + 1)
       .split('/');
@@ -101,8 +98,17 @@ export function createHub({ store, now, limits: own, onFault }: HubSettings): Hu
     // A space that is not his is told of no otherwise than one that is not there.
     if (access.space !== first || access.space === '') throw new Refused(403, 'not-let-in');
     if (!requests.take(access.id, now())) throw new Refused(429, 'too-many');
-    if (now() - access.lastSeen >= SEEN_EVERY) await store.noteSeen(access.id, now());
+    // A hub without room still gives what it has.
+    if (now() - access.lastSeen >= SEEN_EVERY)
+      await store.noteSeen(access.id, now()).catch(unlessFull);
     return answer({ request, url, address, access, rest });
+  }
+
+  function answerTo(error: unknown): Response {
+    if (error instanceof Refused) return refusal(error);
+    if (error instanceof HubFull) return refusal(new Refused(507, 'hub-full'));
+    onFault?.(error);
+    return refusal(new Refused(500, 'hub-failed'));
   }
 
   async function letIn(request: Request, address: string): Promise<Access> {
@@ -228,6 +234,10 @@ export function createHub({ store, now, limits: own, onFault }: HubSettings): Hu
 /** The hash of a token or secret, which is all that the hub keeps of it: SHA-256 in base64url. */
 export function hashOf(secret: string): string {
   return createHash('sha256').update(secret).digest('base64url');
+}
+
+function unlessFull(error: unknown): void {
+  if (!(error instanceof HubFull)) throw error;
 }
 
 function newAccess(body: Record<string, unknown>): NewAccess {

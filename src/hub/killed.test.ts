@@ -8,8 +8,9 @@ import { buildHub } from '../../scripts/build-hub.js';
 import { ROOT } from '../../scripts/tools.js';
 import { SqliteHubStore } from './sqlite-store.ts';
 import { deviceOf } from '../../tests/support/hub-store-contract.ts';
+import { report, rounds } from '../../tests/support/rounds.ts';
 
-const ROUNDS = process.env.FAULTS === 'full' ? 200 : 4;
+const ROUNDS = rounds(4, 200);
 /** Built inside the project, so that it finds the packages. */
 const built = mkdtempSync(join(ROOT, 'node_modules', '.hub-killed-'));
 const folder = mkdtempSync(join(tmpdir(), 'hub-killed-'));
@@ -46,7 +47,7 @@ it(
       }
     }
     const total = [...answered.values()].reduce((sum, last) => sum + last, 0);
-    process.stdout.write(`faults: hub killed ${ROUNDS} times, ${total} parcels answered, 0 lost\n`);
+    report('hub killed', { rounds: ROUNDS, 'parcels answered': total, lost: 0 });
     expect(total).toBeGreaterThan(ROUNDS * 20);
   },
   30_000 + ROUNDS * 10_000

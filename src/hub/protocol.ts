@@ -2,7 +2,8 @@
  * What the hub and its clients agree on, protocol /hub/1. The hub stores sealed parcels: each holds
  * the events `first` to `last` of one device in one job, and the hub cannot read them.
  */
-export const HUB_PATH = '/hub/1';
+export const HUB_VERSION = 1;
+export const HUB_PATH = `/hub/${HUB_VERSION}`;
 
 const MIB = 2 ** 20;
 
@@ -120,7 +121,9 @@ export function unpackPull(
       const [device, first, last, length] = entry as unknown[];
       if (typeof device !== 'string' || !isNumber(first) || !isNumber(last) || last < first)
         throw new TypeError('not a parcel');
-      if (!isNumber(length) || at + length > packed.length) throw new RangeError('cut short');
+      // A parcel of no bytes is none, which is for whoever opens it to say: the others go on.
+      if ((length !== 0 && !isNumber(length)) || at + length > packed.length)
+        throw new RangeError('cut short');
       const bytes = packed.subarray(at, at + length);
       at += length;
       return { device, first, last, bytes };

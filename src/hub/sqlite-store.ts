@@ -11,7 +11,7 @@ import type {
   Redeemed,
   SpaceNews
 } from './hub-store.ts';
-import { HubFull } from './hub-store.ts';
+import { fullOr } from './full-disk.ts';
 import { takePidLock } from './pid-lock.ts';
 import type { AccessEntry, Heads, InviteEntry, SealedParcel } from './protocol.ts';
 import { type Row, accessEntryOfRow, accessOfRow, inviteEntryOfRow, inviteState } from './rows.ts';
@@ -29,6 +29,7 @@ interface Waiting {
  */
 export class SqliteHubStore implements HubStore {
   readonly #database: Database;
+  readonly #folder: string;
   readonly #unlock: () => void;
   readonly #statements = new Map<string, Statement>();
   readonly #listeners = new Set<(news: SpaceNews) => void>();
@@ -37,7 +38,8 @@ export class SqliteHubStore implements HubStore {
 
   /** @throws Error when another hub has the file open */
   constructor(file: string) {
-    mkdirSync(dirname(file), { recursive: true });
+    this.#folder = dirname(file);
+    mkdirSync(this.#folder, { recursive: true });
     this.#unlock = takePidLock(`${file}.pid`);
     try {
       // Left behind by a hub that was killed; ours is the only process, as the lock above says.
@@ -309,14 +311,15 @@ export class SqliteHubStore implements HubStore {
         } catch (error) {
           this.#news.length = told;
           this.#database.exec('rollback to piece');
-          answers.push(() => reject(fullOr(error)));
+          answers.push(() => reject(fullOr(error, this.#folder)));
         }
         this.#database.exec('release piece');
       }
       this.#database.exec('commit');
     } catch (error) {
       if (this.#database.inTransaction) this.#database.exec('rollback');
-      for (const { reject } of waiting) reject(fullOr(error));
+      const told = fullOr(error, this.#folder);
+      for (const { reject } of waiting) reject(told);
       return;
     }
     for (const answer of answers) answer();
@@ -380,10 +383,4 @@ export class SqliteHubStore implements HubStore {
   #run(sql: string, ...values: JSValue[]): number {
     return this.#prepared(sql).run(values).changes;
   }
-}
-
-function fullOr(error: unknown): unknown {
-  return error instanceof Error && /disk is full|SQLITE_FULL|ENOSPC/i.test(error.message)
-    ? new HubFull(error)
-    : error;
 }

@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import pg from 'pg';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
-import type { HubStore, SpaceNews } from './hub-store.ts';
+import { HubFull, type HubStore, type SpaceNews } from './hub-store.ts';
 import { PostgresHubStore } from './postgres-store.ts';
 import { takePidLock } from './pid-lock.ts';
 import { LIMITS } from './protocol.ts';
@@ -121,6 +121,27 @@ describe('the hub on PostgreSQL', () => {
     await one.append(SPACE, parcelOf(deviceOf(1), 1, 2), LIMITS.spaceBytes, 1);
     expect(await heard).toEqual({ kind: 'parcel', space: SPACE, device: deviceOf(1), last: 2 });
     expect(await two.heads(SPACE)).toEqual({ [deviceOf(1)]: 2 });
+  });
+
+  it('a disk that is full (53100) takes nothing, and goes on once there is room', async () => {
+    const store = await fresh();
+    await store.openSpace(SPACE, KEEPER, 1);
+    const owner = new pg.Client({ connectionString: database() });
+    await owner.connect();
+    await owner.query(`create function no_room() returns trigger language plpgsql as
+      $$ begin raise exception 'could not extend file' using errcode = '53100'; end $$`);
+    for (const table of ['parcel', 'photo'])
+      await owner.query(
+        `create trigger no_room before insert on ${table} for each row execute function no_room()`
+      );
+    const append = () => store.append(SPACE, parcelOf(deviceOf(1), 1, 2), LIMITS.spaceBytes, 1);
+    await expect(append()).rejects.toThrow(HubFull);
+    const photo = store.putPhoto(SPACE, 'photo', new Uint8Array(1), LIMITS.spaceBytes);
+    await expect(photo).rejects.toThrow(HubFull);
+    expect(await store.heads(SPACE)).toEqual({});
+    await owner.query('drop function no_room cascade');
+    await owner.end();
+    expect(await append()).toEqual({ ok: true, last: 2 });
   });
 
   it('a connection that breaks comes back, and listeners are told to look again', async () => {

@@ -54,6 +54,8 @@ export interface CrewRecord {
   readonly photosWanted: readonly StoredEvent[];
   /** Runs that stand under other numbers here than at the hub. */
   readonly renamed?: readonly Renamed[];
+  /** Whether the hub said last that this device is no longer of the crew. */
+  readonly isRemoved?: boolean;
 }
 
 export function newCrewState(link: CrewLink): CrewRecord {
@@ -93,7 +95,9 @@ export type CrewWarning =
       readonly device: string;
       readonly seen: number;
       readonly given: number;
-    };
+    }
+  /** The clock of this device goes wrong, by that of the hub. Nothing is refused for it. */
+  | { readonly kind: 'clock'; readonly aheadMs: number };
 
 /** How an exchange ended. */
 export type CrewOutcome =
@@ -105,6 +109,8 @@ export type CrewOutcome =
   | 'device-full'
   /** The hub asks to wait. */
   | 'wait'
+  /** The hub does not know the app's protocol yet. */
+  | 'old-hub'
   | 'refused';
 
 export interface CrewReport {

@@ -2,7 +2,16 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { TestHub, JOB } from '../../../tests/support/crew-kit.ts';
 import { hashOf } from '../../hub/handler.ts';
 import { randomBytes, toBase64Url } from './bytes.ts';
-import { crewOf, inviteMate, joinCrew, moveIn, newToken, readHubKey, startCrew } from './crew.ts';
+import {
+  crewOf,
+  inviteMate,
+  joinCrew,
+  moveIn,
+  newToken,
+  openInvites,
+  readHubKey,
+  startCrew
+} from './crew.ts';
 import type { CrewRecord } from './crew-state.ts';
 import { HubRefused } from './hub-client.ts';
 import { readInvitation } from './invitation.ts';
@@ -56,6 +65,21 @@ describe('a crew', () => {
     ]);
     const labels = (await hub.store.accesses(mine.link.space)).map(({ label }) => label);
     for (const label of labels) expect(atob(label.replace(/[-_]/g, 'A'))).not.toMatch(/Wren|Robin/);
+  });
+
+  it('has invitations that are open, until they are used or taken back', async () => {
+    const open = async (change = {}) =>
+      (await openInvites(hub.fetch, mine.link, change)).map(({ id }) => id);
+    const [one, two] = [await invited(), await invited('keeper')];
+    expect(await open()).toEqual([one.id, two.id]);
+    expect(await open({ revoke: two.id })).toEqual([one.id]);
+    const mate = { device: device(18), name: 'Linnet' };
+    const barred = joinCrew(hub.fetch, two.invitation, newToken(), mate);
+    await expect(barred).rejects.toMatchObject({ reason: 'invite-revoked' });
+    const theirs = await joinCrew(hub.fetch, one.invitation, newToken(), mate);
+    expect(await open()).toEqual([]);
+    const asked = openInvites(hub.fetch, theirs!.link);
+    await expect(asked).rejects.toMatchObject({ reason: 'keeper-only' });
   });
 
   it('is closed to whoever was removed', async () => {

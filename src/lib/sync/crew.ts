@@ -1,7 +1,7 @@
-import type { AccessEntry, Role } from '../../hub/protocol.ts';
+import type { AccessEntry, InviteEntry, Role } from '../../hub/protocol.ts';
 import { fromBase64Url, randomBytes, toBase64Url, utf8 } from './bytes.ts';
 import { type CrewLink, type CrewRecord, newCrewState } from './crew-state.ts';
-import { type Fetch, HubClient } from './hub-client.ts';
+import { type Fetch, HubClient, HubRefused, HubSilent } from './hub-client.ts';
 import { type Invitation, writeInvitation } from './invitation.ts';
 import { deriveKeys, hashText, newJobKey, seal, unseal } from './keys.ts';
 
@@ -133,6 +133,35 @@ export async function moveIn(
   const entry = { tokenHash: await hashText(token), device, label };
   await new HubClient(fetch, link).accesses(entry);
   return { ...state, held: {}, link: { ...link, device, token } };
+}
+
+/**
+ * Takes this device's own access back. Without signal, or where it is the last that may invite, it
+ * stays, unused: whoever may invite can remove it.
+ */
+export async function leaveCrew(fetch: Fetch, link: CrewLink): Promise<void> {
+  const hub = new HubClient(fetch, link);
+  try {
+    const { own } = await hub.accesses();
+    await hub.accesses({ remove: own });
+  } catch (error) {
+    if (!(error instanceof HubSilent || error instanceof HubRefused)) throw error;
+  }
+}
+
+/**
+ * The invitations that may still be used.
+ *
+ * @param change such as `{ revoke: id }`, done first
+ * @throws HubSilent, HubRefused
+ */
+export async function openInvites(
+  fetch: Fetch,
+  link: CrewLink,
+  change: Record<string, unknown> = {}
+): Promise<InviteEntry[]> {
+  const invites = await new HubClient(fetch, link).invites(change);
+  return invites.filter(({ state }) => state === 'open');
 }
 
 /** The key of a hub out of its link, `…/join#hub1.…`; undefined for any other text. */

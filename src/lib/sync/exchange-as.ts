@@ -19,7 +19,7 @@ export async function exchangeAs(
   const { link } = state;
   const keys = await deriveKeys(link.jobKey, link.space);
   const make = (of: CrewRecord): Exchange =>
-    new Exchange(of, { ...parts, keys, hub: new HubClient(fetch, of.link) });
+    new Exchange(of, { ...parts, keys, hub: new HubClient(fetch, of.link, parts.now) });
   const before = make(state);
   if (joiner.device === link.device) return before;
   const { outcome } = await before.run();

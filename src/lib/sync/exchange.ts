@@ -22,6 +22,8 @@ const NO_TIP: Tip = { last: 0, mark: '' };
 const PARCEL_EVENTS = 4000;
 /** Rounds of pull and push in one exchange; each one more means that somebody else was writing. */
 const ROUNDS = 12;
+/** A clock that is off by more is told; ours, well above what an answer takes on its way. */
+const CLOCK_OFF_MS = 5 * 60_000;
 
 export interface ExchangeParts {
   readonly journal: SyncJournal;
@@ -77,6 +79,8 @@ export class Exchange {
     } catch (error) {
       outcome = outcomeOf(error);
     }
+    if (outcome === 'removed' || outcome === 'shared')
+      this.#state = { ...this.#state, isRemoved: outcome === 'removed' };
     await this.#save().catch(() => undefined); // a state that is older only costs a comparison
     return {
       outcome,
@@ -301,8 +305,14 @@ export class Exchange {
         ...one
       })),
       ...putBack,
-      ...withheld
+      ...withheld,
+      ...this.#clockWarning()
     ];
+  }
+
+  #clockWarning(): CrewWarning[] {
+    const aheadMs = this.#parts.hub.clockAheadMs ?? 0;
+    return Math.abs(aheadMs) > CLOCK_OFF_MS ? [{ kind: 'clock', aheadMs }] : [];
   }
 
   #numbers(): Promise<DeviceNumbers> {
@@ -328,5 +338,6 @@ function outcomeOf(error: unknown): CrewOutcome {
   if (error.status === 507) return 'hub-full';
   if (error.status === 429) return 'wait';
   if (error.reason === 'removed' || error.status === 401) return 'removed';
+  if (error.reason === 'other-version' && error.isOlder) return 'old-hub';
   return error.status >= 500 ? 'no-answer' : 'refused';
 }

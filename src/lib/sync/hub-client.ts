@@ -1,6 +1,7 @@
 import {
   type AccessEntry,
   HUB_PATH,
+  HUB_VERSION,
   type Heads,
   type HubRefusal,
   type InviteEntry,
@@ -23,13 +24,16 @@ export class HubRefused extends Error {
   readonly reason: HubRefusal;
   /** For `behind`: the head of the device. */
   readonly last: number;
+  /** For `other-version`: whether the hub is older than this app, and not newer. */
+  readonly isOlder: boolean;
 
-  constructor(status: number, reason: HubRefusal, last: number) {
+  constructor(status: number, reason: HubRefusal, last: number, isOlder = false) {
     super(`the hub refused: ${reason}`);
     this.name = 'HubRefused';
     this.status = status;
     this.reason = reason;
     this.last = last;
+    this.isOlder = isOlder;
   }
 }
 
@@ -41,15 +45,23 @@ export class HubClient {
   readonly #origin: string;
   readonly #space: string;
   readonly #token: string;
+  readonly #now: () => number;
+  /**
+   * How far the clock here is ahead of the hub's, ms; the least that any answer told, since each
+   * was on its way for a while. Undefined until one told it.
+   */
+  clockAheadMs: number | undefined;
 
   constructor(
     fetch: Fetch,
-    { origin, space, token }: { origin: string; space: string; token: string }
+    { origin, space, token }: { origin: string; space: string; token: string },
+    now: () => number = Date.now
   ) {
     this.#fetch = fetch;
     this.#origin = origin;
     this.#space = space;
     this.#token = token;
+    this.#now = now;
   }
 
   /** @throws HubRefused `behind` with the head when the parcel does not follow it */
@@ -140,13 +152,24 @@ export class HubClient {
     } catch (error) {
       throw new HubSilent(error);
     }
+    this.#noteClock(Date.parse(answer.headers.get('date') ?? ''));
     if (answer.ok) return answer;
     const told = (await answer.json().catch(() => null)) as {
       error?: unknown;
       last?: unknown;
+      versions?: unknown;
     } | null;
     if (typeof told?.error !== 'string') throw new HubSilent(new Error(`status ${answer.status}`));
-    throw new HubRefused(answer.status, told.error as HubRefusal, Number(told.last ?? 0));
+    const versions = Array.isArray(told.versions) ? told.versions.map(Number) : [];
+    const isOlder = versions.length > 0 && Math.max(...versions) < HUB_VERSION;
+    const reason = told.error as HubRefusal;
+    throw new HubRefused(answer.status, reason, Number(told.last ?? 0), isOlder);
+  }
+
+  #noteClock(hubTime: number): void {
+    if (Number.isNaN(hubTime)) return;
+    const ahead = this.#now() - hubTime;
+    if (Math.abs(ahead) <= Math.abs(this.clockAheadMs ?? Infinity)) this.clockAheadMs = ahead;
   }
 }
 

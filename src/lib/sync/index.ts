@@ -1,6 +1,7 @@
 export { Exchange, type ExchangeParts } from './exchange.ts';
 export { exchangeAs } from './exchange-as.ts';
 export { keepBothRuns } from './keep-both.ts';
+export { type CrewStanding, standingOf } from './crew-standing.ts';
 export {
   type CrewLink,
   type CrewOutcome,
@@ -17,12 +18,15 @@ export {
   crewOf,
   inviteMate,
   joinCrew,
+  leaveCrew,
   moveIn,
   newToken,
+  openInvites,
   readHubKey,
   startCrew
 } from './crew.ts';
 export { LiveLine, SILENT_MS } from './live.ts';
+export type { InviteEntry as OpenInvite } from '../../hub/protocol.ts';
 export { HubClient, HubRefused, HubSilent } from './hub-client.ts';
 export {
   type Invitation,

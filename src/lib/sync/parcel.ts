@@ -3,6 +3,7 @@ import { type SealedParcel, isHeads } from '../../hub/protocol.ts';
 import { type DeviceNumbers, isCanonicalLine, parseGuarded } from '$lib/storage';
 import { utf8 } from './bytes.ts';
 import { type SpaceKeys, seal, unseal } from './keys.ts';
+import { inPieces } from './pieces.ts';
 import { MAX_UNPACKED_BYTES, pack, unpack } from './squeeze.ts';
 
 const FORMAT = 'evencourse-parcel';
@@ -50,8 +51,9 @@ export async function sealParcel(
 ): Promise<SealedParcel | undefined> {
   const [first, last] = [events[0].deviceSeq, events[events.length - 1].deviceSeq];
   const head = canonicalJson({ after: note.after, seen: note.seen });
-  const text = [head, ...events.map(canonicalJson)].map((line) => `${line}\n`).join('');
-  const plain = utf8(text);
+  const lines = [head];
+  await inPieces(events, (event) => void lines.push(canonicalJson(event)));
+  const plain = utf8(lines.map((line) => `${line}\n`).join(''));
   if (plain.length > MAX_UNPACKED_BYTES) return undefined;
   const beside = [FORMAT, VERSION, space, device, first, last];
   return { device, first, last, bytes: await seal(keys.parcel, await pack(plain), beside) };
@@ -90,18 +92,30 @@ export async function openParcel(
     return refuse('broken', 'no head');
   if (lines.length - 1 !== last - first + 1) return refuse('broken', 'miscounted');
   const events: StoredEvent[] = [];
-  for (let number = first; number <= last; number++) {
-    const line = lines[number - first + 1];
-    const parsed = parseGuarded(line);
-    if (!parsed.ok) return refuse('broken', `${number}: ${parsed.detail}`);
-    if (!isCanonicalLine(parsed.value, line)) return refuse('broken', `${number}: not canonical`);
-    const read = readEvent(parsed.value);
-    if (read.kind === 'broken') return refuse('broken', `${number}: ${read.problem}`);
-    const event = parsed.value as StoredEvent;
-    if (event.jobId !== jobId || event.deviceId !== device || event.deviceSeq !== number)
-      return refuse('broken', `${number}: not the event that it claims to be`);
-    events.push(event);
-  }
+  let fault = '';
+  await inPieces(lines.slice(1), (line, at) => {
+    const number = first + at;
+    const read = fault ? undefined : readLine(line, { jobId, device, number });
+    if (typeof read === 'string') fault = `${number}: ${read}`;
+    else if (read) events.push(read);
+  });
+  if (fault) return refuse('broken', fault);
   const { seen, after } = note as ParcelNote;
   return { ok: true, parcel: { device, first, last, events, seen, after } };
+}
+
+/** The event of a line, or why it is not the one that should stand there. */
+function readLine(
+  line: string,
+  { jobId, device, number }: { jobId: string; device: string; number: number }
+): StoredEvent | string {
+  const parsed = parseGuarded(line);
+  if (!parsed.ok) return parsed.detail;
+  if (!isCanonicalLine(parsed.value, line)) return 'not canonical';
+  const read = readEvent(parsed.value);
+  if (read.kind === 'broken') return read.problem;
+  const event = parsed.value as StoredEvent;
+  return event.jobId === jobId && event.deviceId === device && event.deviceSeq === number
+    ? event
+    : 'not the event that it claims to be';
 }

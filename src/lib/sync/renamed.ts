@@ -52,7 +52,7 @@ function placeOn(
   );
 }
 
-function numbersAtHub(numbers: DeviceNumbers, renamed: readonly Renamed[]): DeviceNumbers {
+export function numbersAtHub(numbers: DeviceNumbers, renamed: readonly Renamed[]): DeviceNumbers {
   const atHub: DeviceNumbers = {};
   const note = (device: string, last: number): void => {
     if (last > 0) atHub[device] = Math.max(atHub[device] ?? 0, last);

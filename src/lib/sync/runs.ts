@@ -15,6 +15,7 @@ export async function eventsOf(
   const wanted = ({ deviceId, deviceSeq }: StoredEvent) =>
     deviceId === device && deviceSeq > above && deviceSeq <= upTo;
   for (let limit = 64; limit <= 4096; limit *= 8) {
+    if (limit < upTo - above) continue;
     const found = (await journal.newest(jobId, limit)).filter(wanted);
     if (found.length === upTo - above) return found.sort(byNumber);
   }
