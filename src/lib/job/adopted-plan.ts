@@ -63,18 +63,17 @@ export function adoptedPlanOf(view: JobView, ground: PlanGround): AdoptedPlan | 
   const setting = partOf(view, 'plans').plans.at(-1);
   if (!setting) return undefined;
   const { id, at, value: body } = setting;
-  const piles = ground.request.piles.length;
   const adopted = new Map(body.courses.map((course) => [placeOf(course), course.piles]));
   const laid = new Map(ground.laid.map((course) => [placeOf(course), course.parts]));
 
   const toLay = new Map<string, CoursePart[]>();
   const begun = new Map(ground.partLaid.map((course) => [placeOf(course), course]));
   for (const demand of ground.request.courses) {
-    const pieces = adopted.get(placeOf(demand));
+    const pieces = inPlaces(adopted.get(placeOf(demand)), ground.numbers);
     const part = begun.get(placeOf(demand));
     const total = pieces?.reduce((sum, one) => sum + one.pieces, 0);
     const of = part?.of ?? piecesOfDemand(demand);
-    if (pieces && total === of && pieces.every(({ pile }) => pile <= piles))
+    if (pieces && total === of)
       toLay.set(placeOf(demand), partsOfPieces(demand, part ? restOf(pieces, part) : pieces));
   }
   const restRequest = ground.request;
@@ -93,6 +92,15 @@ export function adoptedPlanOf(view: JobView, ground: PlanGround): AdoptedPlan | 
     unknownCourses: ground.request.courses.length - toLay.size,
     short: shortfallsOf(rest.piles, restRequest.piles)
   };
+}
+
+/** A course's piles by their places in the stock; undefined where one is no more. */
+function inPlaces(
+  pieces: PiecesByPile | undefined,
+  numbers: readonly number[]
+): PiecesByPile | undefined {
+  const placed = pieces?.map((one) => ({ ...one, pile: numbers.indexOf(one.pile) + 1 }));
+  return placed?.every(({ pile }) => pile > 0) ? placed : undefined;
 }
 
 /** A plan of before there were ways is the most even one, unless it was held to a chance. */
@@ -136,7 +144,11 @@ export function planAdoption(
         const part = begun.get(placeOf(course));
         const rest = piecesOfParts(parts.get(placeOf(course)) ?? []);
         const { slopeId, course: number } = course;
-        return { slopeId, course: number, piles: part ? fromItsEnd(rest, part) : rest };
+        const piles = (part ? fromItsEnd(rest, part) : rest).map((one) => ({
+          ...one,
+          pile: ground.numbers[one.pile - 1]
+        }));
+        return { slopeId, course: number, piles };
       })
   };
 }

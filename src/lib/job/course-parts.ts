@@ -1,5 +1,6 @@
 import type { CoursePart } from '$lib/engine/courses';
 import { type CourseDemand, piecesInRun } from '$lib/engine/roof';
+import type { BodyOf } from '$lib/journal';
 
 /** Pieces of a course by pile, from its left end to its right end, as an event keeps them. */
 export type PiecesByPile = readonly { readonly pile: number; readonly pieces: number }[];
@@ -36,6 +37,14 @@ export function piecesOfParts(parts: readonly CoursePart[]): { pile: number; pie
   return parts
     .map(({ pile, slates, slateAndAHalves }) => ({ pile, pieces: slates + slateAndAHalves }))
     .filter(({ pieces }) => pieces > 0);
+}
+
+/** The numbers of the piles that an entry of a course takes slates from, its undereave row among them. */
+export function pilesOfEntry({
+  piles,
+  undereave
+}: Pick<BodyOf<'courseLaid'>, 'piles' | 'undereave'>): number[] {
+  return [...piles, ...(undereave?.piles ?? [])].map(({ pile }) => pile);
 }
 
 /** Parts of a course from left to right; neighbours of one pile are one part. */

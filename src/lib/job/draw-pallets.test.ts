@@ -12,7 +12,7 @@ function ground(slatesOfPile: number[][], left: number[]): PlanGround {
         slatesOfPile: own
       }))
     },
-    request: { piles: left.map((slates) => ({ slates })) }
+    left: left.map((slates) => ({ slates }))
   } as unknown as PlanGround;
 }
 

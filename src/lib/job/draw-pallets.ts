@@ -11,8 +11,8 @@ export const WIDE_STORE = 'slate-and-a-halves';
  *
  * Whole numbers that sum to each pile, where any pallet is known to feed it.
  */
-export function palletsForDraw({ stock, request }: PlanGround, plan: Plan): PalletStock[] {
-  const ofPile = request.piles.map(({ slates }, index) => {
+export function palletsForDraw({ stock, left }: PlanGround, plan: Plan): PalletStock[] {
+  const ofPile = left.map(({ slates }, index) => {
     const weights = stock.pallets.map(({ slatesOfPile }) => slatesOfPile[index]);
     return weights.some((share) => share > 0)
       ? largestRemainder(weights, slates)

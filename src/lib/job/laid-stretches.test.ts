@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Register } from '$lib/journal';
-import { courseLying, joinPieces, slicePieces } from './laid-stretches.ts';
+import { courseLying, slicePieces } from './laid-stretches.ts';
 
 type Parts = Parameters<typeof courseLying>[0];
 type Laid = NonNullable<Parameters<typeof courseLying>[1]>;
@@ -79,9 +79,12 @@ describe('rows of pieces', () => {
     { pile: 1, pieces: 4 },
     { pile: 2, pieces: 6 }
   ];
-  it('are cut and joined again', () => {
-    for (let at = 0; at <= 10; at++)
-      expect(joinPieces(slicePieces(row, 0, at), slicePieces(row, at, 10))).toEqual(row);
+  const pilesOf = (stretch: typeof row): number[] =>
+    stretch.flatMap(({ pile, pieces }) => new Array<number>(pieces).fill(pile));
+  it('are cut piece by piece', () => {
+    for (let start = 0; start <= 10; start++)
+      for (let end = start; end <= 12; end++)
+        expect(pilesOf(slicePieces(row, start, end))).toEqual(pilesOf(row).slice(start, end));
     expect(slicePieces(row, 3, 5)).toEqual([
       { pile: 1, pieces: 1 },
       { pile: 2, pieces: 1 }

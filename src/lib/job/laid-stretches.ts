@@ -83,17 +83,6 @@ export function slicePieces(
   });
 }
 
-/** Rows of pieces one after the other; neighbours of one pile are one stretch of it. */
-export function joinPieces(...rows: readonly PiecesByPile[]): { pile: number; pieces: number }[] {
-  const joined: { pile: number; pieces: number }[] = [];
-  for (const { pile, pieces } of rows.flat()) {
-    const last = joined.at(-1);
-    if (last?.pile === pile) last.pieces += pieces;
-    else if (pieces > 0) joined.push({ pile, pieces });
-  }
-  return joined;
-}
-
 function sumOf(piles: PiecesByPile): number {
   return piles.reduce((sum, { pieces }) => sum + pieces, 0);
 }

@@ -57,7 +57,7 @@ describe('drawOf', () => {
       stock: {
         pallets: slatesOfPile.map((own, index) => ({ palletId: `p${index}`, slatesOfPile: own }))
       },
-      request: { piles: left.map((slates) => ({ slates })) }
+      left: left.map((slates) => ({ slates }))
     }) as unknown as PlanGround;
   const rest = { courses: [], piles: [{ pile: 1 }, { pile: 2 }] } as unknown as Plan;
 

@@ -1,10 +1,11 @@
 import type { CoursePart, LayingEvent } from '$lib/engine/courses';
 import { type CourseDemand, courseStretch, piecesOfDemand } from '$lib/engine/roof';
-import { type JobView, partOf } from '$lib/journal';
+import { type BodyOf, type JobView, type Register, partOf } from '$lib/journal';
+import { lastCountOf } from './counted-piles.ts';
 import { type PiecesByPile, joinParts, partsOfPieces } from './course-parts.ts';
 import { type CourseLying, type LaidStretch, courseLying, slicePieces } from './laid-stretches.ts';
-import { gradesOf } from './queries.ts';
 import type { Stock } from './stock.ts';
+import type { UndereaveLaid } from './undereave-draw.ts';
 
 /** A course that is laid, by what it was laid from. */
 export interface CourseDone {
@@ -44,9 +45,14 @@ export interface LayingFacts {
   readonly strayPieces: readonly number[];
   readonly strayCourses: number;
   readonly lostOfPile: readonly number[];
+  /** Undereave rows that lie, in the order of their courses' places. */
+  readonly undereaveLaid: readonly UndereaveLaid[];
 }
 
-/** Reads what was laid, lost and counted, in the order in which it happened. Linear in the pieces. */
+/**
+ * Reads what was laid, lost and counted, in the order in which it happened, by the place of each pile in
+ * the stock. Linear in the pieces.
+ */
 export function layingFacts(
   view: JobView,
   demand: readonly CourseDemand[],
@@ -58,21 +64,33 @@ export function layingFacts(
   const zeros = (): number[] => new Array<number>(piles).fill(0);
   const [takenBeforeCount, strayPieces, lostOfPile] = [zeros(), zeros(), zeros()];
   const wideBefore = zeros();
-  const gradesId = gradesOf(view)?.gradesId ?? '';
-  const counts = stock.piles.map(({ pile }) => laying.counted[`${gradesId}|${pile}`]?.at(-1));
+  const counts = stock.piles.map(({ number }) => lastCountOf(view, number));
+  const places = new Map(stock.piles.map(({ number, pile }) => [number, pile]));
   const isBeforeCount = (id: string, index: number): boolean => id < (counts[index]?.id ?? '');
   const demandOf = new Map(demand.map((course) => [`${course.slopeId}|${course.course}`, course]));
 
   const events: { id: string; event: LayingEvent }[] = [];
   const laid: { id: string; done: CourseDone }[] = [];
   const partLaid: CoursePartDone[] = [];
+  const undereaveLaid: UndereaveLaid[] = [];
   let strayCourses = 0;
   for (const place of new Set([...Object.keys(laying.laid), ...Object.keys(laying.partLaid)])) {
     const whole = laying.laid[place]?.at(-1);
     const parts = laying.partLaid[place] ?? [];
     const course = demandOf.get(place);
     const of = course ? piecesOfDemand(course) : 0;
-    const lying = inPiles(courseLying(parts, whole, of), piles);
+    const lying = inPlaces(courseLying(parts, whole, of), places);
+    const under = lying.pieces > 0 ? undereaveOf([...parts, ...(laying.laid[place] ?? [])]) : [];
+    for (const { id, slopeId, fromSetAside, parts: named } of under) {
+      const own = named.map((part) => ({ ...part, pile: places.get(part.pile) ?? places.size }));
+      for (const { pile, slates, slateAndAHalves } of own)
+        if (isBeforeCount(id, pile - 1)) {
+          takenBeforeCount[pile - 1] += slates;
+          wideBefore[pile - 1] += slateAndAHalves;
+        }
+      events.push({ id, event: { type: 'undereave-laid', parts: own } });
+      undereaveLaid.push({ slopeId, fromSetAside, parts: own });
+    }
     if (!course) {
       strayCourses += Number(whole !== undefined || lying.pieces > 0);
       for (const stretch of lying.stretches)
@@ -106,7 +124,8 @@ export function layingFacts(
     if (pieces > 0 || note) partLaid.push({ ...done, pieces, of, from, ...(note && { note }) });
   }
   for (const { id, value } of laying.lost) {
-    const pile = Math.min(value.pile, piles);
+    const pile = places.get(value.pile);
+    if (pile === undefined) continue;
     lostOfPile[pile - 1] += value.slates;
     if (isBeforeCount(id, pile - 1)) takenBeforeCount[pile - 1] += value.slates;
     const event = { type: 'slates-lost', pile, slates: value.slates, slateAndAHalves: 0 } as const;
@@ -130,17 +149,30 @@ export function layingFacts(
     wideCounted,
     strayPieces,
     strayCourses,
-    lostOfPile
+    lostOfPile,
+    undereaveLaid
   };
 }
 
-/** What lies, of piles that there are now: pieces of a pile beyond them count to the last. */
-function inPiles(lying: CourseLying, piles: number): CourseLying {
+/** The undereave row that the entries of a course say, by the earliest: it lies with the first slates. */
+function undereaveOf(
+  entries: Register<BodyOf<'courseLaid'> | BodyOf<'coursePartLaid'>>
+): (UndereaveLaid & { readonly id: string })[] {
+  const [first] = entries
+    .filter(({ value }) => value.undereave !== undefined)
+    .sort((one, other) => (one.id < other.id ? -1 : 1));
+  if (!first?.value.undereave) return [];
+  const { setAside: fromSetAside, piles: parts } = first.value.undereave;
+  return [{ id: first.id, slopeId: first.value.slopeId, fromSetAside, parts }];
+}
+
+/** What lies, by the places of its piles: every pile that was laid from has one in the stock. */
+function inPlaces(lying: CourseLying, places: ReadonlyMap<number, number>): CourseLying {
   return {
     ...lying,
     piles: lying.piles
       .filter(({ pieces }) => pieces > 0)
-      .map((part) => ({ ...part, pile: Math.min(part.pile, piles) }))
+      .map((part) => ({ ...part, pile: places.get(part.pile) ?? places.size }))
   };
 }
 

@@ -1,6 +1,7 @@
 import { type JobView, current, partOf } from '$lib/journal';
 import { gradesOf, slopesOf, specOf, tallyPallets } from './queries.ts';
 import { ENOUGH_FOR_GRADES, wantedOfPallet } from './sample-step.ts';
+import { slatesSorted } from './slates-sorted.ts';
 import { stockOf } from './stock.ts';
 
 export type NextStep = 'pallets' | 'sample' | 'grades' | 'roof' | 'plan' | 'sort' | 'lay' | 'done';
@@ -25,8 +26,7 @@ export function nextStep(view: JobView, roofCourses?: number): NextStep {
   if (laid >= (roofCourses ?? plan.courses.length)) return 'done';
   if (laid > 0) return 'lay';
   const stock = stockOf(view);
-  const sorted = pallets.reduce((sum, pallet) => sum + pallet.sorted, 0);
-  return sorted < NEARLY_SORTED * stock.delivered ? 'sort' : 'lay';
+  return slatesSorted(view) < NEARLY_SORTED * stock.delivered ? 'sort' : 'lay';
 }
 
 /** How many slates of a pallet are still to be measured before grades. */

@@ -32,7 +32,8 @@ const courses = ['back', 'front'].flatMap((slopeId) =>
     ...(course === 4 && { meets: true as const })
   }))
 );
-const ground = { request: aRequest(courses, piles, kicks) } as PlanGround;
+const request = aRequest(courses, piles, kicks);
+const ground = { request, left: piles, undereave: [] } as unknown as PlanGround;
 
 function planOfPiles(pilesOf: Record<string, readonly number[]>): Plan {
   return planOfParts(ground.request, courses, (place) => {
@@ -93,14 +94,45 @@ describe('changes of an own plan', () => {
   });
 });
 
+describe('a step of an own plan', () => {
+  it('makes new courses of those that it changes and keeps all others as they were', () => {
+    const [change] = changesOf(together, 'front');
+    const parts = ownPartsOf(together);
+    const before = ownPlanOf(ground, parts);
+    const after = ownPlanOf(ground, moveChange(ground, parts, change, 3));
+    const kept = after.courses.filter((course) => before.courses.includes(course));
+    expect(kept).toHaveLength(10);
+    const changed = after.courses.filter((course) => !before.courses.includes(course));
+    expect(changed.map(({ course, parts }) => [course, parts[0].pile])).toEqual([
+      [3, 1],
+      [3, 1]
+    ]);
+    // Other chances of the same parts are other figures.
+    const unlike = { ...ground, request: { ...request, kicks: { ...kicks, within: [1, 1, 1] } } };
+    expect(ownPlanOf(unlike, parts).courses[0].kickers).toBe(SLATES - 1);
+    expect(ownPlanOf(ground, parts).courses[0].kickers).toBe(before.courses[0].kickers);
+  });
+});
+
 describe('an own plan', () => {
   it('may put thin below thick, which is told, and takes figures from what it lays', () => {
     const own = setPileOfCourse(ground, ownPartsOf(together), { slopeId: 'back', course: 1 }, 3);
     const plan = ownPlanOf(ground, own);
-    expect(firstThinBelowThick(plan)).toEqual({ slopeId: 'back', course: 2 });
-    expect(firstThinBelowThick(together)).toBeUndefined();
+    expect(firstThinBelowThick(plan.courses)).toEqual({ slopeId: 'back', course: 2 });
+    expect(firstThinBelowThick(together.courses)).toBeUndefined();
     expect(plan.piles.map(({ slates }) => slates)).toEqual([30, 40, 50]);
     expect(plan.joints).toBe(12 * (SLATES - 1));
+  });
+
+  it('that leaves courses out takes each on where it is given a pile, with those that meet it', () => {
+    const lowest = new Map(
+      [...ownPartsOf(together)].filter(([place]) => Number(place.split('|')[1]) <= 3)
+    );
+    const own = setPileOfCourse(ground, lowest, { slopeId: 'back', course: 4 }, 2);
+    const plan = ownPlanOf(ground, own);
+    expect(pilesOn(plan, 'back')).toEqual([[1], [1], [2], [2]]);
+    // the fourth of both slopes meets at a hip
+    expect(pilesOn(plan, 'front')).toEqual([[1], [1], [2], [2]]);
   });
 
   it('says of which piles it takes more than there is', () => {

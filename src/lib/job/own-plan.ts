@@ -1,8 +1,11 @@
 import type { CoursePart, Plan, PlannedCourse } from '$lib/engine/courses';
-import { type CourseDemand, piecesInRun } from '$lib/engine/roof';
+import { toHundredths } from '$lib/engine';
+import { type CourseDemand, piecesOfDemand } from '$lib/engine/roof';
 import { partsOfPieces } from './course-parts.ts';
+import type { CourseDone } from './laying-facts.ts';
 import { placeOf, planOfParts } from './plan-of-parts.ts';
 import type { PlanGround } from './plan-request.ts';
+import { undereaveOfPiles } from './undereave-draw.ts';
 
 /** What each course still to lay is laid from in the slater's own plan, by its place. */
 export type OwnParts = ReadonlyMap<string, readonly CoursePart[]>;
@@ -105,7 +108,10 @@ export function moveChange(
   return withPiles(ground, own, piles);
 }
 
-/** Lays one course from a pile, whole; courses that meet it at a hip or valley follow. */
+/**
+ * Lays one course from a pile, whole; courses that meet it at a hip or valley follow. A course that the
+ * plan leaves out, since the stock was short, comes in.
+ */
 export function setPileOfCourse(
   ground: PlanGround,
   own: OwnParts,
@@ -123,29 +129,29 @@ function withPiles(
   const met = new Map<number, number>();
   for (const course of request.courses) {
     const pile = piles.get(placeOf(course));
-    if (course.meets && pile !== undefined) met.set(Math.round(course.heightMm), pile);
+    if (course.meets && pile !== undefined) met.set(toHundredths(course.heightMm), pile);
   }
   const changed = new Map(own);
   for (const course of request.courses) {
     const place = placeOf(course);
     const pile =
-      (course.meets ? met.get(Math.round(course.heightMm)) : undefined) ?? piles.get(place);
-    if (pile !== undefined && own.has(place)) changed.set(place, partsOfOne(course, pile));
+      (course.meets ? met.get(toHundredths(course.heightMm)) : undefined) ?? piles.get(place);
+    if (pile !== undefined) changed.set(place, partsOfOne(course, pile));
   }
   return changed;
 }
 
 function partsOfOne(course: CourseDemand, pile: number): CoursePart[] {
-  const pieces = course.runs.reduce((sum, run) => sum + piecesInRun(run), 0);
+  const pieces = piecesOfDemand(course);
   return pieces > 0 ? partsOfPieces(course, [{ pile, pieces }]) : [];
 }
 
 /** The first course, slope by slope from the eaves, that is thicker than the one below it. */
 export function firstThinBelowThick(
-  whole: Plan
+  courses: readonly CourseDone[]
 ): { readonly slopeId: string; readonly course: number } | undefined {
   const thinnest = new Map<string, number>();
-  for (const { slopeId, course, parts } of whole.courses.toSorted(
+  for (const { slopeId, course, parts } of courses.toSorted(
     (one, other) => one.course - other.course
   )) {
     const own = parts.map(({ pile }) => pile);
@@ -163,10 +169,15 @@ export interface PileLacking {
   readonly has: number;
 }
 
-/** The piles of which a plan of what is left takes more slates than stand there or are to come. */
-export function pilesLacking({ request }: PlanGround, rest: Plan): PileLacking[] {
-  return rest.piles.flatMap(({ pile, slates: takes }, index) => {
-    const has = request.piles[index].slates;
+/**
+ * The piles of which a plan of what is left, with its undereave rows, takes more slates than stand there
+ * or are to come.
+ */
+export function pilesLacking({ left, undereave }: PlanGround, rest: Plan): PileLacking[] {
+  const kept = undereaveOfPiles(undereave, left.length);
+  return rest.piles.flatMap(({ pile, slates }, index) => {
+    const takes = slates + kept[index].slates;
+    const has = left[index].slates;
     return takes > has ? [{ pile, takes, has }] : [];
   });
 }

@@ -1,5 +1,5 @@
 import { type JobView, type PalletPart, current, palletIds, partOf } from '$lib/journal';
-import { pileOfKey, sum } from './queries.ts';
+import { isSameList, pileOfKey, sum } from './queries.ts';
 
 /** What is known of one pallet while sorting. */
 export interface PalletCount {
@@ -7,7 +7,7 @@ export interface PalletCount {
   readonly label: string;
   /** Slates as declared; 0 when nobody said. */
   readonly slates: number;
-  /** Slates put on each pile, pile 1 first. */
+  /** Slates put on each pile of the grades in force, the thickest first. */
   readonly onPile: readonly number[];
   /** Slates measured but on no pile: before there were grades, or for the sample. */
   readonly measured: number;
@@ -23,11 +23,11 @@ export interface PalletCount {
  * cost of an act does not grow with the readings before it.
  */
 export class PalletCounter {
-  #piles = 0;
+  #piles: readonly number[] = [];
   #known = new WeakMap<PalletPart, PalletCount>();
 
   /** All pallets that were entered or that have slates, by label in natural order. */
-  all(view: JobView, piles: number): PalletCount[] {
+  all(view: JobView, piles: readonly number[]): PalletCount[] {
     return palletIds(view)
       .map((palletId) => this.one(view, palletId, piles))
       .filter((count) => count !== undefined)
@@ -35,8 +35,8 @@ export class PalletCounter {
   }
 
   /** One pallet, or undefined when every trace of it was undone. */
-  one(view: JobView, palletId: string, piles: number): PalletCount | undefined {
-    if (piles !== this.#piles) {
+  one(view: JobView, palletId: string, piles: readonly number[]): PalletCount | undefined {
+    if (!isSameList(piles, this.#piles)) {
       this.#piles = piles;
       this.#known = new WeakMap();
     }
@@ -51,18 +51,20 @@ export class PalletCounter {
   }
 }
 
-function countPallet(palletId: string, part: PalletPart, piles: number): PalletCount {
+function countPallet(palletId: string, part: PalletPart, piles: readonly number[]): PalletCount {
   const declared = current(part.declared);
-  const onPile = new Array<number>(piles).fill(0);
+  const onPile = piles.map(() => 0);
+  let beside = 0;
   let measured = sum(part.sampled);
   for (const [key, { gauged, tapped }] of Object.entries(part.piles)) {
     const pile = pileOfKey(key);
     const slates = sum(gauged) + sum(tapped);
-    if (pile > 0) onPile[Math.min(pile, piles) - 1] += slates;
+    if (piles.includes(pile)) onPile[piles.indexOf(pile)] += slates;
+    else if (pile > 0) beside += slates;
     else measured += slates;
   }
   const setAside = sum(part.setAside);
-  const sorted = onPile.reduce((total, n) => total + n, 0) + setAside;
+  const sorted = onPile.reduce((total, n) => total + n, beside) + setAside;
   const slates = declared?.slates ?? 0;
   return {
     palletId,

@@ -9,25 +9,14 @@ import { slicePieces } from './laid-stretches.ts';
 import { pilesLeft } from './piles-left.ts';
 import { wholeRoof } from './plan-reading.ts';
 import { type PlanGround, planRequestOf } from './plan-request.ts';
+import { smallRoof } from '../../../tests/support/small-roof.ts';
 import { TestJournal as Journal } from '../../../tests/support/test-journal.ts';
 import { rounds } from '../../../tests/support/rounds.ts';
 
+const [SPEC, SLOPE] = smallRoof({ rafterLengthMm: 1600, eaveWidthMm: 2500 });
 const SET_UP: NewEvent[] = [
-  {
-    type: 'slateSpecSet',
-    body: {
-      ...{ lengthMm: 500, widthMm: 250, nailing: 'centre' as const, headlapMm: 100 },
-      ...{ jointMinMm: 3, jointMaxMm: 5, eaveOverhangMm: 50, vergeOverhangMm: 50 }
-    }
-  },
-  {
-    type: 'slopeSet',
-    body: {
-      ...{ slopeId: 'south', name: 'South', rafterLengthMm: 1600, eaveWidthMm: 2500 },
-      ...{ pitchDegrees: 35, eaveHeightMm: 0, openings: [] },
-      ...{ left: { kind: 'verge' as const }, right: { kind: 'verge' as const } }
-    }
-  },
+  SPEC,
+  SLOPE,
   { type: 'palletAdded', body: { palletId: 'p1', label: 'A', slates: 240 } },
   ...[420, 560, 640, 740].map((hundredths): NewEvent => ({
     type: 'slateGauged',
@@ -72,7 +61,7 @@ describe('J60 a course laid in part', () => {
     const [course] = ground.request.courses;
     expect(piecesOfDemand(course)).toBe(OF - 6);
     const wide = Number(DEMAND[0].runs[0].startsWithSlateAndAHalf);
-    expect(ground.request.piles[0].slates).toBe(before.request.piles[0].slates - 6 + wide);
+    expect(ground.left[0].slates).toBe(before.left[0].slates - 6 + wide);
     expect(pilesLeft(ground)[0].laid).toBe(6 - wide);
   });
 
@@ -161,15 +150,12 @@ describe('J60 a course laid in part', () => {
   it('of a slope that is gone still took its slates', () => {
     const journal = job().add(part(6), {
       type: 'slopeSet',
-      body: {
-        ...(SET_UP[1].body as Extract<NewEvent, { type: 'slopeSet' }>['body']),
-        ...{ slopeId: 'north', name: 'North' }
-      }
+      body: { ...SLOPE.body, slopeId: 'north', name: 'North' }
     });
     journal.add({ type: 'slopeRemoved', body: { slopeId: 'south' } });
     const ground = groundOf(journal.view);
     expect(ground.strayCourses).toBe(1);
-    expect(ground.request.piles[0].slates).toBe(80 - 6);
+    expect(ground.left[0].slates).toBe(80 - 6);
   });
 
   it('keeps the book right however parts, courses, losses and counts follow each other', () => {

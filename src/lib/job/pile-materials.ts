@@ -37,9 +37,9 @@ export interface PileMaterial {
 export function pileMaterials(view: JobView, roof: RoofLayout): PileMaterial[] {
   const stock = stockOf(view);
   const planned = piecesByPile(view);
-  const ofPiles = stock.piles.flatMap(({ pile, bins }) => {
+  const ofPiles = stock.piles.flatMap(({ pile, number, bins }) => {
     const moments = momentsOfBins(bins);
-    return moments.ok ? [materialOf(view, roof, pile, moments.meanMm, planned.get(pile))] : [];
+    return moments.ok ? [materialOf(view, roof, pile, moments.meanMm, planned.get(number))] : [];
   });
   if (ofPiles.length > 0) return ofPiles;
   const all = momentsOfBins(stock.spread);
@@ -76,7 +76,7 @@ function materialOf(
   };
 }
 
-/** Pieces of each pile in the adopted plan. */
+/** Pieces of each pile in the adopted plan, by its number. */
 function piecesByPile(view: JobView): Map<number, number> {
   const pieces = new Map<number, number>();
   const plan = current(partOf(view, 'plans').plans);

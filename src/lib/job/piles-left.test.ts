@@ -8,10 +8,11 @@ function groundOf(
   laid: readonly [pile: number, slates: number][] = []
 ): PlanGround {
   return {
-    request: { piles: piles.map(({ left }) => ({ slates: left })) },
+    left: piles.map(({ left }) => ({ slates: left })),
     stock: { piles: piles.map(({ toCome }, index) => ({ pile: index + 1, toCome })) },
     laid: laid.map(([pile, slates]) => ({ parts: [{ pile, slates, slateAndAHalves: 1 }] })),
     partLaid: [],
+    undereaveLaid: [],
     lostOfPile: piles.map(({ lost }) => lost ?? 0)
   } as unknown as PlanGround;
 }

@@ -24,14 +24,12 @@ export function planOfParts(
   demand: readonly CourseDemand[],
   partsOf: (place: string) => readonly CoursePart[] | undefined
 ): Plan {
-  const known = demand.flatMap((course): PlannedCourse[] => {
+  const laid = demand.flatMap((course): PlannedCourse[] => {
     const parts = partsOf(placeOf(course));
     if (!parts) return [];
-    const { slopeId, course: number, heightMm } = course;
-    const figures = evennessOf(course, parts, kicks);
-    return [{ slopeId, course: number, heightMm, parts, commonSlateAndAHalves: 0, ...figures }];
+    return [plannedOf(course, parts, kicks)];
   });
-  const courses = inOrderOfPiles(known, (course) => course);
+  const courses = inOrderOfPiles(laid, (course) => course);
   const slopes = new Map<string, Evenness>();
   for (const { slopeId } of courses)
     if (!slopes.has(slopeId))
@@ -59,6 +57,29 @@ export function planOfParts(
     }),
     spareCommonSlateAndAHalves: 0
   };
+}
+
+const known = new WeakMap<
+  readonly CoursePart[],
+  { readonly of: CourseDemand; readonly kicks: KickChances; readonly planned: PlannedCourse }
+>();
+
+/**
+ * A course laid from parts, with its figures: the same object for the same parts, so that a plan that is
+ * set by hand works out and draws again what a step changed and no more.
+ */
+function plannedOf(
+  of: CourseDemand,
+  parts: readonly CoursePart[],
+  kicks: KickChances
+): PlannedCourse {
+  const last = known.get(parts);
+  if (last?.of === of && last.kicks === kicks) return last.planned;
+  const { slopeId, course, heightMm } = of;
+  const figures = evennessOf(of, parts, kicks);
+  const planned = { slopeId, course, heightMm, parts, commonSlateAndAHalves: 0, ...figures };
+  known.set(parts, { of, kicks, planned });
+  return planned;
 }
 
 /** Joints and expected kickers of one course, walked from its left end. */

@@ -1,6 +1,6 @@
 import { type Plan, type PlanChange, comparePlans, kickChances } from '$lib/engine/courses';
 import type { AdoptedPlan } from './adopted-plan.ts';
-import { wholeCourse } from './laying-facts.ts';
+import { type CoursePartDone, wholeCourse } from './laying-facts.ts';
 import type { PlanGround } from './plan-request.ts';
 import { placeOf, planOfParts } from './plan-of-parts.ts';
 
@@ -50,4 +50,13 @@ export function coursesOn(
   slopeId: string
 ): ReadonlySet<number> {
   return new Set(courses.filter((one) => one.slopeId === slopeId).map(({ course }) => course));
+}
+
+/** The courses of one slope of which a part lies, by number; those with a note alone left out. */
+export function begunOn(
+  partLaid: readonly CoursePartDone[],
+  slopeId: string
+): ReadonlyMap<number, CoursePartDone> {
+  const own = partLaid.filter((part) => part.slopeId === slopeId && part.pieces > 0);
+  return new Map(own.map((part) => [part.course, part]));
 }

@@ -6,6 +6,7 @@ import { EMPTY_VIEW, type JobView } from '$lib/journal';
 import { nextStep } from './next-step.ts';
 import { type PlanGround, planRequestOf } from './plan-request.ts';
 import { gradesOf } from './queries.ts';
+import { undereaveLaying } from './undereave-draw.ts';
 import { wideCount } from './wide-count.ts';
 import { adoptedPlanOf, planAdoption, shortfallsOf } from './adopted-plan.ts';
 import { TestJournal as Journal } from '../../../tests/support/test-journal.ts';
@@ -98,7 +99,7 @@ describe('the next step once laying began', () => {
 describe('slate-and-a-halves counted by themselves', () => {
   /** Slates of each pile that are left, kept back and to come. */
   const slatesOf = (ground: PlanGround) =>
-    ground.request.piles.map(({ slates, reservedSlates }, index) => [
+    ground.left.map(({ slates, reservedSlates }, index) => [
       slates,
       reservedSlates,
       ground.stock.piles[index].toCome
@@ -121,7 +122,7 @@ describe('slate-and-a-halves counted by themselves', () => {
         for (const pile of [1, 2, 3]) journal.add(count(journal, pile, 20 + pile));
         const now = groundOf(journal.view);
         expect(slatesOf(now)).toEqual(was);
-        expect(now.request.piles.map((pile) => pile.slateAndAHalves)).toEqual([21, 22, 23]);
+        expect(now.left.map((pile) => pile.slateAndAHalves)).toEqual([21, 22, 23]);
       };
       check();
       if (sorted < 400) continue;
@@ -168,7 +169,7 @@ describe('planRequestOf: what is missing', () => {
       body: { palletId: 'p1', pile: 1 + Math.floor(n / 100), gradesId: null }
     }));
     const ground = groundOf(new Journal().add(SPEC, SLOPE, pallet(300)[0], ...taps).view);
-    expect(ground.request.piles.map(({ slates }) => slates)).toEqual([100, 100, 100]);
+    expect(ground.left.map(({ slates }) => slates)).toEqual([100, 100, 100]);
     expect(ground.request.kicks.within).toEqual([0, 0, 0]);
     expect(planOf(ground).kickers).toBe(0);
   });
@@ -176,9 +177,13 @@ describe('planRequestOf: what is missing', () => {
 
 describe('planRequestOf: before laying', () => {
   it('asks for every course, from the piles expected, less breakage and spares rounded up', () => {
-    const { request, before } = groundOf(readyJournal().view);
+    const { request, left, undereave, before } = groundOf(readyJournal().view);
     // readings: 5 of 12 at 6 mm and above, 4 from 5 mm, 3 below: of 400 slates 167, 133, 100
-    expect(request.piles.map(({ slates }) => slates)).toEqual([167, 133, 100]);
+    expect(left.map(({ slates }) => slates)).toEqual([167, 133, 100]);
+    // The undereave row comes off the thickest pile, which holds it, before anything is planned.
+    const [{ slates: under }] = undereave;
+    expect(request.piles.map(({ slates }) => slates)).toEqual([167 - under, 133, 100]);
+    expect(under).toBeGreaterThan(10);
     expect(request.piles.map(({ reservedSlates }) => reservedSlates)).toEqual([8, 6, 5]); // 4.5 %
     expect(before.map(({ sparesForRepairs }) => sparesForRepairs)).toEqual([4, 3, 2]); // 2 %
   });
@@ -198,7 +203,7 @@ describe('planRequestOf: before laying', () => {
       body: { gradesId, pile: 1, slates: 150, slateAndAHalves: 3 }
     });
     expect(groundOf(journal.view).before[0].slateAndAHalves).toBe(3);
-    expect(groundOf(journal.view).request.piles[0]).toMatchObject({
+    expect(groundOf(journal.view).left[0]).toMatchObject({
       slateAndAHalves: 3,
       reservedSlateAndAHalves: 1
     });
@@ -208,8 +213,10 @@ describe('planRequestOf: before laying', () => {
 describe('planRequestOf: laid in part', () => {
   const layFirst = (journal: Journal, courses: number) => {
     const { body } = adopted(journal);
-    for (const { slopeId, course, piles } of body.courses.slice(0, courses))
-      journal.add({ type: 'courseLaid', body: { slopeId, course, piles } });
+    for (const course of body.courses.slice(0, courses)) {
+      const undereave = undereaveLaying(groundOf(journal.view), course);
+      journal.add({ type: 'courseLaid', body: { ...course, ...(undereave && { undereave }) } });
+    }
     return journal;
   };
 

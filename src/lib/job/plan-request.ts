@@ -13,7 +13,14 @@ import { type CourseDone, type CoursePartDone, layingFacts } from './laying-fact
 import { placeOf, planOfParts } from './plan-of-parts.ts';
 import { type JobSettings, gradesOf, settingsOf, specOf } from './queries.ts';
 import { roofLayoutOf } from './roof-of.ts';
+import { undereaveServedAtMost } from './roof-undereave.ts';
 import { type Stock, stockOf } from './stock.ts';
+import {
+  type UndereaveDraw,
+  type UndereaveLaid,
+  undereaveDraws,
+  undereaveOfPiles
+} from './undereave-draw.ts';
 import { type JobView, partOf } from '$lib/journal';
 
 /** What a plan still waits for. */
@@ -54,10 +61,17 @@ export interface PlanGround {
   /** Thickness of what really stands there, misgraded slates among it: the request's chances. */
   readonly sortedBins: readonly ThicknessBins[];
   readonly before: readonly PileBefore[];
+  /** The number that stands on each pile of the request, the thickest first. */
+  readonly numbers: readonly number[];
   /** Courses laid, in the order they were laid. */
   readonly laid: readonly CourseDone[];
   /** Courses of which a part lies; the request asks for the rest of each. */
   readonly partLaid: readonly CoursePartDone[];
+  /** What is left of each pile; the request's piles are that less what undereave rows take. */
+  readonly left: readonly PlannerStock[];
+  /** Where the undereave rows still to lay come from. */
+  readonly undereave: readonly UndereaveDraw[];
+  readonly undereaveLaid: readonly UndereaveLaid[];
   /** Slates lost while laying, by pile. */
   readonly lostOfPile: readonly number[];
   /** Piles that gave more than they were taken to hold. */
@@ -79,9 +93,10 @@ export interface PlanGround {
  * that is used up keeps none. A count by hand holds from its moment on: what was laid and lost
  * before it is in it already. Slate-and-a-halves stand sorted beside their pile; where nobody
  * counted them they are taken to be enough. Chances of kicking come from what really stands on the
- * piles, the job's kick allowance and how far steps scatter; where nothing was gauged they are all 0, since millimetres are
- * unknown. Of a course that lies in part the rest is asked for, as a shorter course; the joint where
- * it goes on is weighed by no plan.
+ * piles, the job's kick allowance and how far steps scatter; where nothing was gauged they are all 0,
+ * since millimetres are unknown. Slates that undereave rows still take are kept back before anything is
+ * planned (`undereaveDraws`), unless they come as an article of their own. Of a course that lies in part
+ * the rest is asked for, as a shorter course; the joint where it goes on is weighed by no plan.
  *
  * @param asSorted thickness of what stands on each pile of that stock, slates on the wrong pile among
  * it; left out, every slate is taken to lie on its right pile
@@ -102,7 +117,9 @@ export function planRequestOf(
   const settings = settingsOf(view);
   const softness = kickSoftnessOf(view);
   const needed = wideNeeded(roof.demand);
-  const facts = layingFacts(view, roof.demand, stock, needed);
+  /** Taken to be there where nobody counted: for the courses and for undereave rows. */
+  const enough = needed + roof.totals.undereaveSlateAndAHalves;
+  const facts = layingFacts(view, roof.demand, stock, enough);
   const before = stock.piles.map(({ pile, slates }, index) =>
     pileBefore(pile, slates + facts.takenBeforeCount[index], facts.wideCounted[index], settings)
   );
@@ -110,7 +127,7 @@ export function planRequestOf(
   const sortedBins = asSorted?.(stock) ?? pileBins;
   const whole: PlanRequest = {
     courses: roof.demand,
-    piles: before.map((pile) => plannerStock(pile, needed, settings)),
+    piles: before.map((pile) => plannerStock(pile, enough, settings)),
     kicks: kicksOf(view, sortedBins)
   };
   const partsLaid = new Map(facts.laid.map((course) => [placeOf(course), course.parts]));
@@ -120,16 +137,32 @@ export function planRequestOf(
     facts.events,
     before.map(({ sparesForRepairs }) => sparesForRepairs)
   );
+  const left = progress.remaining.piles;
+  const undereave = settings.undereaveOrdered
+    ? []
+    : undereaveDraws(
+        roof,
+        progress.remaining.courses,
+        new Set(facts.partLaid.filter(isFirstBegun).map(({ slopeId }) => slopeId)),
+        left,
+        setAsideLeft(view, roof, facts.undereaveLaid)
+      );
+  const taken = undereaveOfPiles(undereave, left.length);
+  const piles = left.map((pile, index) => lessUndereave(pile, taken[index]));
   return {
     ok: true,
-    request: { ...progress.remaining, piles: progress.remaining.piles.map(withoutVainReserve) },
+    request: { ...progress.remaining, piles: piles.map(withoutVainReserve) },
     roof,
     stock,
     pileBins,
     sortedBins,
     before,
+    numbers: stock.piles.map(({ number }) => number),
     laid: facts.laid,
     partLaid: facts.partLaid,
+    left,
+    undereave,
+    undereaveLaid: facts.undereaveLaid,
     lostOfPile: facts.lostOfPile,
     overdrawn: progress.overdrawn.filter((pile) => pile !== 'common'),
     slateAndAHalvesNeeded: needed,
@@ -225,6 +258,27 @@ function plannerStock(
 
 function less(pile: PlannerStock, pieces: number): PlannerStock {
   return { ...pile, slates: Math.max(0, pile.slates - pieces) };
+}
+
+/** A pile less what undereave rows take. */
+function lessUndereave(
+  pile: PlannerStock,
+  taken: { readonly slates: number; readonly slateAndAHalves: number }
+): PlannerStock {
+  return {
+    ...less(pile, taken.slates),
+    slateAndAHalves: Math.max(0, pile.slateAndAHalves - taken.slateAndAHalves)
+  };
+}
+
+function isFirstBegun({ course, pieces }: CoursePartDone): boolean {
+  return course === 1 && pieces > 0;
+}
+
+/** Slates set aside for the undereave that will do and lie nowhere yet. */
+function setAsideLeft(view: JobView, roof: RoofLayout, laid: readonly UndereaveLaid[]): number {
+  const used = laid.reduce((sum, { fromSetAside }) => sum + fromSetAside, 0);
+  return Math.max(0, undereaveServedAtMost(view, roof) - used);
 }
 
 /** A pile that is used up has nothing left to keep back. */

@@ -25,6 +25,8 @@ export interface JobSettings {
   layingPacePerHour: number | null;
   /** Length that battens are bought in. */
   battenLengthMm: number;
+  /** Undereave slates come as an article of their own and are cut from no pile. */
+  undereaveOrdered: boolean;
 }
 
 /**
@@ -51,7 +53,8 @@ export const DEFAULT_SETTINGS: JobSettings = {
   carryMassKg: 25,
   battenWasteShare: 0.05,
   layingPacePerHour: null,
-  battenLengthMm: 4800
+  battenLengthMm: 4800,
+  undereaveOrdered: false
 };
 
 /** Settings in force: each field as last set. */
@@ -86,21 +89,38 @@ export interface Grades {
   gradesId: string;
   at: string;
   method: BodyOf<'gradesSet'>['method'];
-  /** Falling: pile 1 is the thickest. */
+  /** Falling: the first grade is the thickest. */
   thresholdsMm: number[];
+  /** The number of the pile that each grade goes to, the thickest first. */
+  numbers: readonly number[];
+}
+
+/** The number of the pile that each grade goes to, the thickest first. */
+export function numbersOf({
+  piles,
+  thresholdsMm
+}: Pick<BodyOf<'gradesSet'>, 'piles' | 'thresholdsMm'>): readonly number[] {
+  return piles ?? Array.from({ length: thresholdsMm.length + 1 }, (_, index) => index + 1);
 }
 
 export function gradesOf(view: JobView): Grades | undefined {
   const setting = partOf(view, 'job').grades.at(-1);
   if (!setting) return undefined;
   const { method, thresholdsMm } = setting.value;
-  return { gradesId: setting.id, at: setting.at, method, thresholdsMm };
+  const numbers = numbersOf(setting.value);
+  return { gradesId: setting.id, at: setting.at, method, thresholdsMm, numbers };
 }
 
 /** Number of piles in use: of the grades in force, else of the settings. */
 export function pilesOf(view: JobView): number {
   const grades = gradesOf(view);
   return grades ? grades.thresholdsMm.length + 1 : settingsOf(view).piles;
+}
+
+/** The numbers of the piles that slates are sorted on to, thickest first. */
+export function pileNumbersOf(view: JobView): readonly number[] {
+  const { piles } = settingsOf(view);
+  return gradesOf(view)?.numbers ?? Array.from({ length: piles }, (_, index) => index + 1);
 }
 
 /** Slopes in force, by name. */
@@ -111,11 +131,20 @@ export function slopesOf(view: JobView): SlopeBody[] {
     .sort((one, other) => (one.name < other.name ? -1 : one.name > other.name ? 1 : 0));
 }
 
-/** Counts by hundredths of a millimetre as thickness bins. */
+const binsOfCounts = new WeakMap<Counts, ThicknessBins>();
+
+/**
+ * Counts by hundredths of a millimetre as thickness bins. Counts of a view are never modified, so the
+ * same ones give the same bins, made once.
+ */
 export function binsOf(counts: Counts): ThicknessBins {
-  return binsFromPairs(
-    Object.entries(counts).map(([key, n]): [number, number] => [Number(key), n])
-  );
+  let bins = binsOfCounts.get(counts);
+  if (!bins) {
+    const pairs = Object.entries(counts).map(([key, n]): [number, number] => [Number(key), n]);
+    bins = binsFromPairs(pairs);
+    binsOfCounts.set(counts, bins);
+  }
+  return bins;
 }
 
 /** One pallet, added up. */
@@ -137,8 +166,8 @@ export interface PalletTally {
   sampled: number;
   tapped: number;
   setAside: number;
-  /** Slates put on each pile, whatever grades were in force; index 0 is pile 1. */
-  onPile: number[];
+  /** Slates put on each pile, whatever grades were in force, by its number. */
+  onPile: ReadonlyMap<number, number>;
   /** Slates no longer on the pallet: piled or set aside. */
   sorted: number;
 }
@@ -146,29 +175,28 @@ export interface PalletTally {
 const tallies = new WeakMap<PalletPart, Map<string, PalletTally>>();
 
 /**
- * A pallet's tally for so many piles. A part of a view is never modified, so the same part gives the
- * same tally, worked out once.
+ * A pallet's tally. A part of a view is never modified, so the same part gives the same tally, worked
+ * out once.
  */
-export function tallyPallet(view: JobView, palletId: string, piles = pilesOf(view)): PalletTally {
+export function tallyPallet(view: JobView, palletId: string): PalletTally {
   const part = partOf(view, `pallet:${palletId}`);
   const known = tallies.get(part) ?? new Map<string, PalletTally>();
   tallies.set(part, known);
-  const key = `${piles}|${palletId}`;
-  const tally = known.get(key) ?? tallyOf(part, palletId, piles);
-  known.set(key, tally);
+  const tally = known.get(palletId) ?? tallyOf(part, palletId);
+  known.set(palletId, tally);
   return tally;
 }
 
-function tallyOf(part: PalletPart, palletId: string, piles: number): PalletTally {
+function tallyOf(part: PalletPart, palletId: string): PalletTally {
   const declared = current(part.declared);
   const pileParts = Object.entries(part.piles);
-  const onPile = new Array<number>(piles).fill(0);
+  const onPile = new Map<number, number>();
   let tapped = 0;
   for (const [key, { gauged, tapped: taps }] of pileParts) {
     const pile = pileOfKey(key);
     const tapsHere = sum(taps);
     tapped += tapsHere;
-    if (pile > 0) onPile[Math.min(pile, piles) - 1] += sum(gauged) + tapsHere;
+    if (pile > 0) onPile.set(pile, (onPile.get(pile) ?? 0) + sum(gauged) + tapsHere);
   }
   const readBins = (isPiled: boolean): ThicknessBins[] =>
     pileParts
@@ -193,7 +221,7 @@ function tallyOf(part: PalletPart, palletId: string, piles: number): PalletTally
     tapped,
     setAside,
     onPile,
-    sorted: onPile.reduce((total, n) => total + n, 0) + setAside
+    sorted: [...onPile.values()].reduce((total, n) => total + n, 0) + setAside
   };
 }
 
@@ -206,10 +234,9 @@ const inOrder = new WeakMap<JobView, readonly PalletTally[]>();
 export function tallyPallets(view: JobView): PalletTally[] {
   let all = inOrder.get(view);
   if (!all) {
-    const piles = pilesOf(view);
     all = palletIds(view)
       .filter((palletId) => isInUse(partOf(view, `pallet:${palletId}`)))
-      .map((palletId) => tallyPallet(view, palletId, piles))
+      .map((palletId) => tallyPallet(view, palletId))
       .sort((one, other) => byLabel.compare(one.label, other.label));
     inOrder.set(view, all);
   }
@@ -240,4 +267,9 @@ function isInUse(part: PalletPart): boolean {
 /** Whether some slate of a pallet was piled or set aside. */
 function hasSorted({ piles, setAside }: PalletPart): boolean {
   return Object.keys(piles).length > 0 || Object.keys(setAside).length > 0;
+}
+
+/** Whether two lists hold the same things. */
+export function isSameList(one: readonly unknown[], other: readonly unknown[]): boolean {
+  return one.length === other.length && one.every((item, at) => item === other[at]);
 }

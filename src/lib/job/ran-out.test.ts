@@ -5,32 +5,19 @@ import type { NewEvent } from '$lib/journal';
 import { planAdoption, adoptedPlanOf } from './adopted-plan.ts';
 import { type PlanGround, planRequestOf } from './plan-request.ts';
 import { ranOut } from './ran-out.ts';
+import { smallRoof } from '../../../tests/support/small-roof.ts';
 import { TestJournal as Journal } from '../../../tests/support/test-journal.ts';
 
-const GRADES = Journal.id(14);
+const GRADES = Journal.id(15);
 const GAUGED = [420, 440, 460, 520, 540, 560, 580, 610, 640, 700, 720, 740];
 const SET_UP: NewEvent[] = [
-  {
-    type: 'slateSpecSet',
-    body: {
-      ...{ lengthMm: 500, widthMm: 250, nailing: 'centre', headlapMm: 100 },
-      ...{ jointMinMm: 3, jointMaxMm: 5, eaveOverhangMm: 50, vergeOverhangMm: 50 }
-    }
-  },
+  ...smallRoof({ rafterLengthMm: 2400, eaveWidthMm: 4000 }),
   { type: 'palletAdded', body: { palletId: 'p1', label: 'A', slates: 300 } },
   ...GAUGED.map((hundredths): NewEvent => ({
     type: 'slateGauged',
     body: { palletId: 'p1', points: [hundredths], gradesId: null, pile: null }
   })),
-  { type: 'gradesSet', body: { method: 'byHand', thresholdsMm: [6, 5] } },
-  {
-    type: 'slopeSet',
-    body: {
-      ...{ slopeId: 'south', name: 'South', rafterLengthMm: 2400, eaveWidthMm: 4000 },
-      ...{ pitchDegrees: 35, eaveHeightMm: 0, openings: [] },
-      ...{ left: { kind: 'verge' }, right: { kind: 'verge' } }
-    }
-  }
+  { type: 'gradesSet', body: { method: 'byHand', thresholdsMm: [6, 5] } }
 ];
 
 function groundOf(journal: Journal): PlanGround {

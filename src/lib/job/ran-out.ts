@@ -1,10 +1,11 @@
 import type { CoursePart, Plan, PlanRequest } from '$lib/engine/courses';
 import { momentsOfBins } from '$lib/engine/thickness';
 import { joinParts } from './course-parts.ts';
-import type { CourseDone } from './laying-facts.ts';
+import { firstThinBelowThick } from './own-plan.ts';
 import { pilesLeft } from './piles-left.ts';
 import { placeOf, planOfParts } from './plan-of-parts.ts';
 import type { PlanGround } from './plan-request.ts';
+import { undereaveOfPiles } from './undereave-draw.ts';
 
 /** Courses of a pile that ran out, laid from a neighbouring pile instead. */
 export interface Borrowed {
@@ -31,7 +32,7 @@ export interface RanOut {
   readonly toCome: number;
   /** Slates to sort until what is missing is there; undefined where the pallets do not hold it. */
   readonly toSort?: number;
-  /** Slates that the rest of the plan takes beyond those that stand there. */
+  /** Slates that the rest of the plan, with its undereave rows, takes beyond those that stand there. */
   readonly missing: number;
   /** Piles beside it, thicker first: what they give, or undefined where they have none to spare. */
   readonly neighbours: readonly { readonly pile: number; readonly borrowed?: Borrowed }[];
@@ -52,7 +53,9 @@ export interface RanOut {
 export function ranOut(ground: PlanGround, rest: Plan, pile: number): RanOut {
   const book = pilesLeft(ground);
   const { standing, toCome } = book[pile - 1];
-  const missing = Math.max(0, rest.piles[pile - 1].slates - standing);
+  const kept = undereaveOfPiles(ground.undereave, book.length)[pile - 1].slates;
+  const forCourses = Math.max(0, standing - kept);
+  const missing = Math.max(0, rest.piles[pile - 1].slates - forCourses);
   const unsorted = book.reduce((sum, each) => sum + each.toCome, 0);
   const toSort =
     missing <= toCome && toCome > 0 ? Math.ceil((missing * unsorted) / toCome) : undefined;
@@ -72,8 +75,8 @@ export function ranOut(ground: PlanGround, rest: Plan, pile: number): RanOut {
         index === pile - 1
           ? {
               ...stock,
-              slates: standing,
-              reservedSlates: standing === 0 ? 0 : Math.min(stock.reservedSlates, standing)
+              slates: forCourses,
+              reservedSlates: Math.min(stock.reservedSlates, forCourses)
             }
           : stock
       )
@@ -115,25 +118,6 @@ function borrow(
     first: { slopeId: first.slopeId, course: first.course },
     stillMissing: Math.max(0, missing - slates),
     kickersGained: plan.kickers - rest.kickers,
-    rises: risesAnywhere([...ground.laid, ...ground.partLaid, ...plan.courses])
+    rises: firstThinBelowThick([...ground.laid, ...ground.partLaid, ...plan.courses]) !== undefined
   };
-}
-
-/** Whether a slope has a course with a thicker pile above one with a thinner. */
-function risesAnywhere(courses: readonly CourseDone[]): boolean {
-  const bySlope = new Map<string, CourseDone[]>();
-  for (const course of courses)
-    bySlope.set(course.slopeId, [...(bySlope.get(course.slopeId) ?? []), course]);
-  return [...bySlope.values()].some((own) => {
-    let thinnest = 0;
-    return own
-      .filter(({ parts }) => parts.length > 0)
-      .sort((one, other) => one.course - other.course)
-      .some(({ parts }) => {
-        const piles = parts.map((part) => part.pile);
-        const rises = Math.min(...piles) < thinnest;
-        thinnest = Math.max(thinnest, ...piles);
-        return rises;
-      });
-  });
 }

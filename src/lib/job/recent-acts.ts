@@ -4,7 +4,7 @@ import { type JobView, type StoredEvent, isVoided, partOf } from '$lib/journal';
 export const MOST_UNDOABLE = 10;
 
 /** Slates only: one Undo too many must not take away the pallet that the sorter stands at. */
-const UNDOABLE = ['slateGauged', 'slateTapped', 'slateSetAside', 'slateChecked'];
+const UNDOABLE = ['slateGauged', 'readingHeld', 'slateTapped', 'slateSetAside', 'slateChecked'];
 
 /**
  * The acts of this device that the sorter can take back: the last ten that are in force, newest

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { type JudgingGround, judgeSlate, orderBand } from './slate-judgement.ts';
+import { type JudgingGround, isWildReading, judgeSlate, orderBand } from './slate-judgement.ts';
 
 const GROUND: JudgingGround = Object.freeze({
   thresholdsMm: [6, 5],
@@ -62,5 +62,19 @@ describe('judgeSlate', () => {
     expect(orderBand(undefined)).toBeUndefined();
     expect(orderBand({ nominalThicknessMm: 6 })).toBeUndefined();
     expect(orderBand({ tolerancePercent: 35 })).toBeUndefined();
+  });
+});
+
+describe('isWildReading', () => {
+  it('asks only outside what a slate of the job may well measure, and of nothing before that is known', () => {
+    const likely = { lowMm: 3, highMm: 12 };
+    expect([2.99, 3, 7, 12, 12.01].map((one) => isWildReading(one, likely))).toEqual([
+      true,
+      false,
+      false,
+      false,
+      true
+    ]);
+    expect(isWildReading(62, undefined)).toBe(false);
   });
 });

@@ -87,6 +87,17 @@ function rogueOf(thicknessMm: number, ground: JudgingGround): Rogue | null {
   return { kind: 'beyond-spread', overMm: over, isTooThick: thicknessMm > usualRange.highMm };
 }
 
+/**
+ * Whether a reading lies so far out that it may be misread: it then counts nowhere before the sorter says
+ * what it is. Less would be wrong the other way: a thick pallet sorted after a thin one, or a delivery
+ * outside its order, would wait slate by slate and look better than it is.
+ *
+ * @param likely what a slate of the job may well measure (see `likelyRangeOf`)
+ */
+export function isWildReading(thicknessMm: number, likely: ThicknessRange | undefined): boolean {
+  return likely !== undefined && overMm(thicknessMm, likely) > 0;
+}
+
 /** How far outside a range a thickness lies, mm; 0 inside. */
 function overMm(thicknessMm: number, { lowMm, highMm }: ThicknessRange): number {
   return Math.max(0, lowMm - thicknessMm, thicknessMm - highMm);

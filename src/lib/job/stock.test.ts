@@ -159,6 +159,44 @@ describe('stockOf', () => {
     expect(stockOf(journal.view).piles[0]).toMatchObject({ onPile: 300, toCome: 0 });
   });
 
+  it('makes no stock either of a pile that holds more than was foretold: the others get fewer', () => {
+    const { journal, gradesId } = measured();
+    const before = stockOf(journal.view);
+    const more = before.piles[0].toCome + 30;
+    journal.add({
+      type: 'pileCounted',
+      body: { gradesId, pile: 1, slates: more, tallied: 0, taken: 0 }
+    });
+    const after = stockOf(journal.view);
+    expect(after.piles[0]).toMatchObject({ onPile: more, toCome: 0, unlogged: more });
+    expect(after.piles[1].toCome).toBe(before.piles[1].toCome - 30);
+    expect(after.usable).toBe(before.usable);
+  });
+
+  it('of a crew that counts and taps nothing, foretells the rest as counted, less what it sets aside', () => {
+    const journal = new TestJournal().add(pallet('a', 600));
+    journal.add({ type: 'gradesSet', body: { method: 'byHand', thresholdsMm: [6] } });
+    const gradesId = TestJournal.id(journal.length - 1);
+    const count = (pile: number, slates: number): NewEvent => ({
+      type: 'pileCounted',
+      body: { gradesId, pile, slates, tallied: 0, taken: 0 }
+    });
+    journal.add(count(1, 60), count(2, 180));
+    journal.add(
+      ...many(60, (): NewEvent => ({
+        type: 'slateSetAside',
+        body: { palletId: 'a', reason: 'broken', use: 'scrap' }
+      }))
+    );
+    // 300 of 600 were sorted, a fifth of them set aside: 240 more, a quarter of them thick.
+    const { piles, usable } = stockOf(journal.view);
+    expect(piles.map(({ onPile, toCome }) => [onPile, toCome])).toEqual([
+      [60, 60],
+      [180, 180]
+    ]);
+    expect(usable).toBe(480);
+  });
+
   it('tells what a count did not find apart from what was laid or lost before it', () => {
     const { journal, gradesId } = measured();
     journal.add(...many(20, () => gauged('a', 700, 1, gradesId)));

@@ -6,9 +6,19 @@ import {
   mergeOfSameReadings,
   totalCount
 } from '$lib/engine/thickness';
-import type { BodyOf } from '$lib/journal';
-import { type PalletTally, binsOf, gradesOf, pileOfKey, pilesOf, tallyPallets } from './queries.ts';
-import { current } from '$lib/journal';
+import { countOfPile, movedTo, standing, unlogged } from './counted-piles.ts';
+import { pilesOfEntry } from './course-parts.ts';
+import { binsAfterMoves, inOrderOfMean, scaledBins, windowOf, withoutMoves } from './pile-bins.ts';
+import { pileMeanings } from './pile-numbers.ts';
+import {
+  type PalletTally,
+  binsOf,
+  gradesOf,
+  isSameList,
+  pileNumbersOf,
+  pileOfKey,
+  tallyPallets
+} from './queries.ts';
 import {
   type Counts,
   type JobPart,
@@ -26,7 +36,12 @@ const ENOUGH_SORTED = 50;
 
 /** What stands on one pile and what will still come to it. */
 export interface PileInStock {
+  /** Its place among the piles: 1 for the thickest. */
   pile: number;
+  /** The number that stands on it, which it keeps whatever its place becomes. */
+  number: number;
+  /** The grade in force that is sorted on to it, 1 for the thickest; undefined: it stands beside them. */
+  grade?: number;
   /** Slates in all: on the pile now and expected from the pallets. Whole. */
   slates: number;
   /** On the pile now, by tally, or by a hand count and what was tallied since. */
@@ -35,6 +50,10 @@ export interface PileInStock {
   tallied: number;
   /** Expected from slates not sorted yet. */
   toCome: number;
+  /** Of those on the pile, slates that a count by hand found beyond the tally. */
+  unlogged: number;
+  /** How far a count by height may be off, as a standard deviation in slates; 0 without one. */
+  countSd: number;
   /** Thickness of the pile's slates, scaled to `slates`; empty without a gauge reading. */
   bins: ThicknessBins;
 }
@@ -57,6 +76,7 @@ export interface Stock {
   isGauged: boolean;
   /** Thickness of all slates delivered, scaled to `delivered`. */
   spread: ThicknessBins;
+  /** The piles of the grades in force and those that stand beside them, in the order of their mean. */
   piles: PileInStock[];
   /** By pallet, in the order of `tallyPallets`. */
   pallets: PalletInStock[];
@@ -68,7 +88,7 @@ export interface PalletInStock {
   label: string;
   /** Slates of it that are or will be usable: its size less those set aside, now and expected. */
   usable: number;
-  /** Slates of it that go to each pile, pile 1 first; all 0 while nothing tells the piles. */
+  /** Slates of it that go to each pile, the thickest first; all 0 while nothing tells the piles. */
   slatesOfPile: number[];
 }
 
@@ -79,6 +99,9 @@ export interface PalletInStock {
  * takes from what is still to come, so that counting a pile makes no stock. Whole numbers; each pallet's
  * piles sum to its usable slates. The same object as long as no pallet, count by hand, setting or grade
  * changes, so that asking again costs nothing. A tapped slate is taken to lie anywhere in its pile's spread.
+ *
+ * A pile is what was put on its number, under whatever grades. One that the grades in force do not sort
+ * on to stays stock of its own, with nothing to come, at the place that its mean thickness gives it.
  */
 export function stockOf(view: JobView): Stock {
   const job = partOf(view, 'job');
@@ -95,6 +118,11 @@ const known = new WeakMap<
   JobPart,
   { readonly restsOn: readonly unknown[]; readonly stock: Stock }
 >();
+
+/** The numbers of all the piles that there are, in the order of their mean. */
+export function numbersInStock(view: JobView): number[] {
+  return stockOf(view).piles.map(({ number }) => number);
+}
 
 /** Keeps a stock that was worked out elsewhere from the same view, so that it is not worked out anew. */
 export function rememberStock(view: JobView, stock: Stock): void {
@@ -115,46 +143,62 @@ function restsOn(view: JobView): unknown[] {
   const { counted, moved } = partOf(view, 'laying');
   return [
     ...moved.map(({ id }) => id),
+    laidBeside(view).join(' '),
     ...palletIds(view).map((palletId) => view.get(`pallet:${palletId}`)),
     ...Object.entries(counted).flatMap(([place, register]) => [place, register.at(-1)?.id])
   ];
 }
 
-/** Whether two lists hold the same things. */
-export function isSameList(one: readonly unknown[], other: readonly unknown[]): boolean {
-  return one.length === other.length && one.every((item, at) => item === other[at]);
-}
-
 function workOut(view: JobView): Stock {
   const tallies = tallyPallets(view);
-  const piles = pilesOf(view);
+  const graded = pileNumbersOf(view);
   const spread = mergeBins(tallies.map(spreadOfPallet(tallies)));
   const isGauged = spread.counts.length > 0;
   const thresholdsMm = gradesOf(view)?.thresholdsMm;
   const windows = thresholdsMm && isGauged ? splitIntoPiles(spread, thresholdsMm) : [];
-  const lossShare = shareSetAside(tallies);
+  const numbersBeside = besideGrades(view, tallies, graded);
+  const found = graded.map((number) => unlogged(view, number));
+  const foundBeside = sumOf(numbersBeside.map((number) => unlogged(view, number)));
+  const unsorted = sumOf(tallies.map((tally) => sizeOf(tally) - tally.sorted));
+  const usableShare = shareUsable(tallies, unsorted, sumOf(found) + foundBeside);
   const pallets = tallies.map((tally) => {
-    const rest = Math.round((sizeOf(tally) - tally.sorted) * (1 - lossShare));
-    const shares = pileShares(tally, tallies, thresholdsMm, windows, piles);
-    const toCome = shares ? largestRemainder(shares, rest) : new Array<number>(piles).fill(0);
+    const rest = Math.round((sizeOf(tally) - tally.sorted) * usableShare);
+    const shares = pileShares(tally, tallies, thresholdsMm, windows, graded, found);
+    const toCome = shares ? largestRemainder(shares, rest) : graded.map(() => 0);
     return { ...tally, rest, toCome };
   });
-  const gauged = gaugedOnPiles(view, piles);
-  const result = Array.from({ length: piles }, (_, index): PileInStock => {
-    const tallied = pallets.reduce((sum, pallet) => sum + pallet.onPile[index], 0);
-    const onPile = standing(view, index + 1, tallied);
-    const foretold = pallets.reduce((sum, pallet) => sum + pallet.toCome[index], 0);
-    const toCome = Math.max(0, foretold - unlogged(view, index + 1));
+  const leftToCome = notFoundYet(
+    graded.map((_, index) => pallets.reduce((sum, { toCome }) => sum + toCome[index], 0)),
+    found,
+    foundBeside
+  );
+  const gauged = gaugedOnPiles(view);
+  const meanings = new Map(pileMeanings(view).map((pile) => [pile.number, pile.range]));
+  const pileOf = (number: number, grade?: number): Omit<PileInStock, 'pile'> => {
+    const tallied = tallies.reduce((sum, { onPile }) => sum + (onPile.get(number) ?? 0), 0);
+    const onPile = standing(view, number, tallied);
+    const toCome = grade ? leftToCome[grade - 1] : 0;
     const slates = onPile + toCome;
+    const range = meanings.get(number);
+    const window = grade ? windows[grade - 1] : windowOf(spread, range ?? ANY_THICKNESS);
+    const own = withoutMoves(view, number, slates);
+    const bins = pileBins(gauged.get(number) ?? NO_SPREAD, window, own);
     return {
-      pile: index + 1,
-      slates,
-      onPile,
-      tallied,
-      toCome,
-      bins: pileBins(gauged[index], windows[index], slates)
+      ...{ number, ...(grade && { grade }), slates, onPile, tallied, toCome, bins },
+      unlogged: unlogged(view, number),
+      countSd: countOfPile(view, number)?.sdSlates ?? 0
     };
-  });
+  };
+  const ofGrades = graded.map((number, index) => pileOf(number, index + 1));
+  const laid = laidFrom(view);
+  const others = numbersBeside.map((number) => pileOf(number));
+  const bins = binsAfterMoves(view, [...ofGrades, ...others]);
+  const withBins = (piles: typeof others) =>
+    piles.map((pile) => ({ ...pile, bins: bins.get(pile.number) ?? pile.bins }));
+  const beside = others.filter(({ number, slates }) => slates > 0 || laid.has(number));
+  const result = inOrderOfMean(withBins(ofGrades), withBins(beside)).map(
+    (pile, index): PileInStock => ({ pile: index + 1, ...pile })
+  );
   return {
     delivered: tallies.reduce((sum, tally) => sum + sizeOf(tally), 0),
     usable: result.reduce((sum, pile) => sum + pile.slates, 0),
@@ -165,6 +209,56 @@ function workOut(view: JobView): Stock {
     piles: result,
     pallets: spreadCorrections(pallets, result)
   };
+}
+
+/**
+ * What is still to come to each pile, less what counts by hand found there unlogged. Where a pile holds
+ * more than was foretold of it, so many fewer slates are left for the others.
+ */
+function notFoundYet(
+  foretold: readonly number[],
+  found: readonly number[],
+  foundBeside: number
+): number[] {
+  const rest = foretold.map((slates, index) => Math.max(0, slates - found[index]));
+  const most = Math.max(0, sumOf(foretold) - sumOf(found) - foundBeside);
+  return sumOf(rest) > most ? largestRemainder(rest, most) : rest;
+}
+
+function sumOf(slates: readonly number[]): number {
+  return slates.reduce((sum, one) => sum + one, 0);
+}
+
+/** A pile made by feel before there were grades may hold any slate. */
+const ANY_THICKNESS = { fromMm: 0, toMm: Infinity };
+
+/** Numbers of the piles that slates were put on and that the grades in force do not sort on to. */
+function besideGrades(
+  view: JobView,
+  tallies: readonly PalletTally[],
+  graded: readonly number[]
+): number[] {
+  const { counted, moved } = partOf(view, 'laying');
+  const all = new Set([
+    ...tallies.flatMap(({ onPile }) => [...onPile.keys()]),
+    ...Object.keys(counted).map(pileOfKey),
+    ...moved.map(({ value }) => value.toPile),
+    ...laidFrom(view)
+  ]);
+  return [...all].filter((number) => !graded.includes(number)).sort((one, other) => one - other);
+}
+
+/** Numbers of the piles that courses and undereave rows were laid from. */
+function laidFrom(view: JobView): ReadonlySet<number> {
+  const { laid, partLaid } = partOf(view, 'laying');
+  const entries = [...Object.values(laid), ...Object.values(partLaid)].flat();
+  return new Set(entries.flatMap(({ value }) => pilesOfEntry(value)));
+}
+
+/** Of those, the piles that the grades in force do not sort on to. */
+function laidBeside(view: JobView): number[] {
+  const graded = pileNumbersOf(view);
+  return [...laidFrom(view)].filter((number) => !graded.includes(number)).sort();
 }
 
 /** Slates of a pallet: as declared, or as many as were seen of it. */
@@ -179,46 +273,48 @@ function spreadOfPallet(tallies: readonly PalletTally[]): (tally: PalletTally) =
     read.map(({ gaugedBins }) => gaugedBins),
     read.map((tally) => sizeOf(tally) / tally.gauged)
   );
-  return (tally) => scaled(tally.gauged > 0 ? tally.gaugedBins : pooled, sizeOf(tally));
+  return (tally) => scaledBins(tally.gauged > 0 ? tally.gaugedBins : pooled, sizeOf(tally));
 }
 
-function scaled(bins: ThicknessBins, slates: number): ThicknessBins {
-  const total = totalCount(bins);
-  return total > 0 ? mergeBins([bins], [slates / total]) : bins;
+/**
+ * The share of the slates not logged that is or will be on the piles: those that a count found there, and
+ * of the others as many as were not set aside so far.
+ */
+function shareUsable(tallies: readonly PalletTally[], unsorted: number, found: number): number {
+  const sorted = sumOf(tallies.map((tally) => tally.sorted)) + found;
+  const setAside = sumOf(tallies.map((tally) => tally.setAside));
+  const lossShare = sorted >= ENOUGH_SORTED ? setAside / sorted : 0;
+  const here = Math.min(found, unsorted);
+  return unsorted > 0 ? 1 - (lossShare * (unsorted - here)) / unsorted : 0;
 }
 
-function shareSetAside(tallies: readonly PalletTally[]): number {
-  const sorted = tallies.reduce((sum, tally) => sum + tally.sorted, 0);
-  const setAside = tallies.reduce((sum, tally) => sum + tally.setAside, 0);
-  return sorted >= ENOUGH_SORTED ? setAside / sorted : 0;
-}
-
-/** Weights by which a pallet's unsorted slates are expected on the piles; undefined: unknown. */
+/** Weights by which a pallet's unsorted slates are expected on the piles of the grades; undefined: unknown. */
 function pileShares(
   tally: PalletTally,
   tallies: readonly PalletTally[],
   thresholdsMm: readonly number[] | undefined,
   windows: readonly ThicknessBins[],
-  piles: number
+  graded: readonly number[],
+  found: readonly number[]
 ): number[] | undefined {
   if (thresholdsMm && tally.gauged >= ENOUGH_READINGS)
     return splitIntoPiles(tally.gaugedBins, thresholdsMm).map(totalCount);
   if (windows.length > 0) return windows.map(totalCount);
-  const taps = Array.from({ length: piles }, (_, index) =>
-    tallies.reduce((sum, { onPile }) => sum + onPile[index], 0)
+  const sorted = graded.map((number, index) =>
+    tallies.reduce((sum, { onPile }) => sum + (onPile.get(number) ?? 0), found[index])
   );
-  return taps.some((n) => n > 0) ? taps : undefined;
+  return sorted.some((n) => n > 0) ? sorted : undefined;
 }
 
-/** Gauge readings of the slates on each pile, pile 1 first. */
-function gaugedOnPiles(view: JobView, piles: number): ThicknessBins[] {
-  const counts: Counts[][] = Array.from({ length: piles }, () => []);
+/** Gauge readings of the slates that were put on each pile, by its number. */
+function gaugedOnPiles(view: JobView): Map<number, ThicknessBins> {
+  const counts = new Map<number, Counts[]>();
   for (const { palletId } of tallyPallets(view))
     for (const [key, part] of Object.entries(partOf(view, `pallet:${palletId}`).piles)) {
-      const pile = pileOfKey(key);
-      if (pile > 0) counts[Math.min(pile, piles) - 1].push(part.gauged);
+      const number = pileOfKey(key);
+      counts.set(number, [...(counts.get(number) ?? []), part.gauged]);
     }
-  return counts.map((list) => mergeBins(list.map(binsOf)));
+  return new Map([...counts].map(([number, list]) => [number, mergeBins(list.map(binsOf))]));
 }
 
 /** Gauged slates as they are; the others as the pile's part of the stock's spread. */
@@ -228,53 +324,10 @@ function pileBins(
   slates: number
 ): ThicknessBins {
   const known = totalCount(gauged);
-  if (!window || totalCount(window) === 0) return scaled(gauged, slates);
-  if (slates <= known) return scaled(gauged, slates);
+  if (!window || totalCount(window) === 0) return scaledBins(gauged, slates);
+  if (slates <= known) return scaledBins(gauged, slates);
   const rest = (slates - known) / totalCount(window);
   return mergeOfSameReadings([gauged, window], [1, rest]);
-}
-
-/** The last count by hand of a pile under the grades in force; undefined before one. */
-function countOf(view: JobView, pile: number): BodyOf<'pileCounted'> | undefined {
-  return current(partOf(view, 'laying').counted[placeOfCount(view, pile)]);
-}
-
-function placeOfCount(view: JobView, pile: number): string {
-  return `${gradesOf(view)?.gradesId ?? ''}|${pile}`;
-}
-
-/**
- * Slates on a pile: its tally, or its hand count and what was tallied after that; with what was moved
- * to it, less what was moved away, since then. The last pile stands for those beyond it.
- */
-function standing(view: JobView, pile: number, tallied: number): number {
-  const count = countOf(view, pile);
-  const onIt = count ? count.slates + Math.max(0, tallied - (count.tallied ?? tallied)) : tallied;
-  return Math.max(0, onIt + movedTo(view, pile).since);
-}
-
-/** Slates moved to a pile less those moved away: before it was counted by hand, and since. */
-function movedTo(view: JobView, pile: number): { before: number; since: number } {
-  const { counted, moved } = partOf(view, 'laying');
-  const countedBy = counted[placeOfCount(view, pile)]?.at(-1)?.id ?? '';
-  const piles = pilesOf(view);
-  const sums = { before: 0, since: 0 };
-  for (const { id, value } of moved) {
-    const gains = (of: number): number => (Math.min(of, piles) === pile ? value.slates : 0);
-    sums[id < countedBy ? 'before' : 'since'] += gains(value.toPile) - gains(value.fromPile);
-  }
-  return sums;
-}
-
-/**
- * Slates that a hand count, with what was laid and lost before it, found on a pile beyond its tally:
- * they came off the pallets without being logged, so as many fewer are still to come.
- */
-function unlogged(view: JobView, pile: number): number {
-  const count = countOf(view, pile);
-  if (count?.tallied === undefined) return 0;
-  const known = count.tallied + movedTo(view, pile).before;
-  return Math.max(0, count.slates + (count.taken ?? 0) - known);
 }
 
 /** What the counts by hand take off the tallies of the piles, by its reason. */
@@ -283,12 +336,12 @@ function goneByCount(
   piles: readonly PileInStock[]
 ): Pick<Stock, 'takenBeforeCount' | 'notFound'> {
   const gone = { takenBeforeCount: 0, notFound: 0 };
-  for (const { pile, tallied: talliedNow } of piles) {
-    const count = countOf(view, pile);
+  for (const { number, tallied: talliedNow } of piles) {
+    const count = countOfPile(view, number);
     if (!count) continue;
     const { slates, tallied = talliedNow, taken = 0 } = count;
     gone.takenBeforeCount += taken;
-    gone.notFound += Math.max(0, tallied + movedTo(view, pile).before - taken - slates);
+    gone.notFound += Math.max(0, tallied + movedTo(view, number).before - taken - slates);
   }
   return gone;
 }
@@ -299,8 +352,10 @@ function spreadCorrections(
   piles: readonly PileInStock[]
 ): PalletInStock[] {
   const slatesOfPile = pallets.map(() => new Array<number>(piles.length).fill(0));
-  for (const [index, { slates }] of piles.entries()) {
-    const weights = pallets.map(({ onPile, toCome }) => onPile[index] + toCome[index]);
+  for (const [index, { number, grade, slates }] of piles.entries()) {
+    const weights = pallets.map(
+      ({ onPile, toCome }) => (onPile.get(number) ?? 0) + (grade ? toCome[grade - 1] : 0)
+    );
     const shares = weights.some((n) => n > 0)
       ? largestRemainder(weights, slates)
       : weights.map(() => 0);

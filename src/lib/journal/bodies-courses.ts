@@ -9,6 +9,20 @@ const pilesOfCourse = v.pipe(v.array(piecesOfPile), v.minLength(1), v.maxLength(
 /** From left to right; a course begun under one plan and ended under another has more than two. */
 const pilesAsLaid = v.pipe(v.array(piecesOfPile), v.maxLength(8));
 
+/**
+ * The undereave row under the first course of a slope, which lies before it: slates that were set
+ * aside for it, and what the piles gave. It counts once, however many entries of that course say it.
+ */
+const undereave = v.optional(
+  v.object({
+    setAside: whole,
+    piles: v.pipe(
+      v.array(v.object({ pile, slates: whole, slateAndAHalves: whole })),
+      v.maxLength(8)
+    )
+  })
+);
+
 /** The plan of courses and its laying. */
 export const COURSES_BODIES = {
   planAdopted: v.object({
@@ -31,7 +45,8 @@ export const COURSES_BODIES = {
   courseLaid: v.object({
     slopeId: key,
     course: whole,
-    piles: v.pipe(pilesAsLaid, v.minLength(1))
+    piles: v.pipe(pilesAsLaid, v.minLength(1)),
+    undereave
   }),
   /** So much of a course lies, counted from one end; no pieces: none of it after all. */
   coursePartLaid: v.object({
@@ -40,6 +55,7 @@ export const COURSES_BODIES = {
     from: v.picklist(['left', 'right']),
     piles: pilesAsLaid,
     /** For whoever goes on with it. */
-    note: v.optional(longText)
+    note: v.optional(longText),
+    undereave
   })
 } as const;

@@ -88,6 +88,8 @@ export const DELIVERY_BODIES = {
     /** Slates that the acceptance number holds for; lists of older releases may have more places. */
     planSize: v.optional(whole),
     acceptAtMost: v.optional(whole),
+    /** Whether places share layers, so that few are opened; from anywhere on the pallet where left out. */
+    fewLayers: v.optional(v.boolean()),
     good: v.optional(riskPoint),
     poor: v.optional(riskPoint),
     positions: v.pipe(

@@ -25,7 +25,8 @@ export const JOB_BODIES = {
     carryMassKg: v.optional(v.pipe(v.number(), v.minValue(1), v.maxValue(200))),
     battenWasteShare: v.optional(v.pipe(v.number(), v.minValue(0), v.maxValue(0.9))),
     layingPacePerHour: v.optional(v.nullable(amount)),
-    battenLengthMm: v.optional(v.pipe(lengthMm, v.minValue(500), v.maxValue(20_000)))
+    battenLengthMm: v.optional(v.pipe(lengthMm, v.minValue(500), v.maxValue(20_000))),
+    undereaveOrdered: v.optional(v.boolean())
   }),
   photoAdded: v.object({
     photoId: key,

@@ -1,5 +1,6 @@
 import * as v from 'valibot';
 import {
+  amount,
   finite,
   gradesId,
   key,
@@ -12,6 +13,7 @@ import {
   whole
 } from './body-fields.ts';
 import { SET_ASIDE_REASONS } from './faults.ts';
+import { allDiffer } from './lists.ts';
 
 /** What a slate that goes on no pile is still good for. */
 export const SET_ASIDE_USES = ['undereave', 'cutPiece', 'return', 'scrap'] as const;
@@ -36,6 +38,16 @@ const sampleSlate = v.object({
 });
 export type SampleSlate = v.InferOutput<typeof sampleSlate>;
 
+/** A reading of one slate and the pile it was told; null before there are grades. */
+const readSlate = {
+  palletId: key,
+  points,
+  gradesId,
+  pile: v.nullable(pile),
+  /** Whether it rocks on a flat board by more than the kick allowance; left out: not tried. */
+  rocks: v.optional(v.boolean())
+};
+
 /** Pallets, readings and piles. */
 export const SORTING_BODIES = {
   palletAdded: v.object({
@@ -47,29 +59,36 @@ export const SORTING_BODIES = {
     stackOf100Mm: v.optional(lengthMm),
     sizeId
   }),
-  gradesSet: v.object({
-    method: v.picklist(BOUNDARY_METHODS),
-    thresholdsMm: v.pipe(
-      v.array(lengthMm),
-      v.minLength(1),
-      v.maxLength(7),
-      v.check(
-        (mm) => mm.every((threshold, at) => at === 0 || threshold < mm[at - 1]),
-        'each threshold lies below the one before'
-      )
-    ),
-    sampleSlates: v.optional(whole),
-    sizeId
-  }),
-  slateGauged: v.object({
-    palletId: key,
-    points,
-    gradesId,
-    pile: v.nullable(pile),
-    sample: v.optional(sampleSlate),
-    /** Whether it rocks on a flat board by more than the kick allowance; left out: not tried. */
-    rocks: v.optional(v.boolean())
-  }),
+  gradesSet: v.pipe(
+    v.object({
+      method: v.picklist(BOUNDARY_METHODS),
+      thresholdsMm: v.pipe(
+        v.array(lengthMm),
+        v.minLength(1),
+        v.maxLength(7),
+        v.check(
+          (mm) => mm.every((threshold, at) => at === 0 || threshold < mm[at - 1]),
+          'each threshold lies below the one before'
+        )
+      ),
+      /** The number of the pile that each grade goes to, the thickest first; left out: 1, 2, 3 … */
+      piles: v.optional(
+        v.pipe(
+          v.array(pile),
+          v.check((numbers) => allDiffer(numbers, String), 'a pile twice')
+        )
+      ),
+      sampleSlates: v.optional(whole),
+      sizeId
+    }),
+    v.check(
+      ({ piles, thresholdsMm }) => !piles || piles.length === thresholdsMm.length + 1,
+      'a pile for each grade'
+    )
+  ),
+  slateGauged: v.object({ ...readSlate, sample: v.optional(sampleSlate) }),
+  /** A reading that fits no slate of the job: it counts nowhere until the sorter says what it is. */
+  readingHeld: v.object(readSlate),
   slateTapped: v.object({ palletId: key, pile, gradesId }),
   slateSetAside: v.object({
     palletId: key,
@@ -80,6 +99,7 @@ export const SORTING_BODIES = {
   }),
   slateChecked: v.object({
     palletId: v.nullable(key),
+    /** What is checked is a tap. A slate of a pile may stand in a file; it tells no hand, so it is counted nowhere. */
     of: v.picklist(['tap', 'pile']),
     pile,
     gradesId,
@@ -88,7 +108,10 @@ export const SORTING_BODIES = {
   stackMeasured: v.object({
     palletId: v.nullable(key),
     slates: v.pipe(whole, v.minValue(1)),
-    totalMm: lengthMm
+    totalMm: lengthMm,
+    /** The sorted pile it stands on; left out, a stack of the delivery as it came. */
+    pile: v.optional(pile),
+    gradesId: v.optional(gradesId)
   }),
   pileCounted: v.object({
     gradesId,
@@ -99,6 +122,9 @@ export const SORTING_BODIES = {
     tallied: v.optional(whole),
     /** Slates of the pile that were laid or lost by then. */
     taken: v.optional(whole),
+    /** Height that the count was worked out from, and how far it may be off, as an SD in slates. */
+    heightMm: v.optional(lengthMm),
+    sdSlates: v.optional(amount),
     sizeId
   }),
   slatesLost: v.object({
@@ -117,6 +143,8 @@ export const SORTING_BODIES = {
       gradesId,
       slates: v.pipe(whole, v.minValue(1)),
       thicknessHundredths: v.optional(reading),
+      /** A whole pile put on another, or sorted again; left out for single slates. */
+      why: v.optional(v.picklist(['merged', 'sortedAgain'])),
       /** The course that they are kept for. */
       keptFor: v.optional(v.object({ slopeId: key, course: whole })),
       sizeId

@@ -24,7 +24,8 @@ export const signedMm = v.pipe(
 );
 /** Any number that JSON can hold: a backup must give back what was stored. */
 export const finite = v.pipe(v.number(), v.finite());
-export const pile = v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(8));
+/** The number that stands on a pile: it means the same slates for the whole job. */
+export const pile = v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(99));
 /** A thickness reading in whole hundredths of a millimetre, inside the accepted 1.5 to 40 mm. */
 export const reading = v.pipe(v.number(), v.integer(), v.minValue(150), v.maxValue(4000));
 export const points = v.pipe(v.array(reading), v.minLength(1), v.maxLength(4));

@@ -26,9 +26,9 @@ describe('ViewDraft', () => {
 
   it('J7: drops a part of which nothing is left', () => {
     const first = new ViewDraft(EMPTY_VIEW);
-    first.part('sorter:Wren').checks['tap||1|600|'] = 1;
+    first.part('sorter:Wren').checks['|1|600|'] = 1;
     const draft = new ViewDraft(first.finish());
-    delete draft.part('sorter:Wren').checks['tap||1|600|'];
+    delete draft.part('sorter:Wren').checks['|1|600|'];
     expect(isEmptyPart(draft.part('sorter:Wren'))).toBe(true);
     expect(draft.finish().size).toBe(0);
     expect([...draft.touched.keys()]).toEqual(['sorter:Wren']);

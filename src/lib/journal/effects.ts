@@ -47,8 +47,10 @@ export function count(draft: ViewDraft, event: JournalEvent, sign: Sign): void {
       return set(draft.part('job').copies, event, event.body, sign);
     case 'jobRescued':
       return set(draft.part('job').rescues, event, event.body, sign);
-    case 'stackMeasured':
-      return set(draft.part('job').stacks, event, event.body, sign);
+    case 'stackMeasured': {
+      const { stacks, packed } = draft.part('job');
+      return set(event.body.pile === undefined ? stacks : packed, event, event.body, sign);
+    }
     case 'planAdopted':
       return set(draft.part('plans').plans, event, event.body, sign);
     case 'courseLaid': {
@@ -72,6 +74,10 @@ export function count(draft: ViewDraft, event: JournalEvent, sign: Sign): void {
       return set(draft.part(`pallet:${event.body.palletId}`).declared, event, event.body, sign);
     case 'slateGauged':
       return countGauged(draft, event, sign);
+    case 'readingHeld': {
+      const { held } = draft.part(`pallet:${event.body.palletId}`);
+      return set(held, event, { ...event.body, deviceId: event.deviceId }, sign);
+    }
     case 'slateTapped': {
       const pallet = draft.part(`pallet:${event.body.palletId}`);
       const pile = `${event.body.gradesId ?? ''}|${event.body.pile}`;
@@ -82,7 +88,8 @@ export function count(draft: ViewDraft, event: JournalEvent, sign: Sign): void {
       return countSetAside(draft, event, sign);
     case 'slateChecked': {
       const { of, gradesId, pile, points, palletId } = event.body;
-      const key = `${of}|${gradesId ?? ''}|${pile}|${meanHundredths(points)}|${palletId ?? ''}`;
+      if (of !== 'tap') return;
+      const key = `${gradesId ?? ''}|${pile}|${meanHundredths(points)}|${palletId ?? ''}`;
       return add(draft.part(`sorter:${event.sorter}`).checks, key, sign);
     }
     case 'entryVoided':

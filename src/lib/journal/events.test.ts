@@ -39,7 +39,7 @@ describe('readEvent', () => {
     ['a type with a space', { ...event, type: 'slate tapped' }],
     ['a body that is a list', { ...event, body: [] }],
     ['no pile', { ...event, body: { palletId: 'p1', gradesId: null } }],
-    ['pile 9', { ...event, body: { ...event.body, pile: 9 } }],
+    ['pile 100', { ...event, body: { ...event.body, pile: 100 } }],
     ['a pallet called __proto__', { ...event, body: { ...event.body, palletId: '__proto__' } }]
   ])('J12: calls %s broken', (_title, input) => {
     expect(readEvent(input).kind).toBe('broken');

@@ -71,19 +71,15 @@ describe('foldAll', () => {
     expect(partOf(view, 'sample').slates).toHaveLength(1);
   });
 
-  it('counts taps by sorter and spot checks by what they checked', () => {
+  it('counts taps by sorter and spot checks of taps, and no other checks', () => {
+    const slate = { palletId: 'p1', pile: 3, gradesId: 'g' };
     const view = foldAll([
-      eventAt(1, 'slateTapped', { palletId: 'p1', pile: 3, gradesId: 'g' }),
-      eventAt(2, 'slateChecked', {
-        palletId: 'p1',
-        of: 'tap',
-        pile: 3,
-        gradesId: 'g',
-        points: [500]
-      })
+      eventAt(1, 'slateTapped', slate),
+      eventAt(2, 'slateChecked', { ...slate, of: 'tap', points: [500] }),
+      eventAt(3, 'slateChecked', { ...slate, of: 'pile', points: [510] })
     ]);
     expect(partOf(view, 'pallet:p1').piles['g|3'].tapped).toEqual({ Wren: 1 });
-    expect(partOf(view, 'sorter:Wren').checks).toEqual({ 'tap|g|3|500|p1': 1 });
+    expect(partOf(view, 'sorter:Wren').checks).toEqual({ 'g|3|500|p1': 1 });
     expect(sorterNames(view)).toEqual(['Wren']);
     expect(palletIds(view)).toEqual(['p1']);
   });

@@ -5,7 +5,7 @@ import type { SetAsideReason } from './faults.ts';
 import type { Register } from './register.ts';
 
 /** Raise when the shape or meaning of any part changes: stored views are then rebuilt from events. */
-export const VIEW_VERSION = 11;
+export const VIEW_VERSION = 13;
 
 /** How many slates have each thickness: whole hundredths of a millimetre → slates. */
 export type Counts = Record<string, number>;
@@ -29,6 +29,8 @@ export interface JobPart {
   photos: Register<BodyOf<'photoAdded'>>;
   verdicts: Register<BodyOf<'verdictSigned'>>;
   stacks: Register<BodyOf<'stackMeasured'>>;
+  /** Stacks of known count on sorted piles, which turn a height into slates. */
+  packed: Register<BodyOf<'stackMeasured'>>;
   /** Branches of copied phones that were kept. */
   copies: Register<BodyOf<'copyKept'>>;
   /** Whence the job came, where another was damaged. */
@@ -74,6 +76,8 @@ export interface PalletPart {
   onBoard: Counts;
   /** By `reason|use`. */
   setAside: Counts;
+  /** Readings that wait for the sorter's answer, each with its device; counted nowhere else. */
+  held: Register<BodyOf<'readingHeld'> & { readonly deviceId: string }>;
 }
 
 /**
@@ -87,7 +91,7 @@ export interface HourPart {
   unpiled: Counts;
 }
 
-/** Spot checks of one sorter: `of|gradesId|pile|hundredths|palletId` → how often. */
+/** Spot checks of one sorter's taps: `gradesId|pile|hundredths|palletId` → how often. */
 export interface SorterPart {
   checks: Counts;
 }
@@ -157,6 +161,7 @@ const EMPTY: { [K in keyof SingleParts]: () => SingleParts[K] } = {
     photos: [],
     verdicts: [],
     stacks: [],
+    packed: [],
     copies: [],
     rescues: []
   }),
@@ -176,7 +181,8 @@ export function emptyPart<K extends PartKey>(key: K): PartOf<K> {
       sampled: {},
       taper: {},
       onBoard: {},
-      setAside: {}
+      setAside: {},
+      held: []
     };
     return pallet as PartOf<K>;
   }

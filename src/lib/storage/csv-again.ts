@@ -22,8 +22,8 @@ const LIKELY_SHARE = 0.5;
  * second time.
  *
  * Two are equal when pallet, thickness to 0.01 mm, grade of a tap, and reason and use of a slate set
- * aside are the same. A file holds neither the points of a slate nor its sorter, and the time of
- * a reading that was taken in is that of taking it in, so these do not count.
+ * aside are the same. A file need not hold points and marks of a slate, it holds no sorter that is
+ * read, and the time of a reading that was taken in is that of taking it in: these do not count.
  *
  * Equal readings are legitimate: slates measure the same. So each reading of the job stands for one
  * row only: of five equal rows, two are known where the job has two, the first two of the file.

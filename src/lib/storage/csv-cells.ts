@@ -124,7 +124,7 @@ const SHORT_GRADES: readonly (readonly string[])[] = [
   ['med', 'md', 'm', 'mid', 'middle', 'meds', 'mediums'],
   ['thn', 'tn', 'thins']
 ];
-const PILE = /^(?:(?:pile|grade|p|g)[\s.]*)?([1-8])$/i;
+const PILE = /^(?:(?:pile|grade|p|g)[\s.]*)?([1-9]\d?)$/i;
 
 /** The grade that a word names, from 1; undefined where it is no such word. */
 function gradeWord(text: string): number | undefined {
@@ -135,7 +135,7 @@ function gradeWord(text: string): number | undefined {
   return at < 0 ? undefined : at + 1;
 }
 
-/** Reads one grade cell: thick, medium, thin, their short forms, or a pile number from 1 to 8. */
+/** Reads one grade cell: thick, medium, thin, their short forms, or a pile number from 1 to 99. */
 export function readGrade({ line, text }: ColumnCell): number | CsvProblem {
   if (FAILED.test(text)) return { code: 'spreadsheet-error', line, text };
   if (/^th?\.?$/i.test(text)) return { code: 'ambiguous-grade', line, text };

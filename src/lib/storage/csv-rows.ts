@@ -106,9 +106,12 @@ function isUnits({ cells }: TableRow): boolean {
 function sumsAmong(rows: readonly Row[], numbersAt: readonly number[]): Map<Row, CsvSum['why']> {
   const sums = new Map<Row, CsvSum['why']>();
   const named = new Map<string, Row[]>();
-  for (const row of rows)
-    if (SUM_NAMES.has(row.own.toLowerCase().replace(/[^\p{L}]/gu, '')))
-      named.set(row.own, [...(named.get(row.own) ?? []), row]);
+  for (const row of rows) {
+    if (!SUM_NAMES.has(row.own.toLowerCase().replace(/[^\p{L}]/gu, ''))) continue;
+    const some = named.get(row.own);
+    if (some) some.push(row);
+    else named.set(row.own, [row]);
+  }
   for (const some of named.values())
     if (some.length <= MOST_SUMS_OF_A_NAME) for (const row of some) sums.set(row, 'name');
 

@@ -91,10 +91,10 @@ describe('readReadingsCsv, bad input', () => {
     ],
     [
       'a grade nobody knows',
-      'pallet,grade\nA,thick\nA,fat\nA,9\n',
+      'pallet,grade\nA,thick\nA,fat\nA,0\n',
       [
         { code: 'unknown-grade', line: 3, text: 'fat' },
-        { code: 'unknown-grade', line: 4, text: '9' }
+        { code: 'unknown-grade', line: 4, text: '0' }
       ]
     ],
     [
@@ -278,6 +278,11 @@ describe('readReadingsCsv', () => {
   it('takes a whole last line without a line break', () => {
     expect(rowsOf(HEAD + 'A,6.40\nA,6.55\nB,6.45').rows).toHaveLength(3);
     expect(rowsOf(HEAD + 'A,6.4\nA,6.55\nB,6').rows).toHaveLength(3);
+  });
+
+  it('reads a pallet that is called Total in time with its lines, however many', () => {
+    const { rows } = rowsOf(HEAD + 'Total,6.4\n'.repeat(100_000));
+    expect(rows).toHaveLength(100_000);
   });
 
   it('keeps headings and pallets that name things of JavaScript', () => {

@@ -14,6 +14,8 @@ import { type JobPart, type JobView, current, partOf } from '$lib/journal';
 import { EngineError } from '$lib/engine';
 import { settingsOf, sizesOf } from '../queries.ts';
 import { type RoofOfJob, rememberRoof, slateSpecOf, slopesForEngine } from '../roof-of.ts';
+import { coursesHeld, laidOfSizes } from './laid-sizes.ts';
+import { placeOf } from '../plan-of-parts.ts';
 import { basicViewOfSize, setOfSize, sizeProblemsOf } from './size-view.ts';
 import { stockOf } from '../stock.ts';
 
@@ -55,7 +57,7 @@ const known = new WeakMap<
 export function sizesLaidOut(view: JobView): SizesLaidOut | SizesNotLaidOut {
   const job = partOf(view, 'job');
   const stocks = stocksOf(view);
-  const key = JSON.stringify(stocks.map(({ stock }) => stock));
+  const key = JSON.stringify(stocks.map(({ set: _set, ...rest }) => rest));
   const before = known.get(job);
   if (before?.key === key) return before.laid;
   const laid = workOut(view, stocks);
@@ -63,15 +65,23 @@ export function sizesLaidOut(view: JobView): SizesLaidOut | SizesNotLaidOut {
   return laid;
 }
 
-/** What there is of each size, breakage and spares taken off: slates, or mm of random widths. */
+/**
+ * What there is of each size, breakage and spares taken off: slates, or mm of random widths. Slates
+ * that broke or ran out count as breakage, and beyond it where they are more. With it the courses that
+ * must stay, since they lie.
+ */
 function stocksOf(view: JobView): SetStock[] {
   const { breakageShare, sparesShare } = settingsOf(view);
+  const held = coursesHeld(view);
   return sizesOf(view).map((size) => {
     const set = setOfSize(size);
-    const { usable } = stockOf(basicViewOfSize(view, size.sizeId));
-    const kept = Math.floor(Number((usable * (1 - breakageShare - sparesShare)).toFixed(6)));
+    const seen = basicViewOfSize(view, size.sizeId);
+    const { usable } = stockOf(seen);
+    const lost = partOf(seen, 'laying').lost.reduce((sum, { value }) => sum + value.slates, 0);
+    const broken = Math.max(usable * breakageShare, lost);
+    const kept = Math.floor(Number((usable * (1 - sparesShare) - broken).toFixed(6)));
     const unit = set.widths.kind === 'one' ? 1 : meanWidthMm(set.widths);
-    return { set, stock: Math.floor(kept * unit) };
+    return { set, stock: Math.max(0, Math.floor(kept * unit)), ...held.get(size.sizeId) };
   });
 }
 
@@ -91,7 +101,8 @@ function workOut(view: JobView, stocks: readonly SetStock[]): SizesLaidOut | Siz
 
   const isStockKnown = stocks.some(({ stock }) => stock > 0);
   const asked = isStockKnown ? stocks : inEqualParts(slopes, stocks);
-  const proposed = chooseCourses(slopes.map(slopeAsLaid), base, asked);
+  const hasUndereave = !settingsOf(view).undereaveOrdered;
+  const proposed = proposalOf(slopes.map(slopeAsLaid), base, asked, hasUndereave);
   const chosen = current(partOf(view, 'job').setCourses)?.courses ?? [];
   const courses = chosen.length > 0 ? chosen : undefined;
   const byChoice =
@@ -107,7 +118,7 @@ function workOut(view: JobView, stocks: readonly SetStock[]): SizesLaidOut | Siz
   if (byChoice) {
     const sets = byChoice.chosen.map((each, index) => ({
       ...each,
-      used: usedOf(byChoice.roofs[each.set.id], stocks[index]),
+      used: usedOf(byChoice.roofs[each.set.id], stocks[index], hasUndereave),
       stock: stocks[index].stock
     }));
     const lackingM2 = sets.reduce(
@@ -135,13 +146,26 @@ function workOut(view: JobView, stocks: readonly SetStock[]): SizesLaidOut | Siz
   return { ok: true, sets, standing: 'proposed', isChoiceStale, lackingM2, isStockKnown, roofs };
 }
 
+/** The best courses that keep what lies; where none does, as after a change of the roof, the best. */
+function proposalOf(
+  slopes: readonly Slope[],
+  base: SlateSpec,
+  stocks: readonly SetStock[],
+  hasUndereave: boolean
+) {
+  const keeping = chooseCourses(slopes, base, stocks, hasUndereave);
+  if (keeping.status !== 'impossible') return keeping;
+  const free = stocks.map(({ set, stock }) => ({ set, stock }));
+  return chooseCourses(slopes, base, free, hasUndereave);
+}
+
 /** The sizes in equal areas, more than the roof takes. */
 function inEqualParts(slopes: readonly Slope[], stocks: readonly SetStock[]): SetStock[] {
   const roofM2 = slopes.reduce(
     (sum, slope) => sum + (slope.rafterLengthMm * (slope.eaveWidthMm + 1000)) / 1e6,
     0
   );
-  return stocks.map(({ set }) => ({ set, stock: Math.ceil((20 * roofM2) / unitAreaM2(set)) }));
+  return stocks.map((one) => ({ ...one, stock: Math.ceil((20 * roofM2) / unitAreaM2(one.set)) }));
 }
 
 /** The roofs by some courses; undefined where they do not fill it. */
@@ -155,9 +179,10 @@ function roofsOf(slopes: readonly Slope[], base: SlateSpec, chosen: readonly Set
   }
 }
 
-/** What a set's courses take of its stock, as laid out. */
-function usedOf(roof: RoofLayout, { set }: SetStock): number {
-  const slates = roof.totals.slates + roof.totals.slateAndAHalves;
+/** What a set's courses take of its stock, as laid out, with the undereave row unless it is ordered. */
+function usedOf({ totals }: RoofLayout, { set }: SetStock, hasUndereave: boolean): number {
+  const row = hasUndereave ? totals.undereaveSlates + totals.undereaveSlateAndAHalves : 0;
+  const slates = totals.slates + totals.slateAndAHalves + row;
   return set.widths.kind === 'one' ? slates : Math.ceil(slates * meanWidthMm(set.widths));
 }
 
@@ -185,12 +210,14 @@ function seenOnRoof(view: JobView, sizeId: string): JobView {
   const roof = roofOfSize(view, sizeId);
   const seen = new Map(basic);
   seen.set('job', jobWithRoof(partOf(basic, 'job'), roof));
-  const places = new Set(
-    roof.ok ? roof.demand.map(({ slopeId, course }) => `${slopeId}|${course}`) : []
-  );
+  const places = new Set(roof.ok ? roof.demand.map(placeOf) : []);
+  // What lies came off the piles of the size that it was laid of, whatever is to lie there now.
+  const laidOf = new Map(laidOfSizes(view).map((one) => [placeOf(one), one.sizeId]));
+  const isHere = (place: string): boolean =>
+    laidOf.has(place) ? laidOf.get(place) === sizeId : places.has(place);
   const laying = partOf(basic, 'laying');
   const here = <T>(byPlace: Record<string, T>): Record<string, T> =>
-    Object.fromEntries(Object.entries(byPlace).filter(([place]) => places.has(place)));
+    Object.fromEntries(Object.entries(byPlace).filter(([place]) => isHere(place)));
   seen.set('laying', { ...laying, laid: here(laying.laid), partLaid: here(laying.partLaid) });
   return seen;
 }

@@ -43,7 +43,7 @@ describe('the samples', () => {
     sampled: 0,
     tapped: 0,
     setAside: 7,
-    onPile: [0, 0, 0],
+    onPile: new Map(),
     sorted: 7
   };
   const stock = (usable: number) => ({

@@ -1,7 +1,8 @@
 import { type Hand, type SpotCheck, type UnknownHand, learnHand } from '$lib/engine/statistics';
 import { agreementTable, pileOf } from '$lib/engine/grading';
 import { type JobView, palletIds, partOf, sorterNames } from '$lib/journal';
-import { gradesIdOfKey, pileOfKey } from '../queries.ts';
+import { gradeOfPile } from '../pile-numbers.ts';
+import { gradesIdOfKey, numbersOf, pileOfKey } from '../queries.ts';
 
 import { handKey } from './grade-keys.ts';
 
@@ -19,6 +20,8 @@ export interface SorterHand {
   /** Falling; undefined where the grades are not known. */
   readonly thresholdsMm: readonly number[] | undefined;
   readonly piles: number;
+  /** The numbers of those piles. */
+  readonly numbers: readonly number[];
   /** Slates tapped on each pile, pile 1 first, the checked ones among them. */
   readonly taps: readonly number[];
   readonly checks: readonly TakenCheck[];
@@ -34,9 +37,7 @@ export interface SorterHand {
 export function handsOf(view: JobView): SorterHand[] {
   const taps = tapsBySorter(view);
   const checks = checksBySorter(view);
-  const thresholds = new Map(
-    partOf(view, 'job').grades.map(({ id, value }) => [id, value.thresholdsMm])
-  );
+  const grades = new Map(partOf(view, 'job').grades.map(({ id, value }) => [id, value]));
   const places = [...new Set([...taps.keys(), ...checks.keys()])].map((key) => ({
     key,
     gradesId: key.slice(0, key.indexOf('|')),
@@ -46,7 +47,8 @@ export function handsOf(view: JobView): SorterHand[] {
     (one, other) => order(one.gradesId, other.gradesId) || order(one.sorter, other.sorter)
   );
   return places.map(({ key, gradesId, sorter }) => {
-    const thresholdsMm = thresholds.get(gradesId);
+    const under = grades.get(gradesId);
+    const thresholdsMm = under?.thresholdsMm;
     const own = checks.get(key) ?? [];
     const tapped = taps.get(key) ?? [];
     const piles = thresholdsMm
@@ -58,6 +60,7 @@ export function handsOf(view: JobView): SorterHand[] {
       gradesId,
       thresholdsMm,
       piles,
+      numbers: under ? numbersOf(under) : Array.from({ length: piles }, (_, index) => index + 1),
       taps: Array.from({ length: piles }, (_, index) => tapped[index] ?? 0),
       checks: inPiles,
       hand: learnHand(inPiles, piles),
@@ -86,7 +89,7 @@ function tapsBySorter(view: JobView): Map<string, number[]> {
   for (const palletId of palletIds(view))
     for (const [key, { tapped }] of Object.entries(partOf(view, `pallet:${palletId}`).piles))
       for (const [sorter, slates] of Object.entries(tapped)) {
-        const pile = pileOfKey(key);
+        const pile = gradeOfPile(view, gradesIdOfKey(key), pileOfKey(key));
         const place = handKey(gradesIdOfKey(key) ?? '', sorter);
         const counts = taps.get(place) ?? [];
         while (counts.length < pile) counts.push(0);
@@ -101,11 +104,12 @@ function checksBySorter(view: JobView): Map<string, TakenCheck[]> {
   const checks = new Map<string, TakenCheck[]>();
   for (const sorter of sorterNames(view))
     for (const [key, times] of Object.entries(partOf(view, `sorter:${sorter}`).checks)) {
-      const [of, gradesId, pile, hundredths, palletId] = key.split('|');
-      if (of !== 'tap') continue;
+      const [gradesId, pile, hundredths, palletId] = key.split('|');
       const place = handKey(gradesId, sorter);
       const own = checks.get(place) ?? [];
-      const check = { pile: Number(pile), thicknessMm: Number(hundredths) / 100, palletId };
+      const grade = gradeOfPile(view, gradesId || null, Number(pile));
+      if (grade === 0) continue;
+      const check = { pile: grade, thicknessMm: Number(hundredths) / 100, palletId };
       for (let time = 0; time < times; time++) own.push(check);
       checks.set(place, own);
     }

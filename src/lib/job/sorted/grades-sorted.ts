@@ -1,11 +1,13 @@
 import type { PalletSince } from '$lib/engine/statistics';
 import { type ThicknessBins, mergeBins } from '$lib/engine/thickness';
 import { type JobView, palletIds, partOf } from '$lib/journal';
+import { gradeOfPile } from '../pile-numbers.ts';
 import { binsOf, gradesIdOfKey, pileOfKey, sum } from '../queries.ts';
 
 /** Slates of one pallet that lie on one pile. */
 export interface SortedOnPile {
   readonly palletId: string;
+  /** Its grade under the grades it was sorted under, 1 for the thickest. */
   readonly pile: number;
   /** Those whose thickness is known: gauged, or told by a hand that counts in millimetres. */
   readonly bins: ThicknessBins;
@@ -37,9 +39,9 @@ export function sortedUnder(view: JobView, told: ToldByTap = () => undefined): S
   const byGrades = new Map<string, SortedOnPile[]>();
   for (const palletId of palletIds(view))
     for (const [key, part] of Object.entries(partOf(view, `pallet:${palletId}`).piles)) {
-      const pile = pileOfKey(key);
-      if (pile === 0) continue;
       const gradesId = gradesIdOfKey(key) ?? '';
+      const pile = gradeOfPile(view, gradesIdOfKey(key), pileOfKey(key));
+      if (pile === 0) continue;
       const parts = [binsOf(part.gauged)];
       const weights = [1];
       for (const [sorter, slates] of Object.entries(part.tapped)) {

@@ -11,6 +11,7 @@ export {
   roofPlans,
   runOutChances
 } from './pile-counts.ts';
+export { thicknessOfPiles } from './thickness-of-piles.ts';
 export { twistOf, type TwistOfJob } from './twist.ts';
 export { workOutPiles } from './work-out-piles.ts';
 export { createPilesAsSorted, pilesAsSorted, type PilesAsSorted } from './piles-as-sorted.ts';

@@ -79,10 +79,10 @@ export function rememberKnownHands(): typeof knownHands {
  * What a tap says of a slate of a pallet, chances by thickness, by the error of its sorter's hand;
  * undefined where that is not known. It is told by that and not by the checks of the pile, for a step
  * between two slates needs the ends of a pile, of which few checks see none. A sorter who is
- * known under other grades alone is taken to stray as widely about the boundaries in force.
+ * known under other grades alone is taken to stray as widely about the boundaries of the tap.
  *
- * @param pile the pile that was tapped, under the grades of the tap
- * @param thresholdsMm boundaries in force, falling
+ * @param tap its pile as the grade that was tapped
+ * @param thresholdsMm boundaries of that grade, falling
  */
 export function toldByTap(
   { hands, spreadOf }: KnownHands,

@@ -29,16 +29,17 @@ function pallet(
     sampled: 0,
     tapped: tapped[0] + tapped[1],
     setAside: 0,
-    onPile,
+    onPile: new Map(onPile.map((slates, index) => [index + 1, slates])),
     sorted: onPile[0] + onPile[1]
   };
 }
 
 function groundOf(pallets: readonly PalletTally[], toCome: readonly number[]): PlanGround {
   return {
-    request: { piles: [{ slates: 400 }, { slates: 600 }] },
+    left: [{ slates: 400 }, { slates: 600 }],
+    undereave: [],
     stock: {
-      piles: toCome.map((slates) => ({ toCome: slates })),
+      piles: toCome.map((slates, index) => ({ grade: index + 1, toCome: slates, countSd: 0 })),
       pallets: pallets.map(({ palletId, label }) => ({
         palletId,
         label,
@@ -56,9 +57,27 @@ describe('pileCounts', () => {
   it('is sure of slates that lie on the piles, without any readings', () => {
     const none = pallet('a', []);
     expect(pileCounts(groundOf([none], [0, 0]), [none], undefined)).toEqual([
-      { meanSlates: 400, sdSlates: 0 },
-      { meanSlates: 600, sdSlates: 0 }
+      { meanSlates: 400, takenFirst: 0, sdSlates: 0 },
+      { meanSlates: 600, takenFirst: 0, sdSlates: 0 }
     ]);
+  });
+
+  it('is as unsure of a pile counted by its height as the height is', () => {
+    const read = pallet('a', [
+      [650, 40],
+      [550, 60]
+    ]);
+    const withSd = (toCome: readonly number[]): PlanGround => {
+      const ground = groundOf([read], toCome);
+      const piles = ground.stock.piles.map((one, at) => ({ ...one, countSd: at === 0 ? 12 : 0 }));
+      return { ...ground, stock: { ...ground.stock, piles } };
+    };
+    expect(pileCounts(withSd([0, 0]), [read], GRADES)?.map(({ sdSlates }) => sdSlates)).toEqual([
+      12, 0
+    ]);
+    const [alone] = sdOf([read]) ?? [];
+    const [both] = pileCounts(withSd([400, 600]), [read], GRADES) ?? [];
+    expect(both.sdSlates).toBeCloseTo(Math.hypot(alone, 12), 9);
   });
 
   it('does not know without grades, and without readings', () => {

@@ -8,6 +8,7 @@ import { gradeIntervals, totalCount } from '$lib/engine/thickness';
 import type { Grades, PalletTally } from '../queries.ts';
 import type { JobView } from '$lib/journal';
 import type { PlanGround } from '../plan-request.ts';
+import { undereaveOfPiles } from '../undereave-draw.ts';
 import { handsOf } from './grades-hands.ts';
 import { samplesOf } from './grades-ground.ts';
 
@@ -17,9 +18,9 @@ export { roofPlans, runOutChances } from '$lib/engine/courses/risk';
 const TO_LOW_END = 1.959964;
 
 /**
- * Slates left of each pile with their standard error: slates on a pile are counted, those still to
- * come are as uncertain as the pile's share of the slates not counted. Undefined where that is not
- * known.
+ * Slates left of each pile with their standard error, those for undereave rows among them and told:
+ * slates on a pile are counted, or as uncertain as their count by height; those still to come are as uncertain as the pile's share of the slates not
+ * counted. Undefined where that is not known.
  *
  * Definition: how far the 95 % interval of the pile's count reaches below the estimate, over 1.96,
  * where tapped slates are none of the stock: they are counted on the piles, and nothing more is known
@@ -32,12 +33,17 @@ const TO_LOW_END = 1.959964;
  * twenty pallets opened), one in a hundred in 2 to 9 of a thousand (21).
  */
 export function pileCounts(
-  { request, stock }: PlanGround,
+  { left, undereave, stock }: PlanGround,
   pallets: readonly PalletTally[],
   grades: Grades | undefined
 ): PileEstimate[] | undefined {
   const toCome = stock.piles.reduce((sum, pile) => sum + pile.toCome, 0);
-  if (toCome === 0) return request.piles.map(({ slates }) => ({ meanSlates: slates, sdSlates: 0 }));
+  const taken = undereaveOfPiles(undereave, left.length);
+  if (toCome === 0)
+    return left.map(({ slates }, index) => ({
+      ...{ meanSlates: slates, takenFirst: taken[index].slates },
+      sdSlates: stock.piles[index].countSd
+    }));
   if (!grades) return undefined;
   const samples = notTapped(samplesOf(pallets, stock), pallets);
   const slates = samples.reduce((sum, pallet) => sum + pallet.slates, 0);
@@ -45,10 +51,12 @@ export function pileCounts(
     estimateGrade(samples, interval)
   );
   return estimates.every((estimate) => estimate.ok)
-    ? estimates.map(({ share, shareLow }, index) => ({
-        meanSlates: request.piles[index].slates,
-        sdSlates: ((share - shareLow) / TO_LOW_END) * slates
-      }))
+    ? stock.piles.map(({ grade, countSd }, index) => {
+        // Nothing more comes to a pile that stands beside the grades: it is counted.
+        const { share, shareLow } = grade ? estimates[grade - 1] : { share: 0, shareLow: 0 };
+        const sdSlates = Math.hypot(((share - shareLow) / TO_LOW_END) * slates, countSd);
+        return { meanSlates: left[index].slates, takenFirst: taken[index].slates, sdSlates };
+      })
     : undefined;
 }
 
@@ -82,7 +90,7 @@ function notTapped(
   const tapped = new Map(
     pallets.map(({ palletId, onPile, piledBins }) => [
       palletId,
-      onPile.reduce((sum, slates) => sum + slates, 0) - totalCount(piledBins)
+      [...onPile.values()].reduce((sum, slates) => sum + slates, 0) - totalCount(piledBins)
     ])
   );
   return samples

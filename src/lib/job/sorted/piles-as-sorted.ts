@@ -12,7 +12,8 @@ import {
   totalCount
 } from '$lib/engine/thickness';
 import { type JobView, partOf } from '$lib/journal';
-import type { Stock } from '../stock.ts';
+import { binsAfterMoves, withoutMoves } from '../pile-bins.ts';
+import { NO_SPREAD, type Stock } from '../stock.ts';
 import {
   binsOf,
   gradesIdOfKey,
@@ -21,12 +22,13 @@ import {
   settingsOf,
   tallyPallets
 } from '../queries.ts';
+import { gradeOfPile } from '../pile-numbers.ts';
 import { type KnownHands, rememberKnownHands, toldByTap } from './known-hands.ts';
 import { ASSUMED_HAND_SD_MM, UNSTUDIED_GAUGE_SD_MM } from '../slate-judgement.ts';
 
 /** The piles with their misgraded slates, and what that rests on. */
 export interface PilesAsSorted {
-  /** Thickness of each pile, pile 1 first, scaled to its slates; empty without a gauge reading. */
+  /** Thickness of each pile, the thickest first, scaled to its slates; empty without a gauge reading. */
   readonly bins: readonly ThicknessBins[];
   /** Share of the slates on the piles that a hand put there; 0 before any is sorted. */
   readonly byHandShare: number;
@@ -36,7 +38,7 @@ export interface PilesAsSorted {
   readonly assumedHandSdMm: number;
 }
 
-/** Slates on or for a pile, and their spread: of one pallet, or of the whole stock. */
+/** Slates on or for a pile, by its number, and their spread: of one pallet, or of the whole stock. */
 interface Part {
   readonly bins: ThicknessBins;
   readonly slates: number;
@@ -74,25 +76,28 @@ export function createPilesAsSorted(): (view: JobView, stock: Stock) => PilesAsS
  * Cost: piles × bins for each pallet and sorter.
  */
 export function pilesAsSorted(view: JobView, stock: Stock, known: KnownHands): PilesAsSorted {
-  const piles = stock.piles.length;
   const thresholdsMm = gradesOf(view)?.thresholdsMm ?? [];
-  if (!stock.isGauged || thresholdsMm.length + 1 !== piles)
+  if (!stock.isGauged || thresholdsMm.length === 0)
     return {
       bins: stock.piles.map(({ bins }) => bins),
       byHandShare: 0,
       tapsAssumed: 0,
       assumedHandSdMm: ASSUMED_HAND_SD_MM
     };
-  const windows = splitIntoPiles(stock.spread, thresholdsMm);
+  const gradeInForce = new Map(stock.piles.map(({ number, grade }) => [number, grade]));
+  const thresholdsOf = new Map(
+    partOf(view, 'job').grades.map(({ id, value }) => [id, value.thresholdsMm])
+  );
   const assumed = { thresholdsMm, sdMm: ASSUMED_HAND_SD_MM };
   // The same for every sorter of a pallet whose hand is assumed.
   const assumedOn = new Map<string, ThicknessBins>();
-  const toldIfAssumed = (palletId: string, pile: number): ThicknessBins => {
-    const place = `${palletId}|${pile}`;
+  const toldIfAssumed = (palletId: string, own: readonly number[], grade: number) => {
+    const place = `${palletId}|${grade}|${own.join(' ')}`;
     let bins = assumedOn.get(place);
     if (!bins) {
-      const told = tapPosterior(known.spreadOf(palletId) ?? stock.spread, assumed, pile);
-      bins = told.ok ? told.bins : windows[pile - 1];
+      const spread = known.spreadOf(palletId) ?? stock.spread;
+      const told = tapPosterior(spread, { ...assumed, thresholdsMm: own }, grade);
+      bins = told.ok ? told.bins : splitIntoPiles(stock.spread, own)[grade - 1];
       assumedOn.set(place, bins);
     }
     return bins;
@@ -100,24 +105,30 @@ export function pilesAsSorted(view: JobView, stock: Stock, known: KnownHands): P
   const parts: Part[] = [];
   let [gauged, tapped, tapsAssumed] = [0, 0, 0];
   for (const { palletId } of tallyPallets(view)) {
-    const gaugedOn: ThicknessBins[][] = Array.from({ length: piles }, () => []);
+    const gaugedOn = new Map<number, ThicknessBins[]>();
     for (const [key, part] of Object.entries(partOf(view, `pallet:${palletId}`).piles)) {
-      if (pileOfKey(key) === 0) continue;
-      const pile = Math.min(pileOfKey(key), piles);
+      const number = pileOfKey(key);
+      if (number === 0) continue;
       const bins = binsOf(part.gauged);
-      gaugedOn[pile - 1].push(bins);
+      gaugedOn.set(number, [...(gaugedOn.get(number) ?? []), bins]);
       gauged += totalCount(bins);
+      const gradesId = gradesIdOfKey(key);
+      const own = thresholdsOf.get(gradesId ?? '');
+      // Felt before there were grades: taken to be of the grade that its pile became.
+      const grade = own ? gradeOfPile(view, gradesId, number) : (gradeInForce.get(number) ?? 0);
       for (const [sorter, slates] of Object.entries(part.tapped)) {
-        const tap = { palletId, gradesId: gradesIdOfKey(key) ?? '', sorter, pile: pileOfKey(key) };
-        const told = toldByTap(known, tap, thresholdsMm);
-        parts.push({ bins: told ?? toldIfAssumed(palletId, pile), slates, pile, palletId });
+        const tap = { palletId, gradesId: gradesId ?? '', sorter, pile: grade };
+        const told = grade > 0 ? toldByTap(known, tap, own ?? thresholdsMm) : undefined;
+        const bins =
+          grade > 0 ? (told ?? toldIfAssumed(palletId, own ?? thresholdsMm, grade)) : NO_SPREAD;
+        parts.push({ bins, slates, pile: number, palletId });
         tapped += slates;
         if (!told) tapsAssumed += slates;
       }
     }
-    for (const [index, list] of gaugedOn.entries()) {
+    for (const [pile, list] of gaugedOn) {
       const bins = mergeBins(list);
-      parts.push({ bins, slates: totalCount(bins), pile: index + 1, palletId });
+      parts.push({ bins, slates: totalCount(bins), pile, palletId });
     }
   }
   const byHandShare = tapped > 0 ? tapped / (tapped + gauged) : 0;
@@ -127,15 +138,20 @@ export function pilesAsSorted(view: JobView, stock: Stock, known: KnownHands): P
     ...(tapsAssumed > 0 ? [{ hand: assumed, thresholdsMm, taps: tapsAssumed }] : [])
   ];
   const chance = mixed(byHandShare, hands, thresholdsMm, normalMisgrading(sdMm));
-  for (const [index, bins] of misgradedPiles(stock.spread, thresholdsMm, chance).entries())
-    parts.push({ bins, slates: stock.piles[index].toCome, pile: index + 1 });
-  const bins = stock.piles.map(({ pile, slates, bins: sharp }) =>
-    merged(
-      parts.filter((part) => part.pile === pile),
-      slates,
+  const toCome = misgradedPiles(stock.spread, thresholdsMm, chance);
+  for (const { number, grade, toCome: slates } of stock.piles)
+    if (grade) parts.push({ bins: toCome[grade - 1], slates, pile: number });
+  const asPut = stock.piles.map(({ number, slates, bins: sharp }) => ({
+    number,
+    slates,
+    bins: merged(
+      parts.filter((part) => part.pile === number),
+      withoutMoves(view, number, slates),
       sharp
     )
-  );
+  }));
+  const moved = binsAfterMoves(view, asPut);
+  const bins = asPut.map(({ number, bins: own }) => moved.get(number) ?? own);
   return { bins, byHandShare, tapsAssumed, assumedHandSdMm: ASSUMED_HAND_SD_MM };
 }
 

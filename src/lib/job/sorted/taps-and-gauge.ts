@@ -7,6 +7,7 @@ import {
 } from '$lib/engine/statistics';
 import { type ThicknessBins, binsFromPairs } from '$lib/engine/thickness';
 import { type JobView, palletIds, partOf } from '$lib/journal';
+import { gradeOfPile } from '../pile-numbers.ts';
 import { gradesIdOfKey, pileOfKey } from '../queries.ts';
 import { handKey } from './grade-keys.ts';
 import type { SorterHand, TakenCheck } from './grades-hands.ts';
@@ -83,7 +84,7 @@ function tapsOn(
   for (const [key, { tapped }] of Object.entries(partOf(view, `pallet:${palletId}`).piles))
     for (const [sorter, slates] of Object.entries(tapped)) {
       const own = taps[places.get(handKey(gradesIdOfKey(key) ?? '', sorter)) ?? -1] ?? [];
-      const pile = pileOfKey(key);
+      const pile = gradeOfPile(view, gradesIdOfKey(key), pileOfKey(key));
       if (pile >= 1 && pile <= own.length) own[pile - 1] += slates;
     }
   return taps;
