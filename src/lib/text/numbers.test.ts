@@ -25,4 +25,13 @@ describe('NumberWords', () => {
       /^9:05\sAM$/
     );
   });
+
+  it('tells the day of a moment that was not today', () => {
+    const numbers = new NumberWords('en-GB');
+    const now = new Date(2026, 4, 6, 0, 10);
+    expect(numbers.lately(new Date(2026, 4, 6, 0, 5).toISOString(), now)).toBe('00:05');
+    expect(numbers.lately(new Date(2026, 4, 5, 23, 55).toISOString(), now)).toBe(
+      '5 May 2026, 23:55'
+    );
+  });
 });

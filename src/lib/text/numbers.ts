@@ -67,6 +67,12 @@ export class NumberWords {
     return `${hours}:${`${moment.getMinutes()}`.padStart(2, '0')}`;
   }
 
+  /** A moment not long ago: the time of day if it was today, else with the day. */
+  lately(at: string, now = new Date()): string {
+    const isToday = new Date(at).toDateString() === now.toDateString();
+    return isToday ? this.time(at) : this.moment(at);
+  }
+
   day(at: string): string {
     return new Date(at).toLocaleDateString(this.#locale, { dateStyle: 'medium' });
   }

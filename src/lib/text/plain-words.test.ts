@@ -31,6 +31,10 @@ const REFUSED: readonly (readonly [pattern: RegExp, instead: string])[] = [
   [/\blaid on paper\b|\bdealt at random\b/i, 'computer test of the plan'],
   [/\bvariance lies between\b/i, 'the pallets differ: take from all of them'],
   [/\btaps count for piles\b|\bnot for millimetres\b/i, 'measure a few sorted slates'],
+  [/, for no\b/i, 'say it without "for"'],
+  [/\bbeyond (?:the|its|their) reserves?\b/i, 'with the reserve kept back'],
+  [/\bunlike (?:piles|courses)\b/i, 'different'],
+  [/\bgives? way to\b/i, 'ends where the next begins'],
   [/\brebuilds?\b|\bworks? (?:\w+ ){0,5}out anew\b/i, 'recalculate from the saved entries']
 ];
 
@@ -61,6 +65,10 @@ const BEFORE = [
   'Laid on paper again and again with slates dealt at random.',
   'The variance lies between pallets (intraclass correlation).',
   'Taps count for piles and not for millimetres.',
+  'Same number, for no boundary moves more than 0.2 mm from where it was.',
+  'The roof needs 12 slates more than all piles hold beyond their reserve.',
+  'Course 4 of End and 4 of Front take unlike piles.',
+  'Where Thick gives way to Medium',
   'Rebuild works every figure of a job out anew from its entries.'
 ];
 

@@ -4,6 +4,8 @@ import { crew } from './en/crew.ts';
 import { photos } from './en/photos.ts';
 import { quick } from './en/quick.ts';
 import { sort } from './en/sort.ts';
+import { sortCount } from './en/sort-count.ts';
+import { sortOptions } from './en/sort-options.ts';
 import { tags } from './en/tags.ts';
 import { es } from './es/index.ts';
 import { fr } from './fr/index.ts';
@@ -12,9 +14,10 @@ import { ro } from './ro/index.ts';
 import { NumberWords } from './numbers.ts';
 import { words } from './words.svelte.ts';
 
-const en = { common, crew, photos, quick, sort, tags };
+const en = { common, crew, photos, quick, sort, sortCount, sortOptions, tags };
 const TRANSLATIONS = { es, fr, pl, ro };
-const SECTIONS = ['sort', 'tags', 'quick', 'photos', 'crew', 'common'] as const;
+const WHOLE = ['sort', 'sortCount', 'sortOptions', 'tags', 'quick', 'photos', 'common'] as const;
+const SECTIONS = [...WHOLE, 'crew'] as const;
 
 /** Every word of a section by its path. */
 function pathsOf(section: object, path = ''): Map<string, unknown> {
@@ -28,14 +31,11 @@ function pathsOf(section: object, path = ''): Map<string, unknown> {
 }
 
 describe.each(Object.entries(TRANSLATIONS))('the words in %s', (_locale, translation) => {
-  it.each(['sort', 'tags', 'quick', 'photos', 'common'] as const)(
-    'has every word of %s, and none besides',
-    (section) => {
-      expect([...pathsOf(translation[section] ?? {}).keys()].sort()).toEqual(
-        [...pathsOf(en[section]).keys()].sort()
-      );
-    }
-  );
+  it.each(WHOLE)('has every word of %s, and none besides', (section) => {
+    expect([...pathsOf(translation[section] ?? {}).keys()].sort()).toEqual(
+      [...pathsOf(en[section]).keys()].sort()
+    );
+  });
 
   it('has no word of the crew besides those of English', () => {
     const english = pathsOf(crew);

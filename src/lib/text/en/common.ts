@@ -1,6 +1,8 @@
+import { type Piles, haveWords, numberOfPile } from '../pile-names.ts';
 import { pluralizer } from '../plural.ts';
 
 const many = pluralizer('en');
+const WORDS = ['Thick', 'Medium', 'Thin'];
 
 /** Words that several screens share. */
 export const common = {
@@ -10,11 +12,10 @@ export const common = {
   pallets: (n: number) => many(n, { one: 'pallet', other: 'pallets' }),
   piles: (n: number) => many(n, { one: 'pile', other: 'piles' }),
   entries: (n: number) => many(n, { one: 'entry', other: 'entries' }),
-  /** Name of a pile: with three piles also a word. */
-  pileWord: (pile: number, piles: number) =>
-    piles === 3 ? ['Thick', 'Medium', 'Thin'][pile - 1] : '',
-  pile: (pile: number, piles: number) =>
-    piles === 3 ? `${pile} ${['Thick', 'Medium', 'Thin'][pile - 1]}` : `Pile ${pile}`,
+  /** Name of a pile by its place: with piles 1 to 3 also a word. */
+  pileWord: (pile: number, piles: Piles) => (haveWords(piles) ? WORDS[pile - 1] : ''),
+  pile: (pile: number, piles: Piles) =>
+    haveWords(piles) ? `${pile} ${WORDS[pile - 1]}` : `Pile ${numberOfPile(pile, piles)}`,
   back: 'Back',
   save: 'Save',
   cancel: 'Cancel',
@@ -23,7 +24,8 @@ export const common = {
   /** At the head of every printed page. */
   sheet: {
     page: (page: number, pages: number) => `page ${page} of ${pages}`,
-    mark: (mark: string) => `fingerprint ${mark}`
+    mark: (mark: string) => `fingerprint ${mark}`,
+    goesOn: 'goes on'
   },
   close: 'Close',
   remove: 'Remove',
@@ -85,6 +87,7 @@ export const common = {
     palletAdded: 'pallet',
     sampleDrawn: 'sample list',
     slateGauged: 'slate measured',
+    readingHeld: 'reading that waits',
     slateTapped: 'slate piled',
     slateSetAside: 'slate set aside',
     slateChecked: 'spot check',

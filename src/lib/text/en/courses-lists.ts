@@ -7,10 +7,20 @@ const many = pluralizer('en');
 export const draw = {
   lead: 'What each course takes from each pallet. Where a pile has three pallets, each course draws from three at least, so that the colours blend.',
   course: 'Course',
+  pallets: 'From each pallet',
+  from: (pallet: string, slates: string) => `${pallet}: ${slates}`,
   total: 'Total',
+  done: 'Done',
+  print: 'Print the draw list',
   short: (slates: number, pile: string) =>
     `We do not know which pallets ${common.slates(slates)} of ${pile} came from. Log them, or draw from the pile as it stands.`,
-  wide: 'Take slate-and-a-halves from the pile as they stand.'
+  wide: 'Take slate-and-a-halves from the pile as they stand.',
+  under: 'Under',
+  underOf: (slope: string, slates: number, aside: number, lacking: number) =>
+    [
+      `${slope}: ${many(slates, { one: 'undereave slate', other: 'undereave slates' })} lie under course 1${aside > 0 ? `, ${aside.toLocaleString('en')} of them from those set aside` : ''}.`,
+      ...(lacking > 0 ? [`No pile can spare ${common.slates(lacking)} of these: order them.`] : [])
+    ].join(' ')
 };
 
 /** Words of the lifts to the roof. */
@@ -28,6 +38,7 @@ export const load = {
   refusedHeight: 'Give a height from 50 to 2,000 mm.',
   refusedMass: 'Give a mass from 20 to 5,000 kg.',
   lift: (n: number) => `Lift ${n}`,
+  lifts: (from: number, to: number) => (from === to ? `Lift ${from}` : `Lifts ${from} to ${to}`),
   stack: 'Stack',
   pile: 'Pile',
   what: 'What',
@@ -37,12 +48,16 @@ export const load = {
     `${many(lifts, { one: 'lift', other: 'lifts' })}, ${mass} in all, each lift to the nearest kilogram.`,
   where: (slope: string, from: number, to: number) =>
     from === to ? `${slope}, course ${from}` : `${slope}, courses ${from} to ${to}`,
+  under: (slope: string) => `${slope}, undereave, under course 1`,
+  aside: (slates: number) =>
+    `${common.slates(slates)} set aside for the undereave ${slates === 1 ? 'goes' : 'go'} up with the first lift, on top of its mass.`,
   tight: (height: string, mass: string) =>
     `One slate alone does not fit these limits. The least that works: stacks of ${height}, lifts of ${mass}.`,
   noThickness: 'To work out masses, measure some slates or enter the thickness you ordered.',
+  print: 'Print the loading out',
   tags: 'Print tags for piles and stacks',
   basis: (density: string) =>
-    `Worked out with ${density} and the mean thickness of each pile. Holes and dressed edges are not taken off; uneven slates stack higher. Each mass is rounded by itself, so a lift can differ a little from the sum of its stacks.`,
+    `Worked out with ${density} and the mean thickness of each pile. Holes and dressed edges are not taken off; uneven slates stack higher. Undereave slates count as not yet cut. Each mass is rounded by itself, so a lift can differ a little from the sum of its stacks.`,
   caution: 'You set these limits. A competent person says what hoist, scaffold and battens carry.'
 };
 

@@ -1,3 +1,4 @@
+import { band } from './band.ts';
 import { pluralizer } from '../plural.ts';
 import { common } from './common.ts';
 import { pieces, wides } from './pieces.ts';
@@ -8,14 +9,14 @@ const many = pluralizer('en');
 export const short = {
   title: 'The stock is short',
   missing: (slates: number) =>
-    `The roof needs ${common.slates(slates)} more than all piles hold beyond their reserve.`,
+    `The roof needs ${common.slates(slates)} more than the piles have, once the reserve is kept back.`,
   missingWide: (n: number) =>
-    `The roof needs ${wides(n)} more than all piles hold beyond their reserve.`,
+    `The roof needs ${wides(n)} more than the piles have, once the reserve is kept back.`,
   reserve: (pile: string, slates: number) =>
-    `${pile} lacks ${common.slates(slates)} for its own reserve.`,
-  reserveWide: (pile: string, n: number) => `${pile} lacks ${wides(n)} for its own reserve.`,
+    `${pile} is ${common.slates(slates)} short of its own reserve.`,
+  reserveWide: (pile: string, n: number) => `${pile} is ${wides(n)} short of its own reserve.`,
   enoughBy: (parts: readonly string[], isAfterReserve: boolean) =>
-    `${isAfterReserve ? 'Once the reserves are whole, this' : 'This'} would be enough: ${parts.join(', or ')}.`,
+    `${isAfterReserve ? 'Once every reserve is full, this' : 'This'} would be enough: ${parts.join(', or ')}.`,
   enoughPart: (pile: string, slates: number, wide: number) =>
     `${pieces(slates, wide)} more on ${pile}`,
   order:
@@ -38,6 +39,9 @@ export const short = {
   otherPiles: (piles: number, bounds: string, look: number) =>
     `Sort into ${common.piles(piles)} instead, at ${bounds}: ${common.slates(look)} to sort again.`,
   toGrades: 'Go to Grades',
+  noOwn:
+    'You cannot set your own plan yet, since no height of the roof has slates enough. Sort or order slates first.',
+  toOrder: 'Order list, with breakage and spares',
   buy: (parts: string) => `Order ${parts}.`,
   buyPart: (slates: number, wide: number, pile: string, about: string) =>
     `${pieces(slates, wide)} for ${pile}${about ? `, about ${about} thick` : ''}`,
@@ -52,11 +56,20 @@ export const short = {
 export const older = {
   changed: (n: number) => `Stock or settings changed: in the new plan ${common.courses(n)} differ.`,
   roof: (n: number) =>
-    `The roof or the slate changed: the plan in use does not fit ${common.courses(n)}.`,
+    `The plan in use leaves out ${common.courses(n)}: they had no slates, or the roof, the slate or the piles changed.`,
   roofWhere: (parts: readonly string[]) => `These are ${parts.join(' and ')}.`,
   roofPart: (slope: string, courseCount: number) => `${common.courses(courseCount)} of ${slope}`,
+  /** A plan made under other grades beside the new one. */
+  renewed: {
+    title: 'Old plan → new plan',
+    lead: 'The plan in use was made under other grades. It stays until you use the new one.',
+    courses: (slope: string, from: number, to: number) =>
+      `${slope}, ${from === to ? `course ${from}` : `courses ${from} to ${to}`}`,
+    none: 'not planned',
+    band
+  },
   planning: 'A new plan is being made…',
-  noNew: 'There is no new plan: the stock is short for the roof as it is now.',
+  noNew: 'There is no plan for all: the stock is short of slates for the whole roof.',
   kickers: (fewer: string, isFewer: boolean) =>
     `On the rest of the roof ${fewer} ${isFewer ? 'fewer' : 'more'} joints will show.`,
   asEven: 'The rest of the roof stays as even as it was.',

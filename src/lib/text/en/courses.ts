@@ -1,3 +1,4 @@
+import type { Piles } from '../pile-names.ts';
 import { pluralizer } from '../plural.ts';
 import { common } from './common.ts';
 import { draw, load, trial, whatIf } from './courses-lists.ts';
@@ -21,7 +22,7 @@ export const courses = {
   },
 
   /** Which pile goes where: "Thick 1–12". */
-  run: (pile: number, piles: number, from: number, to: number) =>
+  run: (pile: number, piles: Piles, from: number, to: number) =>
     `${common.pileWord(pile, piles) || `${common.pile(pile, piles)}:`} ${from === to ? from : `${from}–${to}`}`,
   rangeOf: (pile: string, range: string) => `${pile} ${range}`,
   runsOn: (slope: string, runs: string) => `${slope}: ${runs}`,
@@ -35,6 +36,9 @@ export const courses = {
       kickers < 1
         ? 'Hardly a joint shows.'
         : `${many(Math.round(kickers), { one: 'joint shows', other: 'joints show' })}.`,
+    /** Before the figures of a plan that does not lay all courses. */
+    overLowest: (to: number) => (to === 1 ? 'Course 1 only:' : `Courses 1 to ${to} only:`),
+    overSome: (courseCount: number, of: number) => `Only ${courseCount} of ${common.courses(of)}:`,
     runsOut: (pile: string, share: number) =>
       share < 0.01 ? 'All piles last.' : `${pile} runs out: ${odds(share)}.`
   },
@@ -42,11 +46,18 @@ export const courses = {
   own: {
     how: 'Drag a change up or down, or tap a course and give it a pile.',
     change: (slope: string, lower: string, upper: string) =>
-      `${slope}: where ${lower} gives way to ${upper}`,
+      `${slope}: where ${lower} ends and ${upper} begins`,
     after: (course: number) => `above course ${course}`,
     layFrom: 'Lay it from',
     broken: (slope: string, course: number) =>
       `${slope}, course ${course} is thicker than the one below it. You may lay it so.`,
+    /** Why fewer joints show than on the most even plan. */
+    fewer: {
+      thinBelowThick: 'Fewer joints show than on Most even, because it lays thin below thick.',
+      slopesApart:
+        'Fewer joints show than on Most even, because slopes change pile at different heights.',
+      intoReserve: 'Fewer joints show than on Most even, because it lays slates kept back.'
+    },
     lacking: (pile: string, takes: number, has: number) =>
       `${pile} has ${has.toLocaleString('en')}, this takes ${takes.toLocaleString('en')}.`,
     refused: (pile: string, takes: number, has: number) =>
@@ -69,23 +80,23 @@ export const courses = {
 
   stages: {
     before: (sorted: number, all: number) =>
-      `${sorted.toLocaleString('en')} of ${common.slates(all)} sorted, the rest estimated.`,
+      `${sorted.toLocaleString('en')} of ${common.slates(all)} sorted, rest estimated.`,
     sorted: 'All slates are sorted and counted.',
     partLaid: (laid: number, all: number) =>
       `${laid} of ${common.courses(all)} laid; the plan is for the rest.`,
-    allLaid: (all: number) => `All ${common.courses(all)} are laid.`
+    allLaid: (all: number) => `All ${common.courses(all)} are laid.`,
+    begun: (slope: string, course: number, laid: string) => `${slope}, course ${course}: ${laid}.`
   },
   byHandOnly: 'No slate is measured, so we cannot say how even it will be. Measure some on Sort.',
   notOnRoof: (n: number) =>
     `${common.courses(n)} laid ${n === 1 ? 'is' : 'are'} no longer on the roof as entered. Their slates count as used.`,
   overdrawn: (pile: string) =>
     `${pile} gave more slates than we thought it had. Count it on the Lay screen.`,
+  /** Below the cards, of which the chosen one says what the chance is of. */
   tight: (pile: string, share: number) =>
-    share > 0.95
-      ? `${pile} will almost surely run out.`
-      : `${pile} is tight: ${odds(share)} that it runs out.`,
+    share > 0.95 ? `${pile} will almost surely run out.` : `${pile} is tight: ${odds(share)}.`,
   apart: (one: string, course: number, other: string, otherCourse: number) =>
-    `Course ${course} of ${one} and ${otherCourse} of ${other} take unlike piles: too few slates to change together. Keep fewer back.`,
+    `Course ${course} of ${one} and ${otherCourse} of ${other} take different piles: too few slates to change together. Keep fewer back.`,
 
   folds: {
     every: 'Every course',
@@ -100,7 +111,7 @@ export const courses = {
   },
 
   notEveryOrder:
-    'Too many unlike courses share a height to try every order of them. A better plan may exist.',
+    'Too many different courses lie at one height to try every order. A better plan may exist.',
   glance: {
     per100: 'Joints that will show, in 100',
     kickers: 'Joints that will show on the roof',
@@ -122,7 +133,7 @@ export const courses = {
     tapsAssumed: (n: number, sd: string) =>
       `${common.slates(n)} ${n === 1 ? 'was' : 'were'} sorted by eye without enough spot checks. For them we assume that the eye is off by ${sd}.`,
     unknown: 'not known',
-    pileTable: 'Left over beyond the reserve',
+    pileTable: 'Left over after the reserve',
     keptBack: (share: string, breakage: string, spares: string) =>
       `Kept back: ${share} of each pile as it stood before laying, rounded up. ${breakage} is for breakage, ${spares} for repairs.`,
     keptForChance: (parts: readonly string[], heldTo: string) =>
@@ -135,6 +146,7 @@ export const courses = {
     spare: 'Left over'
   },
 
+  atMean: (mean: string) => `Random widths: slates are counted at the mean, ${mean}.`,
   wide: {
     title: 'Slate-and-a-halves',
     assumed: (n: number) =>
@@ -152,15 +164,23 @@ export const courses = {
   },
   undereave: (n: number, wide: number) =>
     `The undereave row comes on top: ${many(n, { one: 'undereave slate', other: 'undereave slates' })}${wide > 0 ? ` and ${wide.toLocaleString('en')} of the width of a slate-and-a-half` : ''}.`,
+  undereaveOf: (parts: readonly string[]) =>
+    `Among what is laid are the undereave slates: ${parts.join(', ')}.`,
+  undereavePart: (slates: number, wide: number, pile: string) =>
+    `${pieces(slates, wide)} of ${pile}`,
+  undereaveOrdered: 'The undereave slates are ordered ready cut',
+  undereaveIsOrdered: 'They come ready cut, so no pile gives any.',
   undereaveFrom: (served: number, slates: number, wide: number) =>
     served === 0
-      ? 'No slate set aside is marked for the undereave and fit for it. All of them come from stock, beyond what the courses take.'
-      : `Of the slates set aside, at most ${served.toLocaleString('en')}, marked for the undereave, will do; ${slates + wide === 0 ? 'that is enough.' : `the rest comes from stock, beyond what the courses take: ${pieces(slates, wide)}.`}`,
+      ? 'No slate set aside is marked for the undereave and fit for it. All of them come from stock; no plan lays those on a course.'
+      : `Of the slates set aside, at most ${served.toLocaleString('en')}, marked for the undereave, will do; ${slates + wide === 0 ? 'that is enough.' : `the rest comes from stock, and no plan lays it on a course: ${pieces(slates, wide)}.`}`,
 
   drawing: {
     label: (slope: string) => `Courses of ${slope}; arrow keys go from course to course`,
-    value: (course: number, of: number, piles: string, isLaid: boolean) =>
-      `course ${course} of ${of}, ${piles}${isLaid ? ', laid' : ''}`,
+    value: (course: number, of: number, piles: string, laid: string) =>
+      `course ${course} of ${of}, ${piles}${laid && `, ${laid}`}`,
+    begun: (pieces: number, of: number, from: 'left' | 'right') =>
+      `${pieces.toLocaleString('en')} of ${of.toLocaleString('en')} laid, from the ${from}`,
     below: 'Below',
     above: 'Above',
     laid: 'laid',
@@ -190,6 +210,8 @@ export const courses = {
     kickers: 'Joints that will show',
     total: 'Total',
     laid: 'laid',
+    begun: (pieces: number, of: number) =>
+      `${pieces.toLocaleString('en')} of ${of.toLocaleString('en')} laid`,
     noThickness: '–'
   },
 

@@ -4,6 +4,15 @@ const many = pluralizer('en');
 const PHOTOS = { one: 'photo', other: 'photos' };
 const entries = (n: number): string => many(n, { one: 'entry', other: 'entries' });
 
+/** How much a clock is off by, in words. */
+function offBy(ms: number): string {
+  const minutes = Math.round(ms / 60_000);
+  if (minutes < 90) return many(minutes, { one: 'minute', other: 'minutes' });
+  const hours = Math.round(minutes / 60);
+  if (hours < 48) return many(hours, { one: 'hour', other: 'hours' });
+  return many(Math.round(hours / 24), { one: 'day', other: 'days' });
+}
+
 /** The crew of a job: who is on it, and what has reached them. */
 export const crew = {
   title: 'Crew',
@@ -11,6 +20,9 @@ export const crew = {
   /** In one line on every screen of a shared job. */
   strip: (notShared: number) =>
     notShared === 0 ? 'Shared with the crew' : `${entries(notShared)} not shared yet`,
+  /** On Job, in place of what is not backed up. */
+  safe: (notShared: number) =>
+    `${notShared === 0 ? 'The crew has all your entries' : `${entries(notShared)} not with the crew yet`}. A backup file now and then is still wise.`,
   removedStrip: 'Not shared: removed from the crew',
   state: {
     shared: 'All your entries are with the crew.',
@@ -22,7 +34,9 @@ export const crew = {
     'hub-full': 'The hub has no room left. Entries wait here; tell whoever runs it.',
     'device-full': 'This device has no room left. Free some space, then open the job again.',
     wait: 'The hub is busy. The app tries again in half a minute.',
-    refused: 'The hub refused the entries. They wait here; load the newest version of the app.'
+    refused: 'The hub refused the entries. They wait here; load the newest version of the app.',
+    'old-hub':
+      'The hub is older than this app. Entries wait here; ask whoever runs it to bring it up to date.'
   },
   copiedStrip: 'Not shared: this phone was copied. See Crew',
   keepBoth: 'Keep both',
@@ -55,6 +69,16 @@ export const crew = {
   copied: 'Copied.',
   notCopied: 'Not copied: mark the link and copy it.',
   send: 'Send the link',
+  open: 'Invitations not used yet',
+  openUntil: (made: string, until: string) => `made ${made}, good until ${until}`,
+  takeBack: 'Take back',
+  takeBackSure: 'Take this invitation back? It lets nobody in any more.',
+  fingerprint: {
+    title: 'Compare fingerprints',
+    how: 'Two devices that hold the same entries show the same signs. Wait until both are shared, then read yours to him.',
+    show: 'Show the fingerprint',
+    of: (n: number) => `of ${entries(n)}`
+  },
   lock: 'Change the lock',
   lockHow:
     'Takes a new key for the job. Use it when a device was lost. Everybody else must be invited again. What was shared before stays on their devices.',
@@ -124,7 +148,9 @@ export const crew = {
       `The device of ${name} was copied: the hub has other entries under its number.`,
     'put-back': 'The hub was put back from an old copy. The app sends again what it lost.',
     withheld: (name: string) =>
-      `The hub gives less of ${name} than others saw. Ask whoever runs it; compare fingerprints.`
+      `The hub gives less of ${name} than others saw. Ask whoever runs it; compare fingerprints.`,
+    clock: (aheadMs: number) =>
+      `The clock of this device is ${offBy(Math.abs(aheadMs))} ${aheadMs > 0 ? 'ahead of' : 'behind'} the hub’s. Set it: entries carry its time.`
   },
   faults: {
     'no-answer': 'The hub does not answer. Look at the signal and the address, then try again.',
@@ -139,6 +165,7 @@ export const crew = {
     revoked: 'This invitation was taken back. Ask for another.',
     'unknown-invitation': 'The hub does not know this invitation. Ask for another.',
     'other-version': 'Hub and app do not fit each other. Load the newest version of the app.',
+    'old-hub': 'The hub is older than this app. Ask whoever runs it to bring it up to date.',
     failed: 'The hub could not do it. Try again; tell whoever runs it if it stays so.',
     'not-an-invitation': 'That is no invitation and no job. Paste all that you were sent.',
     'other-site': 'This invitation is for another address. Open its link in the browser.',

@@ -1,6 +1,7 @@
 import { pluralizer } from '../plural.ts';
 
 const many = pluralizer('en');
+const AND = new Intl.ListFormat('en', { type: 'conjunction' });
 const SLATE = { one: 'slate', other: 'slates' };
 
 /** Words of the claim that goes to the supplier. */
@@ -11,6 +12,8 @@ export const claim = {
     own: 'Sheet for yourself'
   },
   title: 'Claim about a delivery of roofing slates',
+  /** At the head of each page. */
+  short: 'Claim',
   buyer: 'Buyer',
   supplier: 'Supplier',
   order: 'Order',
@@ -25,12 +28,16 @@ export const claim = {
   range: (low: string, high: string) => `${low} to ${high}`,
   most: (mm: string) => `at most ${mm}`,
   below: (mm: string) => `below ${mm}`,
+  /** How many slates may have a mark that the order forbids. */
+  none: 'none',
   queriedLimits: (limits: readonly string[]) =>
     `Not confirmed from the order, so asked about and no ground for refusing: ${limits.join('; ')}.`,
   limitWithSource: (name: string, figure: string, source: string) =>
     `${name.toLocaleLowerCase('en')} ${figure} (${source})`,
   sample: 'How the sample was drawn and measured',
+  planFrom: (basis: readonly string[]) => `The plan comes from: ${basis.join('; ')}.`,
   gauge: (gauge: string, checked: string, who: string) =>
+    (gauge || checked || who) &&
     `Measured${gauge ? ` with ${gauge}` : ''}${checked ? `, last checked on ${checked}` : ''}${who ? `, by ${who}` : ''}.`,
   findings: 'What was found',
   certain: (outside: number, judged: number) =>
@@ -38,22 +45,32 @@ export const claim = {
   certainNone: (judged: number) =>
     `None of ${many(judged, SLATE)} of the sample is outside a limit of the order.`,
   queried: 'Asked about, since the limit is not confirmed from the order:',
-  fault: (check: string, failed: string, measured: string, limit: string, source: string) =>
-    `${check}: ${failed} of ${measured} measured${limit ? ` not ${limit}` : ''}; ${source}.`,
+  queriedWithin: 'All these slates are outside a limit of the order too, and counted above.',
+  fault: (check: string, failed: number, measured: number, limit: string, source: string) => {
+    const found = limit
+      ? `measured ${failed === 1 ? 'fails' : 'fail'}`
+      : `tapped ${failed === 1 ? 'is' : 'are'} dull`;
+    return `${check}${limit ? ` ${limit}` : ''}: ${failed} of ${many(measured, SLATE)} ${found}; ${source}.`;
+  },
   defect: (defect: string, slates: number, source: string) =>
     `${defect}: ${many(slates, SLATE)}; ${source}.`,
+  whichTolerance: 'No tolerance of thickness is agreed: tell us which one holds.',
   asked: (name: string) => `${name} (asked)`,
   asks: 'What we ask for',
   ask: { credit: 'a credit', replacement: 'replacement', collection: 'collection of the slates' },
-  asksBy: (asks: string, by: string) => `We ask for ${asks}${by ? `, by ${by}` : ''}.`,
+  asksBy: (asks: readonly string[], by: string) =>
+    `We ask for ${AND.format(asks)}${by ? `, by ${by}` : ''}.`,
   asksNothing: (by: string) => `We ask for your answer${by ? ` by ${by}` : ''}.`,
   hold: 'Until then we hole and fix none of these slates, and keep them as they came.',
   holdLaid: (courses: number) =>
     `${many(courses, { one: 'course was', other: 'courses were' })} laid before; we claim for the slates not laid and keep those as they came.`,
-  annex: 'Annex: method, limits and readings',
+  annex: 'Annex: limits, readings and photos',
   outside: 'Outside: why',
-  undone: (entries: number) =>
-    entries === 0
-      ? 'No entry of the job was taken back.'
-      : `${many(entries, { one: 'entry', other: 'entries' })} of the job ${entries === 1 ? 'was' : 'were'} taken back; the job file keeps them with the rest.`
+  undone: {
+    title: 'Entries taken back',
+    none: 'No entry about the delivery was taken back.',
+    others: (entries: number) =>
+      `${many(entries, { one: 'other entry', other: 'other entries' })} of the job ${entries === 1 ? 'was' : 'were'} taken back too. The job file keeps them all.`
+  },
+  undoneLine: (when: string, what: string) => `${when}: ${what}.`
 };

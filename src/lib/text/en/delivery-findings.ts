@@ -9,6 +9,10 @@ const pallets = (labels: readonly string[]): string =>
   `${labels.length === 1 ? 'pallet' : 'pallets'} ${AND.format(labels)}`;
 const range = (low: string, high: string): string => (low === high ? low : `${low} to ${high}`);
 
+/** Slates outside a limit of the order, and how many more are outside only by one to ask about. */
+export const outOf = (certain: number, asked: number, judged: number): string =>
+  `${certain} of ${judged} outside${asked > 0 ? `, ${asked} more to ask about` : ''}`;
+
 /** Words of the three findings. */
 export const findings = {
   title: 'Findings',
@@ -22,7 +26,7 @@ export const findings = {
     'sample-exceeds-lot':
       'The sample is larger than the delivery. Check the slates on the pallets, or draw the list again.',
     'plan-accepts-all':
-      'The plan of this list lets more slates be outside than it draws, so it would accept anything. Draw the list again.',
+      'The plan of this list lets every slate it draws be outside, so it would accept anything. Draw the list again.',
     'size-missing': 'Enter length and width of the order first.',
     'thickness-missing': 'Enter the thickness of the order first.',
     'count-zero': 'The order or the delivery has no slates. Enter how many.',
@@ -31,8 +35,8 @@ export const findings = {
   /** While the list is unfinished: nothing of the whole delivery. */
   soFar: {
     title: 'What was found so far',
-    short: (done: string, of: string, outside: number) =>
-      `${done} of ${of} listed slates are measured; ${outside === 0 ? 'none' : outside} of them ${outside === 1 ? 'is' : 'are'} outside the order.`,
+    short: (done: string, of: string, outside: number, asked: number) =>
+      `${done} of ${of} listed slates are measured; ${outside === 0 ? 'none' : outside} of them ${outside === 1 ? 'is' : 'are'} outside the order${asked > 0 ? `, ${asked} more to ask about` : ''}.`,
     measured: (done: string, of: string, isFirst: boolean) =>
       isFirst
         ? `The first ${done} of ${of} listed slates are measured`
@@ -46,7 +50,7 @@ export const findings = {
     noWhole:
       'The list goes pallet by pallet, layer by layer. Until its end it is no fair sample, so nothing is said of the whole delivery yet.',
     outside: (outside: number, judged: number) =>
-      `${outside} of ${judged === 1 ? 'this one' : `these ${judged}`} ${outside === 1 ? 'is' : 'are'} outside the order.`,
+      `${outside} of ${judged === 1 ? 'this one' : `these ${judged}`} ${outside === 1 ? 'is' : 'are'} outside a limit of the order.`,
     plan: {
       accepted: (listed: number, most: number, open: number) =>
         `Of all ${listed}, ${most} may be outside. The plan accepts, whatever the other ${open} show.`,
@@ -73,21 +77,21 @@ export const findings = {
   glance: 'The three findings in short',
   /** What each finding says in one line. */
   short: {
-    outside: (outside: number, judged: number, most: number) =>
-      `${outside} of ${judged} outside; the plan allows ${most}.`,
+    outside: (certain: number, asked: number, judged: number, most: number) =>
+      `${outOf(certain, asked, judged)}; the plan allows ${most}.`,
     needed: {
       yes: (unsorted: number | undefined) =>
         unsorted === undefined
           ? 'Needed.'
-          : `Needed: unsorted, ${jointsOf100(unsorted)} joints in 100 would show.`,
+          : `Needed: unsorted, ${jointsOf100(unsorted)} of 100 joints would show.`,
       no: (unsorted: number | undefined) =>
         unsorted === undefined
           ? 'Not needed.'
-          : `Not needed: unsorted, ${jointsOf100(unsorted)} joints in 100 would show.`,
+          : `Not needed: unsorted, ${jointsOf100(unsorted)} of 100 joints would show.`,
       unknown: (unsorted: number | undefined) =>
         unsorted === undefined
           ? 'Not decided: too few slates measured.'
-          : `Not decided: unsorted, ${jointsOf100(unsorted)} joints in 100 would show; the order sets no limit.`
+          : `Not decided: unsorted, ${jointsOf100(unsorted)} of 100 joints would show; the order sets no limit.`
     },
     roof: {
       enough: 'Enough',
@@ -100,8 +104,8 @@ export const findings = {
       `${state}: ${usable} usable, ${wanted} wanted.`,
     noRoof: (usable: string) => `${usable} usable; no roof is entered.`
   },
-  inDeliveryShort: (low: string, high: string, total: string) =>
-    `In the delivery: ${range(low, high)} of ${total}.`,
+  inDeliveryShort: (low: string, high: string, total: string, isLeftOut: boolean) =>
+    `In the delivery: ${range(low, high)} of ${total}${isLeftOut ? ', or more: some checks were left out' : ''}.`,
   usableShort: (usable: string, total: string, wanted: string) =>
     `Usable: ${usable} of ${total}${wanted ? `; wanted: ${wanted}` : ''}.`,
   costShort: (amount: string, isNeeded: boolean, isPaceInDoubt: boolean) =>
@@ -109,7 +113,17 @@ export const findings = {
   jointsOf100,
   first: '1. Outside the order',
   outside: (outside: number, judged: number) =>
-    `${outside} of ${many(judged, { one: 'sampled slate', other: 'sampled slates' })} ${outside === 1 ? 'is' : 'are'} outside the order.`,
+    `${outside} of ${many(judged, { one: 'sampled slate', other: 'sampled slates' })} ${outside === 1 ? 'is' : 'are'} outside a limit of the order.`,
+  /** The second count: those outside only by limits that the order does not confirm, with the first. */
+  withAsked: (outside: number, certain: number, judged: number) =>
+    `With those asked about, ${outside} of ${judged} ${outside === 1 ? 'is' : 'are'} outside: ${certain === 0 ? 'none' : certain} by a limit of the order, ${outside - certain} only by one that it does not confirm.`,
+  /** What the plan says of the second count, by what it says of the first. */
+  planWithAsked: {
+    accepted: 'With them too the plan accepts.',
+    refused: 'Only with them does the plan refuse.',
+    unfinished: 'With them it is not decided yet.',
+    refusedAnyway: 'The plan refuses without them already.'
+  },
   inDelivery: (range: string) => `In the whole delivery: ${range}.`,
   shareAsProcess: (low: string, high: string) =>
     `Of all slates the supplier makes like this: ${low} to ${high}.`,
@@ -120,13 +134,19 @@ export const findings = {
     refused: 'The plan refuses.',
     unfinished: 'Not decided yet.'
   },
+  /** The same in full, with how many the plan allows. */
+  byPlan: {
+    accepted: (most: number, of: number) => `${most} of ${of} may be outside: the plan accepts.`,
+    refused: (most: number, of: number) => `${most} of ${of} may be outside: the plan refuses.`,
+    unfinished: (most: number, of: number) => `${most} of ${of} may be outside: not decided yet.`
+  },
   toJudge: (n: number) => `${many(n, { one: 'slate', other: 'slates' })} still to be measured.`,
   variables: (mean: string, sd: string, share: string, allowed: string) =>
     `By thickness alone: ${mean} on average, usual variation ${sd} (standard deviation), so about ${share} outside; ${allowed} is allowed.`,
   variablesYes: 'The thickness plan accepts.',
   variablesNo: 'The thickness plan refuses.',
   bandNotAgreed: 'No tolerance of thickness is agreed: thickness is shown, not judged.',
-  onConfirmed: (slates: string) => `${slates} by a limit confirmed from the order`,
+  onConfirmed: (slates: string) => `${slates} by a limit of the order`,
   columns: {
     check: 'Check, and where its limit comes from',
     outside: 'Outside',
@@ -153,7 +173,7 @@ export const findings = {
     'A stack holds air between the slates, so it is not compared with the average of the sample.',
   stackFrom: (pallets: readonly string[]) =>
     `Measured on ${pallets.length === 1 ? 'pallet' : 'pallets'} ${pallets.join(', ')}.`,
-  stackPalletUnknown: 'not noted',
+  stackFromSeveral: 'Measured on slates of several pallets.',
   stackMissing: 'The label does not say how thick 100 slates pack.',
   stackNotMeasured: 'No stack was measured.',
   second: '2. Sorting',
@@ -210,6 +230,8 @@ export const findings = {
   markedHint: (checks: readonly string[]) =>
     `Not looked at on every slate that chance picked for it: ${AND.format(checks)}. So no range is given: where the eye picks, nobody knows the share.`,
   fromDrawn: (outside: string, drawn: string) => `${outside} of the ${drawn} drawn for it`,
+  leftOut: (checks: readonly string[]) =>
+    `Not looked at on every slate: ${AND.format(checks)}. A slate not looked at counts as inside there, so there may be more.`,
   usableUnmarked: (checks: readonly string[]) =>
     `Not looked at on every slate: ${AND.format(checks)}. A slate not looked at counts as sound here, so there may be fewer.`,
   pallets: 'Pallets compared',
@@ -229,7 +251,7 @@ export const findings = {
   chartBasis: (sd: string) =>
     `Between its limits a pallet’s average may lie by chance alone: three standard errors either side, from a usual variation of ${sd} within a pallet.`,
   palletsHint:
-    'From the sample alone. Usual variation: how far its slates lie from the average (standard deviation).',
+    'From the sample alone. Outside: by a limit of the order, or by one to ask about. Usual variation: how far its slates lie from the average (standard deviation).',
   chartNone: 'Too few slates to compare pallets.',
   histogram: 'Thickness of the sample',
   histogramText: (n: number, thinnest: string, thickest: string) =>

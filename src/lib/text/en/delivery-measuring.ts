@@ -1,6 +1,7 @@
 import { pluralizer } from '../plural.ts';
 
 const many = pluralizer('en');
+const AND = new Intl.ListFormat('en');
 const SLATE = { one: 'slate', other: 'slates' };
 
 /** Words of the sample list. */
@@ -44,6 +45,19 @@ export const sample = {
   fullHint: 'Size, squareness, edge and bow. Chance picks them.',
   fullUsual: (slates: string) =>
     `Size, squareness, edge and bow. Chance picks them. Empty: ${slates}.`,
+  from: 'Where from',
+  froms: { anywhere: 'One by one, anywhere on the pallet', 'few-layers': 'Fewer layers to open' },
+  fromHints: {
+    anywhere: 'Chance picks every slate by itself, so the risks shown hold.',
+    'few-layers':
+      'Chance picks layers, then slates in them: about half as many layers. The risks shown hold for slates drawn one by one, and may be worse where faults lie in layers.'
+  },
+  layers: (layers: number) => `${many(layers, { one: 'layer', other: 'layers' })} to open.`,
+  oneByOne: 'Chance picked every slate by itself.',
+  fewLayers:
+    'Chance picked layers of each pallet, then slates in them; every slate had the same chance.',
+  risksOneByOne:
+    'These risks hold for slates drawn one by one; here slates of few layers were drawn, so they may be worse where faults lie in layers.',
   fullOnList:
     'Full check: measure size, squareness, edge and bow there. Chance picked these places, so only they tell how much of the delivery fails.',
   full: 'full check',
@@ -70,12 +84,19 @@ export const sample = {
     'Slates measured for an earlier list keep counting; both lists are named on the sheet.',
   seed: (seed: number) => `Drawn by chance with seed ${seed}: the same seed gives the same list.`,
   drawnAt: (moment: string) => `Drawn ${moment}.`,
+  listAnswer: (slates: number, labels: readonly string[], measured: number) =>
+    `${many(slates, SLATE)} from ${labels.length === 1 ? 'pallet' : 'pallets'} ${AND.format(labels)}, ${measured.toLocaleString('en')} measured.`,
+  nextPlace: (place: string) => `Next: ${place}.`,
   listTitle: 'Walking list',
+  terms: 'How was it drawn, and what does it decide?',
   listHint:
     'Layer 1 is the top one. Count the slates of a layer from the end you agree on, always the same.',
   place: (label: string, layer: number, place: number) =>
     `Pallet ${label}, layer ${layer}, slate ${place}`,
-  columns: { layer: 'Layer', slate: 'Slate', thickness: 'Thickness', notes: 'Notes' },
+  columns: { done: 'Done', layer: 'Layer', slate: 'Slate', thickness: 'Thickness', notes: 'Notes' },
+  blanks: { length: 'length', width: 'width', square: 'square', edge: 'edge', bow: 'bow' },
+  palletsOn: (labels: readonly string[]) =>
+    `${labels.length === 1 ? 'Pallet' : 'Pallets'} ${labels.join(', ')}`,
   ofPallet: (label: string, n: number) => `Pallet ${label}: ${many(n, SLATE)}`,
   measured: 'measured',
   print: 'Print the list',
@@ -175,7 +196,8 @@ export const measure = {
     add: 'Save stack',
     line: (slates: number, total: string, per100: string, label: string) =>
       `${many(slates, SLATE)}: ${total}, ${per100} per 100${label ? `, pallet ${label}` : ''}`,
-    wrong: 'Type 1 to 1,000 slates and a thickness from 1 to 20,000 mm.',
+    slatesWrong: 'Type how many slates: 1 to 1,000.',
+    totalWrong: 'Type a thickness from 1 to 20,000 mm, without a mark for thousands.',
     remove: 'Take back'
   },
   note: {

@@ -1,6 +1,7 @@
 import { pluralizer } from '../plural.ts';
 
 const many = pluralizer('en');
+const AND = new Intl.ListFormat('en', { type: 'conjunction' });
 const SLATE = { one: 'slate', other: 'slates' };
 
 /** Words of the sheet for the supplier. */
@@ -8,7 +9,7 @@ export const sheet = {
   title: 'Delivery sheet',
   job: 'Job',
   print: 'Print, or keep as PDF',
-  csv: 'All readings as CSV: Files',
+  csv: 'All readings for a spreadsheet',
   supplier: 'Supplier',
   arrived: 'Arrived',
   order: 'Order',
@@ -18,6 +19,8 @@ export const sheet = {
   measuredText: (first: string, last: string) => `Measured from ${first} to ${last}.`,
   thicknessText:
     'A slate’s thickness is the average of its points, in the tail third, away from the dressed edge.',
+  layersAlike: (slates: number, worth: number) =>
+    `Slates of one layer are more alike than slates of different layers: these ${slates} tell as much as about ${worth} picked one by one. To be surer, draw from anywhere on the pallet.`,
   lists: (n: number) => `${n} lists were drawn; all their slates count.`,
   readings: 'Every reading that counts (pallet/layer/slate, millimetres)',
   readingColumns: {
@@ -46,6 +49,7 @@ export const sheet = {
     tolerance: 'No tolerance of thickness is agreed.',
     agreed: 'No other limit is confirmed from the order or contract: they can only query.',
     arrival: 'No arrival date or days to claim.',
+    papers: (papers: readonly string[]) => `Not entered: ${AND.format(papers)}.`,
     unsigned: 'No verdict is signed.',
     roof: 'No roof is entered: the third finding says nothing of it.'
   },
@@ -55,7 +59,7 @@ export const sheet = {
   hash: 'Fingerprint of the journal (SHA-256)',
   hashOf: (n: number) => `of the first ${many(n, { one: 'entry', other: 'entries' })}`,
   hashHow: (n: number) =>
-    `Anyone with the job file can check it: head -n ${n + 1} FILE | tail -n +2 | sha256sum`,
+    `It covers lines 2 to ${n + 1} of the job file, each to the end of its line. To check it, copy these lines, unchanged, into a file of their own. Any program that works out SHA-256 must give this number for it.`,
   hashLater: (n: number) =>
     `${many(n, { one: 'entry was', other: 'entries were' })} made after signing and are not part of what was signed.`,
   message: 'Message to the supplier',
@@ -63,18 +67,13 @@ export const sheet = {
   copied: 'Copied.',
   copyFailed: 'The browser did not copy it: select the text and copy it by hand.',
   messageText: {
-    start: (job: string, arrived: string) =>
-      `Delivery for “${job}”${arrived ? `, arrived ${arrived}` : ''}.`,
+    order: (number: string) => `order ${number}`,
+    deliveryNote: (number: string) => `delivery note ${number}`,
+    arrived: (day: string) => `arrived ${day}`,
+    start: (job: string, papers: readonly string[]) =>
+      [`Delivery for “${job}”`, ...papers].join(', ') + '.',
     sample: (n: number) => `We measured ${many(n, SLATE)} drawn by chance before sorting.`,
-    outside: (outside: number, planSays: string, range: string) =>
-      `${outside} of them ${outside === 1 ? 'is' : 'are'} outside the order, ${planSays}; in the whole delivery that is ${range}.`,
-    planSays: {
-      accepted: (most: number) => `within what the plan accepts (up to ${most})`,
-      refused: (most: number) => `more than the plan accepts (up to ${most})`,
-      unfinished: (most: number) => `and the plan, which accepts up to ${most}, is not decided yet`
-    },
-    grounds: (n: number) => (n === 1 ? 'Ground:' : 'Grounds:'),
-    ground: (reason: string) => `– ${reason}`,
+    line: (fault: string) => `– ${fault}`,
     take: 'We take the delivery.',
     query: 'We query the delivery and hold it unfixed until you answer.',
     queryUnfinished: 'We hold the delivery unfixed until our sample is finished.',
@@ -84,10 +83,20 @@ export const sheet = {
       query: 'We query it instead and hold it unfixed until you answer',
       refuse: 'We refuse it instead and hold it unfixed'
     },
+    /** The same where courses are laid, whose slates are fixed. */
+    laid: {
+      query: 'We query the delivery and lay no more of it until you answer.',
+      queryUnfinished: 'We lay no more of the delivery until our sample is finished.',
+      refuse: 'We refuse the slates not laid.',
+      otherwise: {
+        query: 'We query it instead and lay no more of it until you answer',
+        refuse: 'We refuse instead the slates not laid'
+      }
+    },
     because: (answer: string, reason: string) =>
       reason ? `${answer}, because: ${reason}` : `${answer}.`,
-    end: 'The sheet with method and readings is attached.',
-    endWithPhotos: 'The sheet with method, readings and photos is attached.',
+    end: 'The claim with method and readings is attached.',
+    endWithPhotos: 'The claim with method, readings and photos is attached.',
     hash: (sha: string) => `Journal fingerprint ${sha}`
   }
 };
@@ -99,7 +108,7 @@ export const compare = {
   none: 'No delivery with a finished sample is on this device yet.',
   loading: (done: string, of: string) => `Opening job ${done} of ${of}…`,
   failed: (name: string) => `The job ${name} did not open and is left out.`,
-  counts: (outside: string, sampled: string) => `${outside} of ${sampled} slates outside its order`,
+  counts: (outside: string, sampled: string) => `${outside} of ${sampled} slates outside`,
   even: (best: string, other: string, isMoreEven: boolean) =>
     isMoreEven
       ? `It is also the more even: usual variation ${best} against ${other}.`
@@ -108,6 +117,8 @@ export const compare = {
     `${best} is better than ${other}: ${counts} against ${others}, more than chance explains. ${even}`,
   notTold: (best: string, counts: string, other: string, others: string, even: string) =>
     `${best} looks better than ${other}, but chance may explain it: ${counts} against ${others}. ${even}`,
+  alike: (best: string, counts: string, other: string, others: string, even: string) =>
+    `${best} and ${other} have as many outside: ${counts}, and ${others}. ${even}`,
   overTime: 'Over time',
   bySupplier: 'By supplier',
   noSupplier: 'no nickname',
@@ -132,7 +143,7 @@ export const compare = {
   kickersHint:
     'Joints that will show, sorted into the piles of each job: expected from its sample alone, if every slate lies on its right pile.',
   outsideHint:
-    'In brackets: the share of what the supplier makes, with 95 % confidence (Clopper-Pearson interval).',
+    'Outside: by a limit of the order, or by one to ask about. In brackets: the share of what the supplier makes, with 95 % confidence (Clopper-Pearson interval).',
   palletsOf: (job: string) => `Pallet averages of ${job}`,
   unknown: 'unknown'
 };

@@ -36,16 +36,16 @@ export const verdict = {
   noted: (reason: string) => `Note: ${reason}`,
   reasons: {
     'outside-order': (f: Figures) =>
-      `${f.outsideForCertain} of ${f.judged} sampled slates are outside the order; ${f.acceptAtMost} may be.`,
+      `${f.outsideForCertain} of ${f.judged} sampled slates are outside a limit of the order; ${f.acceptAtMost} may be.`,
     'outside-order-unconfirmed': (f: Figures) =>
-      `${f.outside} of ${f.judged} sampled slates are outside, ${f.outsideForCertain === '0' ? 'none' : f.outsideForCertain} of them by a limit confirmed from the order; ${f.acceptAtMost} may be.`,
+      `${f.outside} of ${f.judged} sampled slates are outside, ${f.outsideForCertain === '0' ? 'none' : f.outsideForCertain} of them by a limit of the order; ${f.acceptAtMost} may be.`,
     'tolerance-not-agreed': () => 'No tolerance of thickness is agreed: ask which one holds.',
     'outside-order-already': (f: Figures) =>
-      `${f.outsideForCertain} of the ${f.judged} slates measured so far are outside the order; of all ${f.listed}, ${f.acceptAtMost} may be. The rest cannot change that.`,
+      `${f.outsideForCertain} of the ${f.judged} slates measured so far are outside a limit of the order; of all ${f.listed}, ${f.acceptAtMost} may be. The rest cannot change that.`,
     'list-unfinished': (f: Figures) =>
       `The list is unfinished: ${f.measured} of ${f.places} places measured.`,
     'sample-unfinished': (f: Figures) =>
-      `The sample is unfinished: ${f.toJudge} slates to go, ${f.outside} of ${f.judged} outside so far.`,
+      `The sample is unfinished: ${f.toJudge} slates to go, ${f.outside} of ${f.judged} outside so far, those to ask about with them.`,
     'thickness-by-variables': (f: Figures) =>
       `Thickness varies too much: about ${f.shareOutside} outside, ${f.allowedShare} allowed.`,
     'count-short': (f: Figures) => `${f.short} slates fewer than ordered.`,
@@ -82,7 +82,9 @@ export const verdict = {
     'places-measured': (now: string, limit: string) =>
       `Finishing the list: ${now} of ${limit} are measured. Only the whole list counts.`,
     'outside-in-sample-at-most': (now: string, limit: string) =>
-      `Slates outside in the sample: ${now} now; the plan accepts up to ${limit}.`,
+      `Slates of the sample outside a limit of the order: ${now} now; the plan accepts up to ${limit}.`,
+    'outside-with-asked-at-most': (now: string, limit: string) =>
+      `With those to ask about: ${now} now; the plan accepts up to ${limit}.`,
     'thickness-tolerance-percent-at-least': (now: string, limit: string) =>
       `Tolerance: ${now} % now; the plan accepts from ${limit} %.`,
     'thickness-sd-mm-at-most': (now: string, limit: string) =>
@@ -127,13 +129,13 @@ export const verdict = {
   costSoFar: (sum: string) => `${sum} so far`,
   costNotKnown: 'not known yet',
   costNone: 'nothing on top of its price',
-  costEnter: 'Enter what is missing: Order',
+  costEnter: 'Enter what is missing in the order',
   /** Behind an amount in place of a currency that the order does not name. */
   noCurrency: '(currency?)',
   currencyMissing:
     'Amounts marked (currency?) are in the currency of the order, which is not entered.',
-  costEnterCurrency: 'Enter the currency: Order',
-  costEnterRoof: 'Enter what is missing: Roof',
+  costEnterCurrency: 'Enter the currency in the order',
+  costEnterRoof: 'Enter the roof',
   /** The pace that sorting is priced at; `measured` where it differs from the entered one. */
   costPace: {
     entered: (n: string) => `Sorting is priced at the pace entered: ${n} slates an hour.`,

@@ -1,7 +1,7 @@
 import { pluralizer } from '../plural.ts';
 import { compare, sheet } from './delivery-sheet.ts';
 import { claim } from './delivery-claim.ts';
-import { findings } from './delivery-findings.ts';
+import { findings, outOf } from './delivery-findings.ts';
 import { measure, sample } from './delivery-measuring.ts';
 import { verdict } from './delivery-verdict.ts';
 
@@ -26,6 +26,8 @@ export const delivery = {
     /** The verdict so far, by how far the delivery is. */
     answer: {
       none: 'Nothing is measured yet.',
+      /** Job counts them as measured for the grades. */
+      onSort: (slates: string) => `${slates} measured for grades, none for the check.`,
       found: (verdict: string, says: string) => `${verdict}: ${says}`
     },
     /** The next step, as its button says it. */
@@ -47,11 +49,11 @@ export const delivery = {
     sampleDone: (n: number) => `${many(n, { one: 'place', other: 'places' })} drawn`,
     sampleOpen: 'before anything is sorted',
     measure: 'Measure',
-    measureDone: (done: string, of: string) => `${done} of ${of}`,
-    measureOpen: 'take the list to the pallets',
+    measureDone: (done: string, of: string) => `${done} of ${of} listed`,
+    measureOpen: 'walk the list',
     findings: 'Findings and verdict',
     findingsOpen: 'when the list is measured',
-    findingsDone: (outside: number, judged: number) => `${outside} of ${judged} outside`,
+    findingsDone: outOf,
     sheet: 'Sheet for the supplier',
     sheetHint: 'to print and send',
     compare: 'Compare deliveries',
@@ -81,22 +83,20 @@ export const delivery = {
     'A crate weighs as much as a small car: lift it by machine, stand clear. By hand take few slates, gloves on. Cutting raises silica dust.',
   order: {
     title: 'Order and label',
-    fromOrder: 'From the order',
-    fromLabel: 'From the label on the pallets',
-    claim: 'Claim',
     costs: 'What each answer costs',
     costsHint: 'Only what you enter counts. Leave out what you do not know.',
     supplier: 'Supplier',
-    supplierHint: 'Printed on the claim; deliveries are compared by it.',
+    supplierHint: 'Printed on the claim.',
     printed: 'Printed on the claim.',
     papers: 'Papers of the delivery',
-    buyer: 'Buyer, as the claim names you',
+    papersEntered: (entered: number, of: number) => `${entered} of ${of}`,
+    buyer: 'Buyer',
     orderNumber: 'Order number',
     orderedOn: 'Ordered on',
     deliveryNote: 'Number of the delivery note',
     batches: 'Batch numbers on the pallets',
     product: 'Product, as the order names it',
-    gauge: 'Gauge: make or number, and its step',
+    gauge: 'Make or number of the gauge, and its step',
     gaugeCheckedOn: 'Gauge last checked on',
     measuredBy: 'Who measured',
     asks: 'What you ask for',
@@ -107,12 +107,12 @@ export const delivery = {
     sizeFromRoof: (mm: string) => `Of the roof: ${mm}`,
     thickness: 'Nominal thickness',
     tolerance: 'Tolerance, plus or minus',
-    toleranceNotAgreed:
-      'Of one slate. Left empty: not agreed, so no slate is outside for its thickness.',
-    toleranceFromOrder: 'Of one slate, as the order states it.',
+    toleranceNotAgreed: 'Empty: not agreed, so no slate is outside for its thickness.',
+    toleranceFromOrder: 'Of one slate.',
     toleranceWhere: 'Where it states the tolerance',
     agreed: {
       title: 'Limits the order or contract states',
+      ticked: (limits: number) => `${limits} ticked`,
       lead: 'Tick a limit only where it is written, and say where. The claim can refuse on these alone; every other limit can only query.',
       plusMinus: (check: string, mm: string) => `${check}: ${mm} either way`,
       most: (check: string, mm: string) => `${check}: at most ${mm}`,
@@ -121,7 +121,7 @@ export const delivery = {
       limit: (check: string) => `${check}: limit stated`,
       limitHint: 'Empty: as above.',
       where: (limit: string) => `${limit}: where it says so`,
-      whereHint: 'For example: order, line 3. Printed on the claim.',
+      whereHint: 'Such as “order, line 3”. Printed on the claim.',
       marks: {
         ring: 'No dull ring',
         broken: 'No broken slate',
@@ -145,12 +145,13 @@ export const delivery = {
     price: 'Price per thousand',
     currency: 'Currency',
     stack: 'Packed thickness of 100 slates',
-    stackMissing: 'Label missing: ask the supplier for it. The verdict stays a query without it.',
+    stackFrom: 'From the label.',
+    stackMissing: 'Label missing: ask for it. Without it the verdict stays a query.',
     stackTolerance: 'How far a stack may be off the label',
     stackToleranceHint: 'As the order says. Left empty: nothing is checked.',
     arrived: 'Arrived on',
     days: 'Days to claim',
-    daysHint: 'As the order or the supplier’s terms say; no figure is assumed.',
+    daysHint: 'As order or terms say.',
     replacementDays: 'Days until a replacement',
     queryDays: 'Days a query takes',
     queryDaysHint: 'While it holds the work up.',

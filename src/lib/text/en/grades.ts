@@ -1,6 +1,7 @@
 import { pluralizer } from '../plural.ts';
 import { common } from './common.ts';
 import { hands, study } from './grades-hands.ts';
+import { band } from './band.ts';
 import { gone } from './gone.ts';
 import { joints } from './joints.ts';
 import { shape } from './shape.ts';
@@ -181,24 +182,59 @@ export const grades = {
       'The grades are not saved; your split is still here. Fix what the red line says, then try again.',
     keep: 'They keep the grades they were sorted under; only slates sorted from now on follow new grades.'
   },
+  /** Piles that the grades in use do not sort on to. */
+  beside: {
+    title: 'Piles beside the grades',
+    lead: 'They get no more slates and are laid in their turn. Or bring one to an end:',
+    lies: (pile: string, slates: string) => `${pile}: ${slates} lie there`,
+    merge: 'Put it on another pile',
+    again: 'It was sorted again',
+    usedUp: 'Nothing is left of it',
+    onTo: 'On which pile?',
+    mergeSays: (from: string, to: string) => `All of ${from} goes on ${to}.`,
+    together: (pile: string, range: string) => `${pile} is then ${range}.`,
+    mergeGo: (from: string, to: string) => `${from} lies on ${to} now`,
+    againSays: (pile: string) => `How many slates of ${pile} went on to each pile?`,
+    againGo: 'Save the count',
+    problems: {
+      nothing: (_left: number) => 'Write how many slates went on to at least one pile.',
+      'not-whole': (_left: number) => 'Write whole numbers of slates, as 40, and nothing else.',
+      'too-many': (left: number) =>
+        `Only ${common.slates(left)} lie on it. Check the numbers: together they are more.`
+    },
+    notSaved: 'Not saved. What you typed is still here: try again.',
+    saved: 'Saved.',
+    band
+  },
+  /** What the grades shown make of the piles that stand there. */
+  after: {
+    label: 'What becomes of the piles',
+    kept: (piles: string, mm: string) =>
+      `${piles}: same number, its boundaries move ${mm} at most.`,
+    misfits: (pile: string, n: number) =>
+      `${pile}: ${many(n, { one: 'slate measured on to it no longer fits', other: 'slates measured on to it no longer fit' })}. Take them off when you come to them.`,
+    opened: (piles: string) => `New: ${piles}.`,
+    beside: (pile: string, slates: string) =>
+      `${pile} stays as it is: its ${slates} are laid in their turn.`
+  },
   regrade: {
     title: 'Slates sorted under other grades',
     under: (slates: string, moment: string) =>
       `${slates} were sorted under the grades of ${moment}.`,
     underNone: (slates: string) =>
-      `${slates} were put on piles before there were grades. By what boundaries is not known, so check a few of each pile with the gauge.`,
+      `${slates} were put on piles before there were grades. Nobody knows where they were split, so check a few of each pile with the gauge.`,
     gain: (before: string, after: string) =>
       `Split the whole stock as shown and sort these slates again: ${after} joints in 100 will show instead of ${before}.`,
     noGain: (before: string, after: string) =>
       `Sorting them again as shown saves nothing: ${after} joints in 100 will show, ${before} as they are. Leave them.`,
     work: (slates: string) => `To do it, ${slates} must change pile:`,
     unmarked: (onPiles: string) =>
-      `They carry no mark. To find them, feel or measure the ${onPiles} that lie on those piles from those pallets. Move the ones within the thickness given.`,
+      `They are not marked. To find them, feel or measure the ${onPiles} that lie on those piles from those pallets. Move the ones within the thickness given.`,
     nothing: 'No slate whose thickness is known would change its pile.',
     unknown: (slates: string) =>
       `Besides, ${slates} on the piles were sorted by eye without enough spot checks, so their thickness is not known: feel or measure those near a boundary again.`,
-    otherNumber: (slates: string) =>
-      `The number of piles differs, so all ${slates} would have to be sorted again.`,
+    otherPiles: (slates: string) =>
+      `They stay on their own piles and are laid in their turn. To put them on the new piles, sort all ${slates} again.`,
     pallet: 'Pallet',
     move: 'From pile to pile',
     fromTo: (from: string, to: string) => `${from} → ${to}`,
@@ -244,7 +280,7 @@ export const grades = {
     heldOutMeans:
       'Tried on slates left out (cross-validation): a split looks better on the very readings it came from than on the stock. So it is made from four fifths of them and tried on the rest. Sorted by gauge or by eye: allows for slates put on a wrong pile. Your own split is not tried so.',
     tooFewToHoldOut:
-      'A split looks better on the very readings it came from than on the stock, the more so the fewer they are. From 150 readings on this is tried and shown here.',
+      'A split looks better on the very readings it came from than on the stock, most of all with few readings. From 150 readings on this is tried and shown here.',
     worst: 'Worst step',
     unsorted: 'Unsorted',
     perfect: 'All measured, laid in order',
@@ -273,7 +309,7 @@ export const grades = {
     roof: 'best for this roof',
     onRoof: (kickers: string) => `, about ${kickers} fewer on this roof`,
     onRoofUnderOne: ', less than one joint on this roof',
-    most: 'Eight piles are the most that are offered.',
+    most: 'Eight piles are the most you can choose.',
     unsorted: 'Unsorted'
   },
   asSorted: {
@@ -309,7 +345,7 @@ export const grades = {
     odd: 'odd',
     share: (percent: string) =>
       `${percent} of the variation lies between the pallets (intraclass correlation), the rest within each.`,
-    shareLow: 'The pallets are much alike: a few slates of any of them tell of all.',
+    shareLow: 'The pallets are much alike: a few slates of any one show the rest.',
     shareHigh: 'The pallets differ: take from all of them, for measuring and for laying.',
     oddOne: (pallet: string, difference: string, thicker: boolean) =>
       `Pallet ${pallet} is odd: ${difference} ${thicker ? 'thicker' : 'thinner'} on average than the pallets that are not odd, which is more than slates of one pallet usually vary.`,

@@ -6,10 +6,12 @@ const first = { common };
 /** The sections that a screen fetches when it opens: they would slow down every start. */
 export const LATER = {
   courses: async () => (await import('./courses.ts')).courses,
+  csv: async () => (await import('./csv.ts')).csv,
   crew: async () => (await import('./crew.ts')).crew,
   delivery: async () => (await import('./delivery.ts')).delivery,
   files: async () => (await import('./files.ts')).files,
   grades: async () => (await import('./grades.ts')).grades,
+  jobFolds: async () => (await import('./job-folds.ts')).jobFolds,
   jobMenu: async () => (await import('./job-menu.ts')).jobMenu,
   jobs: async () => (await import('./jobs.ts')).jobs,
   lay: async () => (await import('./lay.ts')).lay,
@@ -21,6 +23,8 @@ export const LATER = {
   settings: async () => (await import('./settings.ts')).settings,
   sheet: async () => (await import('./sheet.ts')).sheet,
   sort: async () => (await import('./sort.ts')).sort,
+  sortCount: async () => (await import('./sort-count.ts')).sortCount,
+  sortOptions: async () => (await import('./sort-options.ts')).sortOptions,
   tags: async () => (await import('./tags.ts')).tags
 };
 

@@ -1,7 +1,6 @@
 import { pluralizer } from '../plural.ts';
 import { common } from './common.ts';
 import { decidedBy } from './decided-by.ts';
-import { gone } from './gone.ts';
 
 const many = pluralizer('en');
 const jobCount = (n: number) => many(n, { one: 'job', other: 'jobs' });
@@ -52,9 +51,11 @@ export const jobs = {
   restoreScan: 'Scan or paste',
   settings: 'Settings and health',
   lastEntry: (moment: string) => `last entry ${moment}`,
+  hasCrew: 'shared with a crew',
+  notShared: (n: number) => `${common.entries(n)} not shared yet`,
   /** How far a job of the list is, beside its next step. */
   progress: {
-    measured: (n: string, of: string) => `${n} of ${of} measured`,
+    measured: (n: string, of: string) => `${n} of ${of} measured for grades`,
     sorted: (n: string, of: string) => `${n} of ${of} sorted`,
     laid: (n: string, of: string) => `${n} of ${of} courses laid`
   },
@@ -77,13 +78,15 @@ export const jobs = {
     const rest = others > 0 ? [`and some from ${many(others, OTHER_PALLET)}`] : [];
     return `Still to measure: ${[...said, ...rest].join(', ')}.`;
   },
+  /** Once a pallet is begun, its slates judge no delivery. */
+  judgeFirst: 'Or check the delivery first',
   /** The steps of a job with how far each one is. */
   track: {
     label: 'How far the job is',
     titles: {
       pallets: 'Pallets',
       delivery: 'Delivery',
-      sample: 'Measured',
+      sample: 'Measured for grades',
       grades: 'Grades',
       roof: 'Roof',
       plan: 'Plan',
@@ -108,43 +111,12 @@ export const jobs = {
         : `Not backed up: ${common.entries(unexported)} on this device only.`,
   devices: (n: number) => `${count(n)} devices have added entries.`,
   counts: 'Every count',
-  facts: {
-    stock: 'Stock',
-    sample: 'Sample list',
-    beforeGrades: 'Sample slates measured',
-    sorted: 'Sorted',
-    gauged: 'of these measured',
-    tapped: 'of these sorted by eye',
-    setAside: 'of these set aside',
-    thickness: 'Thickness measured'
-  },
   slopes: (n: number) => many(n, { one: 'slope', other: 'slopes' }),
   pilesTitle: 'What is on each pile?',
-  onPile: (n: number) => `${count(n)} of them piled`,
-  pilesLeft: 'What is left of each pile now, laid and lost slates taken off, as on Lay.',
-  pilesBefore: (laid: number) =>
-    `The piles as they were sorted: ${laid > 0 ? `what ${common.courses(laid)} took` : 'what was lost'} since is not taken off, because the slate or the roof is not entered in full.`,
-  leftOfPile: (left: number, standing: number) =>
-    `${common.slates(left)} left, ${count(standing)} of them piled`,
-  laidOfPile: (n: number) => `${count(n)} laid`,
-  lostOfPile: (n: number) => `${count(n)} lost`,
   more: 'Setting out, tags, settings',
   tags: 'Tags and tally sheet',
   files: 'Files and backup',
-  noPallets: 'No pallets entered',
-  uncounted: (n: number, all: number) =>
-    n === all ? 'slates not counted' : `slates not counted on ${n} of them`,
-  sampleStays: (slates: string) => `${slates} measured and put back on their pallets`,
-  noSample: 'None yet',
-  noneSorted: 'None yet',
-  noReadings: 'No readings yet',
-  usable: (usable: string, delivered: string, others: readonly string[]) =>
-    `${usable} usable of ${delivered}: the others are ${others.join('; ')}.`,
-  usableAside: 'set aside, or are expected to be',
-  gone,
   ofTotal: (part: string, total: string) => `${part} of ${total}`,
-  spread: (readings: number, mean: string, low: string, high: string) =>
-    `${many(readings, { one: 'reading averages', other: 'readings average' })} ${mean}, from ${low} to ${high}`,
   safety:
     'Slates are heavy and brittle. Stack low, lift with help, wet or extract the dust. Local rules and the licensed trade decide.'
 };

@@ -1,3 +1,4 @@
+import { band } from './band.ts';
 import { pluralizer } from '../plural.ts';
 import { common } from './common.ts';
 
@@ -33,6 +34,16 @@ export const lay = {
 
   next: (slope: string, course: number, of: number) => `${slope}: course ${course} of ${of}`,
   drop: (step: string) => `Shorter slates begin: batten ${step} above the last.`,
+  sizes: {
+    early: (slope: string, courses: number, length: string) =>
+      `${slope}: ${common.courses(courses)} of ${length} below ${courses === 1 ? 'is' : 'are'} not laid. Lay ${courses === 1 ? 'it' : 'them'} first, or let ${length} end earlier.`,
+    misplaced: (slope: string, from: number, to: number, laid: string, now: string) =>
+      `${slope}, ${from === to ? `course ${from}` : `courses ${from} to ${to}`}: laid of ${laid}, where ${now} is chosen now.`,
+    next: (slope: string, course: number, length: string) =>
+      `This length is laid. Next: ${length}, ${slope}, course ${course}.`,
+    take: (length: string) => `Take ${length} in hand`,
+    toSizes: 'Sizes'
+  },
   site: {
     batten: (mm: string) => `Batten ${mm} up`,
     wideAt: {
@@ -41,6 +52,8 @@ export const lay = {
       both: 'slate-and-a-half at both ends',
       none: 'no slate-and-a-half'
     },
+    random: (fill: string, sideLap: string, lookFor: string) =>
+      `Fill ${fill} · side lap ${sideLap} or more · look for ${lookFor} and wider`,
     nails: (mm: readonly string[]) => `${mm.join(' and ')} nails`,
     after: (course: number, piles: readonly string[]) =>
       `Then course ${course}: ${piles.join(', then ')}`
@@ -51,6 +64,15 @@ export const lay = {
   left: 'From the left',
   pieces: (slates: number, wide: number) =>
     wide > 0 ? `${common.slates(slates)} + ${wides(wide)}` : common.slates(slates),
+  under: (parts: readonly string[], lacking: number) =>
+    [
+      ...(parts.length > 0 ? [`Undereave first: ${parts.join(', ')}.`] : []),
+      ...(lacking > 0 ? [`${common.slates(lacking)} short for it.`] : [])
+    ].join(' '),
+  underAside: (slates: number) => `${slates.toLocaleString('en')} set aside`,
+  underPart: (slates: number, wide: number, pile: string) =>
+    `${slates.toLocaleString('en')}${wide > 0 ? ` + ${wide.toLocaleString('en')} wide` : ''} of ${pile}`,
+  about: (pieces: string) => `about ${pieces}`,
   joints: 'one joint between the two piles',
   draw: 'Draw from',
   drawPallet: (pallet: string, slates: number) => `${pallet}: ${common.slates(slates)}`,
@@ -70,8 +92,6 @@ export const lay = {
     goesOn: (from: 'left' | 'right') => `Counted from the ${from}, as it was begun.`,
     note: 'Note for whoever goes on',
     noteHint: 'May stay empty.',
-    lies: (pieces: number, of: number, from: 'left' | 'right') =>
-      `${pieces.toLocaleString('en')} of ${of.toLocaleString('en')} laid, from the ${from}`,
     noted: (note: string) => `Note: ${note}`,
     saved: (slope: string, course: number, pieces: number) =>
       `${slope}, course ${course}: ${common.slates(pieces)} laid`,
@@ -169,6 +189,8 @@ export const lay = {
     changeGo: 'Change the plan'
   },
   recordAnyway: 'Record it all the same',
+  /** Beside the progress: a warning stands below the buttons. */
+  warned: 'See the warning below the buttons',
   unsorted: (slates: number, pile: string, sorted: number) =>
     `This course takes ${common.slates(slates)} of ${pile}; ${sorted === 0 ? 'none is' : `only ${common.slates(sorted)} ${sorted === 1 ? 'is' : 'are'}`} logged as sorted. Sort and log more first.`,
   refusedLeft: 'Give a whole number of slates, 0 or more.',
@@ -197,15 +219,14 @@ export const lay = {
   chanceOf: (pile: string, percent: string) => `${pile}, ${percent}`,
   adopt: 'Use the new plan',
   keep: 'Keep the old plan',
-  roofChanged: (n: number) => `The roof changed: the plan does not fit ${common.courses(n)}.`,
+  roofChanged: (n: number) =>
+    `The plan leaves out ${common.courses(n)}: they had no slates, or the roof changed.`,
 
   regraded: {
     title: 'The grades were changed after this plan was made:',
     courses: (slope: string, from: number, to: number, pile: string) =>
       `${slope}, ${from === to ? `course ${from}` : `courses ${from} to ${to}`}, ${pile}:`,
-    over: (mm: string) => `${mm} mm and over`,
-    under: (mm: string) => `under ${mm} mm`,
-    between: (low: string, high: string) => `${low} to ${high} mm`,
+    band,
     noPile: 'no such pile now',
     what: 'The plan stays as it is until you plan the rest again and use the new one.'
   },

@@ -1,7 +1,7 @@
 /** The slate of the roof. */
 export const slate = {
   title: 'Slate',
-  lead: 'One slate for the whole job. You give size and headlap; the rest starts at common practice.',
+  lead: 'You give size and headlap; the rest starts at common practice.',
   toSizes: 'Several lengths or random widths',
   lengthMm: 'Length',
   widthMm: 'Width',
@@ -47,6 +47,7 @@ export const slate = {
 export const slope = {
   title: (name: string) => `Measures of ${name}`,
   change: (name: string) => `Change ${name}`,
+  sameAs: (name: string) => `Same as ${name}`,
   name: 'Name of the slope',
   rafterLengthMm: 'Rafter length, eave to ridge',
   eaveWidthMm: 'Width along the eave',
@@ -56,7 +57,7 @@ export const slope = {
   ridgeGapMm: 'Top batten below the ridge line',
   setOutFrom: 'Set the bonds out from',
   hints: {
-    eaveWidthMm: 'Between the two edges, without overhang.',
+    eaveWidthMm: 'Without overhang.',
     eaveHeightMm: '0 for the lowest eave of the job.',
     setOutFrom: 'Only matters where both edges are square to the eave.',
     rafterLeftMm: 'For a roof out of square; 0 where not measured.',
@@ -69,7 +70,7 @@ export const slope = {
   ridgeWidthMm: 'Width along the ridge',
   diagonalMm: 'Diagonal, eave left to ridge right',
   choices: { left: 'the left', right: 'the right' },
-  more: 'Ridge, eave height, setting out, out of square',
+  more: 'Ridge, eave height, out of square',
   edges: { left: 'Left edge', right: 'Right edge' },
   kind: 'Kind',
   kinds: { verge: 'Verge', hip: 'Hip', valley: 'Valley', abutment: 'Abutment' },
@@ -83,8 +84,11 @@ export const slope = {
   insets: { inwards: 'Inwards at the top by', outwards: 'Outwards at the top by' },
   planAngleDegrees: 'Angle to the eave on plan',
   planAngleHint: '45° where two equal pitches meet at a square corner.',
-  openings: 'Openings',
-  openingsNone: 'No rooflight or chimney on this slope.',
+  meets: (name: string) => `Meets ${name}.`,
+  meetsLevel: (name: string) => `Meets ${name}; courses meet.`,
+  meetsOff: (name: string, miss: string) =>
+    `Meets ${name}; courses miss each other by up to ${miss}.`,
+  meetsNone: 'Meets no slope yet: give the other its hip or valley of the same length.',
   opening: (kind: string, n: number) => `${kind} ${n}`,
   openingKinds: { rooflight: 'Rooflight', chimney: 'Chimney' },
   addOpening: { rooflight: 'Add a rooflight', chimney: 'Add a chimney' },

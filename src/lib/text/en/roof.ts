@@ -10,7 +10,7 @@ const many = pluralizer('en');
 /** Words of the roof screen. */
 export const roof = {
   title: 'Roof',
-  lead: 'Enter the slate, then each slope. Courses, marks and slates are worked out.',
+  lead: 'Start with the slate, then the slopes.',
 
   whole: {
     answer: (courses: number, slates: number, wide: number) =>
@@ -42,8 +42,9 @@ export const roof = {
     ftIn: 'A number alone is inches. You can also type 18′ 6 1/2″, 18 ft 6 in, 500 mm or 5.5 m.'
   },
   notSaved: 'Not saved yet',
-  draftKept: 'Kept on this device until you save or discard it.',
+  draftKept: 'Kept on this device.',
   discard: 'Discard changes',
+  leave: 'Leave it',
   saved: 'Saved',
   use: (value: string) => `Use ${value}`,
 
@@ -51,7 +52,7 @@ export const roof = {
 
   slopes: {
     title: 'Slopes',
-    none: 'No slope yet. A slope is one plane of the roof, seen from outside.',
+    none: 'No slope yet.',
     add: 'Add a slope',
     choose: 'Slopes of this roof, all to one scale',
     name: (n: number) => `Slope ${n}`,
@@ -61,8 +62,7 @@ export const roof = {
     unsound: 'Fix a field of this slope.',
     size: (width: string, rafter: string) => `${width} wide, ${rafter} up the rafter`,
     exampleTitle: 'Or look at an invented roof',
-    exampleLead:
-      'These four roofs are made up. Tap one to fill in slate and slopes; you can change everything afterwards.',
+    exampleLead: 'Made up; you can change everything.',
     example: (name: string) => `Start from an example roof: ${name}`,
     examples: [
       { id: 'gable', name: 'gable, two equal slopes' },
@@ -83,10 +83,11 @@ export const roof = {
     },
     length: { others: 'Length along the eave', cheeks: 'Length of the dormer’s eave' },
     depth: {
-      others: 'Depth on plan, eave to eave',
-      'lean-to': 'Depth on plan, eave to wall',
-      cheeks: 'Depth on plan, front to roof'
+      others: 'Depth of the house, eave to eave',
+      'lean-to': 'Depth, eave to wall',
+      cheeks: 'Depth, front to main roof'
     },
+    depthHint: 'Measured level, as on a drawing: not up the slope.',
     draw: 'Draw this roof',
     parts: {
       front: 'Front slope',

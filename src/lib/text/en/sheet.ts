@@ -10,6 +10,7 @@ export const sheet = {
   none: 'Nothing to set out yet. Enter the slate and at least one slope.',
   problems: 'The roof cannot be set out yet. Fix the marked fields on the Roof screen.',
   toRoof: 'Go to Roof',
+  working: 'Working it out…',
   printHint: 'Print at 100 %, without fitting to the page, and check the line of 100 mm first.',
   slopeChooser: 'Slopes on this sheet',
   scaleLine: 'This line is 100 mm long. Measure it: if it is not, the sheet is not to scale.',
@@ -28,6 +29,8 @@ export const sheet = {
     title: 'Gauge rod and batten lines',
     lead: (first: string, step: string) =>
       `Batten 0 carries the undereave slates, batten 1 the heads of course 1, and so on. The centre line of batten 0 lies ${first} up from the eave line. Every step is ${step}. Mark from batten 0 in one run; the marks are rounded, never the steps.`,
+    leadDrop: (batten: number, first: string, step: string, gauge: string) =>
+      `Batten ${batten} carries the heads of course ${batten}, the next one those of course ${batten + 1}, and so on. Its centre line lies ${first} up from the eave line, ${step} above the batten below. Every further step is ${gauge}. Go on from batten 0 on the same rod; the marks are rounded, never the steps.`,
     below: (first: string) => `−${first}`,
     batten: 'Batten',
     undereave: 'undereave',
@@ -45,7 +48,7 @@ export const sheet = {
   perps: {
     title: 'Perp marks',
     random: (sideLap: string, lookFor: string) =>
-      `Random widths: no perp marks. Least side lap ${sideLap}, edge to edge. Look for ${lookFor} and wider.`,
+      `Random widths, drawn at their mean: no perp marks. Least side lap ${sideLap}, edge to edge. Look for ${lookFor} and wider.`,
     lead: (datum: string) => `Measured along the course from ${datum}.`,
     edge: {
       left: 'Each mark is the left edge of a slate.',
@@ -80,6 +83,9 @@ export const sheet = {
     title: 'Courses, eave to ridge',
     lead: (gauge: string) =>
       `Batten lines up the rafter from the eave line, every step ${gauge}. Mark all from one point.`,
+    leadDrop: (batten: number, step: string, gauge: string) =>
+      `Batten lines up the rafter from the eave line. Batten ${batten} lies ${step} above the one below: a shorter slate begins. Every further step is ${gauge}. Mark all from one point.`,
+    random: (mean: string) => `Slates are counted at the mean width, ${mean}.`,
     planned: 'Piles as planned.',
     unplanned: 'No plan is in use yet: write the pile in.',
     course: 'Course',
@@ -94,6 +100,9 @@ export const sheet = {
     wide: '1½',
     cuts: 'Cuts',
     widths: 'Cut in full, left to right: tail/head',
+    toFill: 'Width to fill',
+    about: 'Slates, about',
+    drop: 'drop',
     done: 'Laid',
     undereave: 'Under',
     noPile: '____'
@@ -157,6 +166,7 @@ export const sheet = {
     full: 'Full slate',
     length: (length: string) => `length ${length}`,
     width: (width: string) => `width ${width}`,
+    widths: (from: string, to: string) => `width ${from} to ${to}`,
     hole: (hole: string) => `holes ${hole} from the tail`,
     holeFromHead: (hole: string) => `(${hole} from the head)`,
     tail: 'tail',

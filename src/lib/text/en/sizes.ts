@@ -22,6 +22,7 @@ export const sizes = {
   mean: 'Mean width',
   meanHint: 'Left out: the middle of the two.',
   add: 'Add a length',
+  most: (most: string) => `${most} lengths are the most. Lay the two nearest as one.`,
   remove: 'Remove',
   save: 'Save the sizes',
   backToOne: 'Back to one size',
@@ -56,6 +57,8 @@ export const sizes = {
     unknownStock: 'No slates are entered: all lengths are taken to be there alike.',
     chosen: 'Chosen. They stay, whatever is sorted.',
     stale: 'The courses chosen fill the roof no more. These are proposed instead.',
+    misplaced: (slope: string, courses: string, laid: string, now: string) =>
+      `${slope}, course ${courses}: laid of ${laid}, where ${now} would lie. Propose again: what lies is kept.`,
     use: 'Use these courses',
     free: 'Propose again',
     short: (m2: string) =>
@@ -99,7 +102,11 @@ export const sizes = {
     lead: 'What a delivery in tonnes comes to in slates.',
     tonnes: 'Weight of slates',
     thickness: 'Thickness',
-    measured: (mm: string) => `Measured here: ${mm}.`,
+    measured: (mm: string, pallets: number) =>
+      pallets > 1
+        ? `Measured here: ${mm} on ${pallets} pallets. The range holds how they differ.`
+        : `Measured here: ${mm} on one pallet; others may be out by a tenth. Measure a second.`,
+    pallets: 'Pallets it stands on',
     typed: 'Not measured yet: taken to be right within a tenth.',
     answer: (n: string, from: string, to: string) =>
       `About ${n} slates, between ${from} and ${to}.`,
@@ -123,6 +130,19 @@ export const sizes = {
     lot: 'Slates in the lot',
     answer: (n: string, from: string, to: string) =>
       `About ${n} are sound, between ${from} and ${to}.`,
+    sizes: 'Sizes of sound ones',
+    sizesHint: 'Length × width in millimetres, as 502 x 248, 405 x 200.',
+    sizesWrong: 'Write each as length x width, with commas between, as 502 x 248, 405 x 200.',
+    sizesTooMany: 'More are measured than were sound. Look at the numbers.',
+    ofSize: (size: string, n: string, from: string, to: string) =>
+      `${size}: about ${n}, between ${from} and ${to}.`,
+    unfit: (n: number) =>
+      n === 1
+        ? '1 slate measured makes no size of this roof.'
+        : `${n} slates measured make no size of this roof.`,
+    name: 'Name of the lot',
+    enter: 'Enter as stock',
+    entered: (name: string) => `${name} is entered, each length with its own slates.`,
     roofs: (likely: string, from: string, to: string) =>
       `That is ${likely} times what this roof takes of them, ${from} to ${to}.`,
     noRoof: 'How many roofs that is shows once the courses are worked out.',

@@ -43,6 +43,7 @@ export const sort = {
     measured: (n: number) => many(n, { other: 'measured' }),
     over: (n: number) => `${many(n, { other: 'more than on the label' })}`
   },
+  count: 'Count piles',
   mode: { hand: 'By hand', gauge: 'Gauge' },
   entry: 'Reading',
   keypad: {
@@ -63,8 +64,6 @@ export const sort = {
     borderlineWhy: (threshold: string) => `very near ${threshold}: either pile is right`,
     tooThick: 'Too thick, check it',
     tooThin: 'Too thin, check it',
-    measureAgain: 'Measure again',
-    keep: 'Keep',
     outsideOrder: (band: string) => `outside the order, ${band}`,
     beyondSpread: (over: string) =>
       `${over} beyond nearly all so far: measure it again, else set it aside`,
@@ -157,16 +156,14 @@ export const sort = {
   },
   sides: {
     next: 'Next slate: left and right',
-    this: 'Left and right',
-    board: (step: string) => `On a flat board: does it rock by over ${step}?`,
-    rocks: 'It rocks',
-    skip: 'One side only'
+    this: 'Left and right'
   },
   tail: {
     text: 'Measure in the tail third, away from the dressed edge.',
     drawing: 'A slate with the place to measure marked near its lower end',
     close: 'Seen'
   },
+  photos: 'Photos',
   tally: {
     title: 'On the piles',
     pace: (n: string) => `${n} slates an hour`,
@@ -179,6 +176,7 @@ export const sort = {
     pallet: 'Pallet',
     remaining: 'Left',
     setAside: 'Aside',
+    found: 'Counted on the piles, pallet not known',
     total: 'All'
   },
   day: {
@@ -191,63 +189,11 @@ export const sort = {
   },
   options: {
     button: 'Options',
-    title: 'Options of this phone',
-    sound: 'Tone for each pile (lower is thicker)',
-    vibration: 'Vibration',
-    speech: 'Say the pile aloud',
-    noVoice: 'This device has no voice of its own for this language.',
-    leftHand: 'Left-handed layout',
-    awake: 'Keep the screen on',
-    awakeMissing: 'This browser cannot keep the screen on.',
-    holdStill: 'Hold still: gauge every point twice',
-    points: 'Points gauged on each slate',
-    nickname: 'Who sorts (a nickname, or leave it empty)',
-    nicknameHint: 'Only to learn each hand from spot checks. Nobody is compared or ranked.',
-    unit: 'Unit of the gauge',
-    tryOut: 'Try the signs of each pile',
-    storage: 'Storage on this device',
-    storageKept: 'The browser keeps the entries of this device.',
-    storageNotKept:
-      'The browser may clear this device when it runs short of room: back up each day.',
-    ending: 'Gauge that types',
-    endingKey: 'ends each reading with Enter or Tab',
-    endingPause: 'sends no end: a pause takes the reading',
-    endingForget: 'Forget, learn again',
     endingLearnt: 'Learnt: this gauge sends no Enter, so a pause takes the reading.',
-    tags: 'Tags and tally sheet'
+    tags: 'Tags, sheets'
   },
   caution:
     'Lift with help, stack low and level, wear gloves: edges cut. Local rules and the licensed trade decide.',
-  clicker: {
-    title: 'Keys of a clicker',
-    hint: 'By hand the keys 1, 2, 3 … sort at once. Teach other keys here. Some phones keep the volume keys to themselves: then set the clicker to page keys.',
-    none: 'no key yet',
-    press: 'Press the key now',
-    learn: 'Learn'
-  },
-  serial: {
-    title: 'Gauge on a cable',
-    connect: 'Connect a gauge',
-    connecting: 'Choose the gauge in the browser’s list…',
-    speed: 'Speed (baud)',
-    ending: 'Lines end',
-    endingLine: 'with a line end',
-    endingPause: 'with a pause',
-    learning: (n: number) =>
-      `Take ${many(n, { one: 'more trial reading', other: 'more trial readings' })}, each of another slate. They are not counted.`,
-    rawTitle: 'What the gauge sends',
-    rawNone: 'Nothing yet. Press the gauge’s data key; if only odd signs come, try another speed.',
-    which: 'Which of these is the thickness?',
-    noNumber: 'No number in these lines. Try another speed.',
-    learnt: 'The gauge is learnt: its readings are taken.',
-    disconnect: 'Disconnect',
-    forget: 'Learn again',
-    unplugged: 'The gauge was unplugged. What it sent before is kept.',
-    closed: 'Disconnected.',
-    failed: (detail: string) => `The gauge did not open: ${detail}`,
-    bytesLost: 'Some signs from the gauge were lost. If the last slate was not taken, gauge it.',
-    noise: (text: string) => `Not a reading, left out: ${text}`
-  },
   unsaved: (n: number) =>
     `${many(n, { one: 'entry waits', other: 'entries wait' })} to be saved. ${n === 1 ? 'It stays' : 'They stay'} on this screen.`,
   live: (n: number, last: string) => (n > 1 ? `${n} entries. Last: ${last}` : last)

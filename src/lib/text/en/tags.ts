@@ -28,10 +28,14 @@ export const tags = {
   slates: (n: number) => many(n, SLATE),
   slatesUnknown: 'Slates: ________',
   drawnFrom: 'Take from several pallets together.',
-  job: 'Job',
   date: 'Date',
   sorter: 'Sorter (may stay empty)',
-  strokes: 'One stroke for each slate, in fives.',
+  strokes:
+    'One stroke for each slate: four upright, the fifth across them. One gate of five to a box.',
+  palletsOn: (labels: readonly string[]) =>
+    `${labels.length === 1 ? 'Pallet' : 'Pallets'} ${labels.join(', ')}`,
+  boxes: (pile: string, strokes: number) =>
+    `${pile}: boxes for ${many(strokes, { one: 'stroke', other: 'strokes' })}`,
   setAside: 'Set aside',
   sum: 'Sum',
   cardTitle: 'Go/no-go card',
@@ -45,12 +49,5 @@ export const tags = {
   entersLast: (limit: string, pile: string) => `Enters ${limit}: ${pile}`,
   tailThird: 'Measure in the tail third, away from the dressed edge.',
   backTitle: 'Type the tally sheet in',
-  backHint: 'Whole numbers; leave empty what has no strokes. All of it is saved in one go.',
-  cell: (pallet: string, pile: string) => `Pallet ${pallet}, ${pile}`,
-  cellWrong: (what: string) => `${what}: type a whole number up to 2,000.`,
-  nothing: 'Type at least one number.',
-  save: 'Save all',
-  saving: 'Saving…',
-  saved: (n: number) => `${many(n, SLATE)} saved.`,
-  undoAll: 'Undo all of it'
+  backHint: 'On Sort, under Count piles: pallet by pallet, what was set aside included.'
 };

@@ -1,3 +1,4 @@
+import { haveWords, numberOfPile } from '../pile-names.ts';
 import { pluralizer } from '../plural.ts';
 import type { Catalogue } from '../words.svelte.ts';
 
@@ -12,8 +13,9 @@ export const common: Partial<Catalogue['common']> = {
   pallets: (n) => many(n, { one: 'palé', other: 'palés' }),
   piles: (n) => many(n, { one: 'montón', other: 'montones' }),
   entries: (n) => many(n, ENTRY),
-  pileWord: (pile, piles) => (piles === 3 ? WORDS[pile - 1] : ''),
-  pile: (pile, piles) => (piles === 3 ? `${pile} ${WORDS[pile - 1]}` : `Montón ${pile}`),
+  pileWord: (pile, piles) => (haveWords(piles) ? WORDS[pile - 1] : ''),
+  pile: (pile, piles) =>
+    haveWords(piles) ? `${pile} ${WORDS[pile - 1]}` : `Montón ${numberOfPile(pile, piles)}`,
   back: 'Volver',
   save: 'Guardar',
   cancel: 'Cancelar',
@@ -21,7 +23,8 @@ export const common: Partial<Catalogue['common']> = {
   print: 'Imprimir',
   sheet: {
     page: (page, pages) => `página ${page} de ${pages}`,
-    mark: (mark) => `huella ${mark}`
+    mark: (mark) => `huella ${mark}`,
+    goesOn: 'continúa'
   },
   close: 'Cerrar',
   remove: 'Quitar',
@@ -81,6 +84,7 @@ export const common: Partial<Catalogue['common']> = {
     palletAdded: 'palé',
     sampleDrawn: 'lista de muestra',
     slateGauged: 'pizarra medida',
+    readingHeld: 'medida en espera',
     slateTapped: 'pizarra clasificada',
     slateSetAside: 'pizarra apartada',
     slateChecked: 'comprobación',

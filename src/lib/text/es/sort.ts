@@ -46,6 +46,7 @@ export const sort: Catalogue['sort'] = {
     measured: (n) => many(n, { one: 'medida', other: 'medidas' }),
     over: (n) => many(n, { other: 'más que en la etiqueta' })
   },
+  count: 'Contar montones',
   mode: { hand: 'A mano', gauge: 'Calibre' },
   entry: 'Lectura',
   keypad: {
@@ -66,8 +67,6 @@ export const sort: Catalogue['sort'] = {
     borderlineWhy: (threshold) => `muy cerca de ${threshold}: valen ambos montones`,
     tooThick: 'Demasiado gruesa, revísela',
     tooThin: 'Demasiado fina, revísela',
-    measureAgain: 'Medir otra vez',
-    keep: 'Conservar',
     outsideOrder: (band) => `fuera del pedido, ${band}`,
     beyondSpread: (over) =>
       `${over} más allá de casi todas hasta ahora: mídala otra vez o apártela`,
@@ -159,16 +158,14 @@ export const sort: Catalogue['sort'] = {
   },
   sides: {
     next: 'Pizarra siguiente: izquierda y derecha',
-    this: 'Izquierda y derecha',
-    board: (step) => `Sobre una tabla plana: ¿baila más de ${step}?`,
-    rocks: 'Baila',
-    skip: 'Un solo lado'
+    this: 'Izquierda y derecha'
   },
   tail: {
     text: 'Mida en el tercio inferior, lejos del borde labrado.',
     drawing: 'Una pizarra con el punto de medida cerca del extremo inferior',
     close: 'Visto'
   },
+  photos: 'Fotos',
   tally: {
     title: 'En los montones',
     pace: (n) => `${n} pizarras por hora`,
@@ -180,6 +177,7 @@ export const sort: Catalogue['sort'] = {
     pallet: 'Palé',
     remaining: 'Quedan',
     setAside: 'Aparte',
+    found: 'Contadas en los montones, palé sin saber',
     total: 'Todo'
   },
   day: {
@@ -192,64 +190,11 @@ export const sort: Catalogue['sort'] = {
   },
   options: {
     button: 'Opciones',
-    title: 'Opciones de este teléfono',
-    sound: 'Un tono por montón (más grave, más gruesa)',
-    vibration: 'Vibración',
-    speech: 'Decir el montón en voz alta',
-    noVoice: 'Este aparato no tiene voz propia para este idioma.',
-    leftHand: 'Para zurdos',
-    awake: 'Mantener la pantalla encendida',
-    awakeMissing: 'Este navegador no puede mantener la pantalla encendida.',
-    holdStill: 'Medir dos veces cada punto',
-    points: 'Puntos medidos en cada pizarra',
-    nickname: 'Quién clasifica (un apodo, o nada)',
-    nicknameHint: 'Solo para conocer cada mano por las comprobaciones. No se compara a nadie.',
-    unit: 'Unidad del calibre',
-    tryOut: 'Probar las señales de cada montón',
-    storage: 'Memoria de este aparato',
-    storageKept: 'El navegador conserva los registros de este aparato.',
-    storageNotKept:
-      'El navegador puede vaciar este aparato si le falta espacio: haga copia cada día.',
-    ending: 'Calibre que escribe',
-    endingKey: 'acaba cada lectura con Enter o Tab',
-    endingPause: 'no manda final: una pausa toma la lectura',
-    endingForget: 'Olvidar y aprender de nuevo',
     endingLearnt: 'Aprendido: el calibre no manda Enter; una pausa toma la lectura.',
     tags: 'Etiquetas y hoja de recuento para imprimir'
   },
   caution:
     'Levante con ayuda, apile bajo y a nivel, use guantes: los cantos cortan. Deciden las normas locales y los profesionales.',
-  clicker: {
-    title: 'Teclas de un pulsador',
-    hint: 'A mano, las teclas 1, 2, 3 … clasifican al momento. Enseñe aquí otras teclas. Algunos móviles se reservan las teclas de volumen: use entonces las de página.',
-    none: 'aún sin tecla',
-    press: 'Pulse ahora la tecla',
-    learn: 'Aprender'
-  },
-  serial: {
-    title: 'Calibre por cable',
-    connect: 'Conectar un calibre',
-    connecting: 'Elija el calibre en la lista del navegador…',
-    speed: 'Velocidad (baudios)',
-    ending: 'Las líneas acaban',
-    endingLine: 'con fin de línea',
-    endingPause: 'con una pausa',
-    learning: (n) =>
-      `Tome ${many(n, { one: 'lectura de prueba más', other: 'lecturas de prueba más' })}, cada una de otra pizarra. No se cuentan.`,
-    rawTitle: 'Lo que manda el calibre',
-    rawNone:
-      'Nada aún. Pulse la tecla de datos del calibre; si salen signos raros, pruebe otra velocidad.',
-    which: '¿Cuál es el grosor?',
-    noNumber: 'No hay número en estas líneas. Pruebe otra velocidad.',
-    learnt: 'Calibre aprendido: sus lecturas se toman.',
-    disconnect: 'Desconectar',
-    forget: 'Aprender de nuevo',
-    unplugged: 'Se desenchufó el calibre. Lo que mandó antes se conserva.',
-    closed: 'Desconectado.',
-    failed: (detail) => `El calibre no se abrió: ${detail}`,
-    bytesLost: 'Se perdieron signos del calibre. Si la última pizarra no se tomó, mídala.',
-    noise: (text) => `No es una lectura, se deja: ${text}`
-  },
   unsaved: (n) =>
     `${many(n, { one: 'registro espera', other: 'registros esperan' })} a guardarse y siguen en esta pantalla.`,
   live: (n, last) => (n > 1 ? `${n} registros. Último: ${last}` : last)

@@ -28,10 +28,12 @@ export const tags: Catalogue['tags'] = {
   slates: (n) => many(n, SLATE),
   slatesUnknown: 'Pizarras: ________',
   drawnFrom: 'Tome de varios palés a la vez.',
-  job: 'Obra',
   date: 'Fecha',
   sorter: 'Quién clasifica (puede quedar vacío)',
-  strokes: 'Un trazo por pizarra, de cinco en cinco.',
+  strokes:
+    'Un trazo por pizarra: cuatro de pie, el quinto los cruza. Un grupo de cinco por casilla.',
+  palletsOn: (labels) => `${labels.length === 1 ? 'Palé' : 'Palés'} ${labels.join(', ')}`,
+  boxes: (pile, strokes) => `${pile}: casillas para ${strokes} trazos`,
   setAside: 'Apartadas',
   sum: 'Suma',
   cardTitle: 'Galga pasa/no pasa',
@@ -45,12 +47,5 @@ export const tags: Catalogue['tags'] = {
   entersLast: (limit, pile) => `Entra en ${limit}: ${pile}`,
   tailThird: 'Mida en el tercio inferior, lejos del borde labrado.',
   backTitle: 'Pasar la hoja de recuento',
-  backHint: 'Números enteros; deje vacío lo que no tenga trazos. Todo se guarda de una vez.',
-  cell: (pallet, pile) => `Palé ${pallet}, ${pile}`,
-  cellWrong: (what) => `${what}: escriba un número entero hasta 2000.`,
-  nothing: 'Escriba al menos un número.',
-  save: 'Guardar todo',
-  saving: 'Guardando…',
-  saved: (n) => `${many(n, SLATE)}: guardado.`,
-  undoAll: 'Deshacer todo'
+  backHint: 'En Clasificar, en Contar montones: palé por palé, también lo apartado.'
 };

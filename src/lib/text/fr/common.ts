@@ -1,3 +1,4 @@
+import { haveWords, numberOfPile } from '../pile-names.ts';
 import { pluralizer } from '../plural.ts';
 import type { Catalogue } from '../words.svelte.ts';
 
@@ -12,8 +13,9 @@ export const common: Partial<Catalogue['common']> = {
   pallets: (n) => many(n, { one: 'palette', other: 'palettes' }),
   piles: (n) => many(n, { one: 'tas', other: 'tas' }),
   entries: (n) => many(n, ENTRY),
-  pileWord: (pile, piles) => (piles === 3 ? WORDS[pile - 1] : ''),
-  pile: (pile, piles) => (piles === 3 ? `${pile} ${WORDS[pile - 1]}` : `Tas ${pile}`),
+  pileWord: (pile, piles) => (haveWords(piles) ? WORDS[pile - 1] : ''),
+  pile: (pile, piles) =>
+    haveWords(piles) ? `${pile} ${WORDS[pile - 1]}` : `Tas ${numberOfPile(pile, piles)}`,
   back: 'Retour',
   save: 'Enregistrer',
   cancel: 'Annuler',
@@ -21,7 +23,8 @@ export const common: Partial<Catalogue['common']> = {
   print: 'Imprimer',
   sheet: {
     page: (page, pages) => `page ${page} sur ${pages}`,
-    mark: (mark) => `empreinte ${mark}`
+    mark: (mark) => `empreinte ${mark}`,
+    goesOn: 'suite'
   },
   close: 'Fermer',
   remove: 'Retirer',
@@ -82,6 +85,7 @@ export const common: Partial<Catalogue['common']> = {
     palletAdded: 'palette',
     sampleDrawn: 'liste d’échantillon',
     slateGauged: 'ardoise mesurée',
+    readingHeld: 'mesure en attente',
     slateTapped: 'ardoise triée',
     slateSetAside: 'ardoise écartée',
     slateChecked: 'contrôle',

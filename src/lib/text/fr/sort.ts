@@ -42,6 +42,7 @@ export const sort: Catalogue['sort'] = {
     measured: (n) => many(n, { one: 'mesurée', other: 'mesurées' }),
     over: (n) => many(n, { other: 'de plus que l’étiquette' })
   },
+  count: 'Compter les tas',
   mode: { hand: 'À la main', gauge: 'Calibre' },
   entry: 'Mesure',
   keypad: {
@@ -62,8 +63,6 @@ export const sort: Catalogue['sort'] = {
     borderlineWhy: (threshold) => `tout près de ${threshold} : les deux tas conviennent`,
     tooThick: 'Trop épaisse, à vérifier',
     tooThin: 'Trop mince, à vérifier',
-    measureAgain: 'Mesurer encore',
-    keep: 'Garder',
     outsideOrder: (band) => `hors commande, ${band}`,
     beyondSpread: (over) =>
       `${over} au-delà de presque toutes jusqu’ici : remesurer, sinon mettre de côté`,
@@ -156,16 +155,14 @@ export const sort: Catalogue['sort'] = {
   },
   sides: {
     next: 'Ardoise suivante : gauche et droite',
-    this: 'Gauche et droite',
-    board: (step) => `Sur une planche plane : bascule-t-elle de plus de ${step} ?`,
-    rocks: 'Elle bascule',
-    skip: 'Un seul côté'
+    this: 'Gauche et droite'
   },
   tail: {
     text: 'Mesurez dans le tiers bas, loin du bord épaufré.',
     drawing: 'Une ardoise avec l’endroit à mesurer près du bas',
     close: 'Vu'
   },
+  photos: 'Photos',
   tally: {
     title: 'Sur les tas',
     pace: (n) => `${n} ardoises par heure`,
@@ -177,6 +174,7 @@ export const sort: Catalogue['sort'] = {
     pallet: 'Palette',
     remaining: 'Reste',
     setAside: 'Écart',
+    found: 'Comptées sur les tas, palette inconnue',
     total: 'Tout'
   },
   day: {
@@ -189,64 +187,11 @@ export const sort: Catalogue['sort'] = {
   },
   options: {
     button: 'Options',
-    title: 'Options de ce téléphone',
-    sound: 'Un son par tas (plus grave, plus épais)',
-    vibration: 'Vibration',
-    speech: 'Dire le tas à voix haute',
-    noVoice: 'Cet appareil n’a pas de voix à lui pour cette langue.',
-    leftHand: 'Pour gaucher',
-    awake: 'Garder l’écran allumé',
-    awakeMissing: 'Ce navigateur ne peut pas garder l’écran allumé.',
-    holdStill: 'Mesurer deux fois chaque point',
-    points: 'Points mesurés par ardoise',
-    nickname: 'Qui trie (un surnom, ou rien)',
-    nicknameHint: 'Seulement pour connaître chaque main par les contrôles. Personne n’est comparé.',
-    unit: 'Unité du calibre',
-    tryOut: 'Essayer les signes de chaque tas',
-    storage: 'Mémoire de cet appareil',
-    storageKept: 'Le navigateur garde les saisies de cet appareil.',
-    storageNotKept:
-      'Le navigateur peut vider cet appareil s’il manque de place : sauvegardez chaque jour.',
-    ending: 'Calibre qui écrit',
-    endingKey: 'finit chaque mesure par Entrée ou Tab',
-    endingPause: 'n’envoie pas de fin : une pause prend la mesure',
-    endingForget: 'Oublier, apprendre encore',
     endingLearnt: 'Appris : ce calibre n’envoie pas Entrée ; une pause prend la mesure.',
     tags: 'Étiquettes et feuille à imprimer'
   },
   caution:
     'Levez à deux, empilez bas et d’aplomb, portez des gants : les bords coupent. Les règles locales et le métier décident.',
-  clicker: {
-    title: 'Touches d’une télécommande',
-    hint: 'À la main, les touches 1, 2, 3 … trient aussitôt. Apprenez ici d’autres touches. Certains téléphones gardent les touches de volume pour eux : prenez alors celles de page.',
-    none: 'pas encore de touche',
-    press: 'Appuyez sur la touche',
-    learn: 'Apprendre'
-  },
-  serial: {
-    title: 'Calibre par câble',
-    connect: 'Brancher un calibre',
-    connecting: 'Choisissez le calibre dans la liste du navigateur…',
-    speed: 'Vitesse (bauds)',
-    ending: 'Les lignes finissent',
-    endingLine: 'par une fin de ligne',
-    endingPause: 'par une pause',
-    learning: (n) =>
-      `Prenez ${many(n, { one: 'mesure d’essai de plus', other: 'mesures d’essai de plus' })}, chacune d’une autre ardoise. Elles ne comptent pas.`,
-    rawTitle: 'Ce que le calibre envoie',
-    rawNone:
-      'Rien encore. Appuyez sur la touche de données ; si des signes étranges viennent, changez de vitesse.',
-    which: 'Lequel est l’épaisseur ?',
-    noNumber: 'Pas de nombre dans ces lignes. Changez de vitesse.',
-    learnt: 'Calibre appris : ses mesures sont prises.',
-    disconnect: 'Débrancher',
-    forget: 'Apprendre encore',
-    unplugged: 'Le calibre a été débranché. Ce qui précède est gardé.',
-    closed: 'Débranché.',
-    failed: (detail) => `Le calibre ne s’est pas ouvert : ${detail}`,
-    bytesLost: 'Des signes du calibre sont perdus. Si la dernière ardoise manque, mesurez-la.',
-    noise: (text) => `Pas une mesure, laissé : ${text}`
-  },
   unsaved: (n) =>
     `${many(n, { one: 'saisie attend', other: 'saisies attendent' })} l’enregistrement et restent à l’écran.`,
   live: (n, last) => (n > 1 ? `${n} saisies. Dernière : ${last}` : last)

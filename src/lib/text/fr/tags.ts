@@ -28,10 +28,12 @@ export const tags: Catalogue['tags'] = {
   slates: (n) => many(n, SLATE),
   slatesUnknown: 'Ardoises : ________',
   drawnFrom: 'Prenez sur plusieurs palettes à la fois.',
-  job: 'Chantier',
   date: 'Date',
   sorter: 'Trieur (peut rester vide)',
-  strokes: 'Un trait par ardoise, par groupes de cinq.',
+  strokes:
+    'Un trait par ardoise : quatre debout, le cinquième en travers. Un groupe de cinq par case.',
+  palletsOn: (labels) => `${labels.length === 1 ? 'Palette' : 'Palettes'} ${labels.join(', ')}`,
+  boxes: (pile, strokes) => `${pile} : cases pour ${strokes} traits`,
   setAside: 'Écartées',
   sum: 'Somme',
   cardTitle: 'Carte passe/ne passe pas',
@@ -45,13 +47,5 @@ export const tags: Catalogue['tags'] = {
   entersLast: (limit, pile) => `Entre dans ${limit} : ${pile}`,
   tailThird: 'Mesurez dans le tiers bas, loin du bord épaufré.',
   backTitle: 'Reporter la feuille de comptage',
-  backHint:
-    'Nombres entiers ; laissez vide ce qui n’a pas de trait. Tout est enregistré d’un coup.',
-  cell: (pallet, pile) => `Palette ${pallet}, ${pile}`,
-  cellWrong: (what) => `${what} : tapez un nombre entier jusqu’à 2000.`,
-  nothing: 'Tapez au moins un nombre.',
-  save: 'Tout enregistrer',
-  saving: 'Enregistrement…',
-  saved: (n) => `${many(n, SLATE)} : enregistré.`,
-  undoAll: 'Tout défaire'
+  backHint: 'Sur l’écran de tri, sous Compter les tas : palette par palette, écartées comprises.'
 };

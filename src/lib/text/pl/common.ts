@@ -1,3 +1,4 @@
+import { haveWords, numberOfPile } from '../pile-names.ts';
 import { pluralizer } from '../plural.ts';
 import type { Catalogue } from '../words.svelte.ts';
 
@@ -12,8 +13,9 @@ export const common: Partial<Catalogue['common']> = {
   pallets: (n) => many(n, { one: 'paleta', few: 'palety', many: 'palet', other: 'palety' }),
   piles: (n) => many(n, { one: 'stos', few: 'stosy', many: 'stosów', other: 'stosu' }),
   entries: (n) => many(n, ENTRY),
-  pileWord: (pile, piles) => (piles === 3 ? WORDS[pile - 1] : ''),
-  pile: (pile, piles) => (piles === 3 ? `${pile} ${WORDS[pile - 1]}` : `Stos ${pile}`),
+  pileWord: (pile, piles) => (haveWords(piles) ? WORDS[pile - 1] : ''),
+  pile: (pile, piles) =>
+    haveWords(piles) ? `${pile} ${WORDS[pile - 1]}` : `Stos ${numberOfPile(pile, piles)}`,
   back: 'Wróć',
   save: 'Zapisz',
   cancel: 'Anuluj',
@@ -21,7 +23,8 @@ export const common: Partial<Catalogue['common']> = {
   print: 'Drukuj',
   sheet: {
     page: (page, pages) => `strona ${page} z ${pages}`,
-    mark: (mark) => `odcisk ${mark}`
+    mark: (mark) => `odcisk ${mark}`,
+    goesOn: 'ciąg dalszy'
   },
   close: 'Zamknij',
   remove: 'Usuń',
@@ -81,6 +84,7 @@ export const common: Partial<Catalogue['common']> = {
     palletAdded: 'paleta',
     sampleDrawn: 'lista próbki',
     slateGauged: 'zmierzono płytkę',
+    readingHeld: 'pomiar czeka',
     slateTapped: 'posortowano płytkę',
     slateSetAside: 'odłożono płytkę',
     slateChecked: 'sprawdzenie',

@@ -47,6 +47,7 @@ export const sort: Catalogue['sort'] = {
     measured: (n) => `zmierzono ${many(n, { other: '' }).trim()}`,
     over: (n) => many(n, { other: 'ponad etykietę' })
   },
+  count: 'Policz stosy',
   mode: { hand: 'Ręką', gauge: 'Przyrząd' },
   entry: 'Odczyt',
   keypad: {
@@ -67,8 +68,6 @@ export const sort: Catalogue['sort'] = {
     borderlineWhy: (threshold) => `tuż przy ${threshold}: oba stosy są dobre`,
     tooThick: 'Za gruba, sprawdź',
     tooThin: 'Za cienka, sprawdź',
-    measureAgain: 'Zmierz ponownie',
-    keep: 'Zostaw',
     outsideOrder: (band) => `poza zamówieniem, ${band}`,
     beyondSpread: (over) =>
       `${over} poza prawie wszystkimi dotąd: zmierz ponownie albo odłóż na bok`,
@@ -160,16 +159,14 @@ export const sort: Catalogue['sort'] = {
   },
   sides: {
     next: 'Następna płytka: lewy i prawy bok',
-    this: 'Lewy i prawy bok',
-    board: (step) => `Na płaskiej desce: kołysze się o ponad ${step}?`,
-    rocks: 'Kołysze się',
-    skip: 'Tylko jeden bok'
+    this: 'Lewy i prawy bok'
   },
   tail: {
     text: 'Mierz w dolnej trzeciej części, z dala od obrobionej krawędzi.',
     drawing: 'Płytka z miejscem pomiaru przy dolnym końcu',
     close: 'Wiem'
   },
+  photos: 'Zdjęcia',
   tally: {
     title: 'Na stosach',
     pace: (n) => `${n} płytek na godzinę`,
@@ -181,6 +178,7 @@ export const sort: Catalogue['sort'] = {
     pallet: 'Paleta',
     remaining: 'Zostało',
     setAside: 'Odłoż.',
+    found: 'Policzone na stosach, paleta nieznana',
     total: 'Razem'
   },
   day: {
@@ -193,62 +191,11 @@ export const sort: Catalogue['sort'] = {
   },
   options: {
     button: 'Opcje',
-    title: 'Opcje tego telefonu',
-    sound: 'Ton każdego stosu (niższy to grubsza)',
-    vibration: 'Wibracje',
-    speech: 'Mów nazwę stosu',
-    noVoice: 'Urządzenie nie ma własnego głosu w tym języku.',
-    leftHand: 'Układ dla leworęcznych',
-    awake: 'Nie wygaszaj ekranu',
-    awakeMissing: 'Ta przeglądarka nie umie utrzymać ekranu.',
-    holdStill: 'Mierz każdy punkt dwa razy',
-    points: 'Punkty mierzone na płytce',
-    nickname: 'Kto sortuje (przezwisko albo nic)',
-    nicknameHint: 'Tylko aby poznać każdą rękę ze sprawdzeń. Nikogo się nie porównuje.',
-    unit: 'Jednostka przyrządu',
-    tryOut: 'Wypróbuj znaki stosów',
-    storage: 'Pamięć urządzenia',
-    storageKept: 'Przeglądarka zachowuje wpisy na tym urządzeniu.',
-    storageNotKept: 'Gdy zabraknie miejsca, przeglądarka może je usunąć: rób kopię co dzień.',
-    ending: 'Przyrząd, który pisze',
-    endingKey: 'kończy odczyt klawiszem Enter lub Tab',
-    endingPause: 'nie wysyła końca: odczyt przyjmuje przerwa',
-    endingForget: 'Zapomnij, ucz od nowa',
     endingLearnt: 'Nauczono: przyrząd nie wysyła Enter; odczyt przyjmuje przerwa.',
     tags: 'Karty i arkusz do druku'
   },
   caution:
     'Podnoś z pomocą, układaj nisko i równo, noś rękawice: krawędzie tną. Decydują miejscowe przepisy i uprawnieni fachowcy.',
-  clicker: {
-    title: 'Klawisze pilota',
-    hint: 'Ręcznie klawisze 1, 2, 3 … sortują od razu. Tu można nauczyć innych klawiszy. Niektóre telefony zachowują klawisze głośności dla siebie: wtedy ustaw pilota na klawisze stron.',
-    none: 'jeszcze bez klawisza',
-    press: 'Naciśnij teraz klawisz',
-    learn: 'Naucz'
-  },
-  serial: {
-    title: 'Przyrząd na kablu',
-    connect: 'Podłącz przyrząd',
-    connecting: 'Wybierz przyrząd z listy przeglądarki…',
-    speed: 'Szybkość (bod)',
-    ending: 'Wiersze kończą się',
-    endingLine: 'znakiem końca',
-    endingPause: 'przerwą',
-    learning: (n) =>
-      `Weź jeszcze ${many(n, { one: 'odczyt próbny', few: 'odczyty próbne', many: 'odczytów próbnych', other: 'odczytu próbnego' })}, każdy z innej płytki. Nie są liczone.`,
-    rawTitle: 'Co wysyła przyrząd',
-    rawNone: 'Jeszcze nic. Naciśnij klawisz danych przyrządu; gdy są dziwne znaki, zmień szybkość.',
-    which: 'Która liczba to grubość?',
-    noNumber: 'W tych wierszach nie ma liczby. Zmień szybkość.',
-    learnt: 'Przyrząd poznany: odczyty są przyjmowane.',
-    disconnect: 'Rozłącz',
-    forget: 'Ucz od nowa',
-    unplugged: 'Przyrząd odłączono. Wcześniejsze odczyty są zachowane.',
-    closed: 'Rozłączono.',
-    failed: (detail) => `Przyrząd się nie otworzył: ${detail}`,
-    bytesLost: 'Część znaków zginęła. Jeśli ostatniej płytki nie zapisano, zmierz ją.',
-    noise: (text) => `To nie odczyt, pominięto: ${text}`
-  },
   unsaved: (n) => `${many(n, ENTRY)} do zapisania; zostaje na tym ekranie.`,
   live: (n, last) => (n > 1 ? `${many(n, ENTRY)}. Ostatni: ${last}` : last)
 };

@@ -28,10 +28,11 @@ export const tags: Catalogue['tags'] = {
   slates: (n) => many(n, SLATE),
   slatesUnknown: 'Płytek: ________',
   drawnFrom: 'Bierz z kilku palet naraz.',
-  job: 'Budowa',
   date: 'Data',
   sorter: 'Kto sortuje (może zostać puste)',
-  strokes: 'Jedna kreska na płytkę, piątkami.',
+  strokes: 'Jedna kreska na płytkę: cztery pionowe, piąta w poprzek. Jedna piątka w kratce.',
+  palletsOn: (labels) => `${labels.length === 1 ? 'Paleta' : 'Palety'} ${labels.join(', ')}`,
+  boxes: (pile, strokes) => `${pile}: kratki na ${strokes} kresek`,
   setAside: 'Odłożone',
   sum: 'Suma',
   cardTitle: 'Sprawdzian szczelinowy',
@@ -45,12 +46,5 @@ export const tags: Catalogue['tags'] = {
   entersLast: (limit, pile) => `Wchodzi w ${limit}: ${pile}`,
   tailThird: 'Mierz w dolnej trzeciej części, z dala od obrobionej krawędzi.',
   backTitle: 'Wpisz arkusz kresek',
-  backHint: 'Liczby całkowite; puste zostaw to, co bez kresek. Wszystko zapisze się naraz.',
-  cell: (pallet, pile) => `Paleta ${pallet}, ${pile}`,
-  cellWrong: (what) => `${what}: wpisz liczbę całkowitą do 2000.`,
-  nothing: 'Wpisz co najmniej jedną liczbę.',
-  save: 'Zapisz wszystko',
-  saving: 'Zapisywanie…',
-  saved: (n) => `${many(n, SLATE)}: zapisano.`,
-  undoAll: 'Cofnij wszystko'
+  backHint: 'Na ekranie sortowania, w Policz stosy: paleta po palecie, także odłożone.'
 };

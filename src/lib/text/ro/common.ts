@@ -1,3 +1,4 @@
+import { haveWords, numberOfPile } from '../pile-names.ts';
 import { pluralizer } from '../plural.ts';
 import type { Catalogue } from '../words.svelte.ts';
 
@@ -12,8 +13,9 @@ export const common: Partial<Catalogue['common']> = {
   pallets: (n) => many(n, { one: 'palet', few: 'paleți', other: 'de paleți' }),
   piles: (n) => many(n, { one: 'stivă', few: 'stive', other: 'de stive' }),
   entries: (n) => many(n, ENTRY),
-  pileWord: (pile, piles) => (piles === 3 ? WORDS[pile - 1] : ''),
-  pile: (pile, piles) => (piles === 3 ? `${pile} ${WORDS[pile - 1]}` : `Stiva ${pile}`),
+  pileWord: (pile, piles) => (haveWords(piles) ? WORDS[pile - 1] : ''),
+  pile: (pile, piles) =>
+    haveWords(piles) ? `${pile} ${WORDS[pile - 1]}` : `Stiva ${numberOfPile(pile, piles)}`,
   back: 'Înapoi',
   save: 'Salvează',
   cancel: 'Renunță',
@@ -21,7 +23,8 @@ export const common: Partial<Catalogue['common']> = {
   print: 'Tipărește',
   sheet: {
     page: (page, pages) => `pagina ${page} din ${pages}`,
-    mark: (mark) => `amprenta ${mark}`
+    mark: (mark) => `amprenta ${mark}`,
+    goesOn: 'continuare'
   },
   close: 'Închide',
   remove: 'Scoate',
@@ -82,6 +85,7 @@ export const common: Partial<Catalogue['common']> = {
     palletAdded: 'palet',
     sampleDrawn: 'lista probei',
     slateGauged: 'placă măsurată',
+    readingHeld: 'măsurătoare în așteptare',
     slateTapped: 'placă sortată',
     slateSetAside: 'placă pusă deoparte',
     slateChecked: 'verificare',

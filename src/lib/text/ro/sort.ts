@@ -47,6 +47,7 @@ export const sort: Catalogue['sort'] = {
     measured: (n) => many(n, { one: 'măsurată', other: 'măsurate' }),
     over: (n) => many(n, { other: 'peste etichetă' })
   },
+  count: 'Numără stivele',
   mode: { hand: 'Cu mâna', gauge: 'Șubler' },
   entry: 'Citire',
   keypad: {
@@ -67,8 +68,6 @@ export const sort: Catalogue['sort'] = {
     borderlineWhy: (threshold) => `foarte aproape de ${threshold}: ambele stive sunt bune`,
     tooThick: 'Prea groasă, verificați',
     tooThin: 'Prea subțire, verificați',
-    measureAgain: 'Măsurați iar',
-    keep: 'Păstrați',
     outsideOrder: (band) => `în afara comenzii, ${band}`,
     beyondSpread: (over) =>
       `cu ${over} dincolo de aproape toate până acum: măsoară din nou sau pune deoparte`,
@@ -159,16 +158,14 @@ export const sort: Catalogue['sort'] = {
   },
   sides: {
     next: 'Ardezia următoare: stânga și dreapta',
-    this: 'Stânga și dreapta',
-    board: (step) => `Pe o scândură plană: se leagănă cu peste ${step}?`,
-    rocks: 'Se leagănă',
-    skip: 'Doar o parte'
+    this: 'Stânga și dreapta'
   },
   tail: {
     text: 'Măsurați în treimea de jos, departe de muchia cioplită.',
     drawing: 'O placă cu locul de măsurat lângă capătul de jos',
     close: 'Văzut'
   },
+  photos: 'Fotografii',
   tally: {
     title: 'Pe stive',
     pace: (n) => `${n} plăci pe oră`,
@@ -180,6 +177,7 @@ export const sort: Catalogue['sort'] = {
     pallet: 'Palet',
     remaining: 'Rămase',
     setAside: 'Aparte',
+    found: 'Numărate pe stive, palet necunoscut',
     total: 'Tot'
   },
   day: {
@@ -192,62 +190,11 @@ export const sort: Catalogue['sort'] = {
   },
   options: {
     button: 'Opțiuni',
-    title: 'Opțiunile acestui telefon',
-    sound: 'Un ton pentru fiecare stivă (mai jos e mai groasă)',
-    vibration: 'Vibrație',
-    speech: 'Spune stiva cu voce tare',
-    noVoice: 'Aparatul nu are voce proprie pentru această limbă.',
-    leftHand: 'Pentru stângaci',
-    awake: 'Ține ecranul aprins',
-    awakeMissing: 'Acest browser nu poate ține ecranul aprins.',
-    holdStill: 'Măsoară fiecare punct de două ori',
-    points: 'Puncte măsurate pe placă',
-    nickname: 'Cine sortează (o poreclă sau nimic)',
-    nicknameHint: 'Doar pentru a cunoaște fiecare mână din verificări. Nimeni nu este comparat.',
-    unit: 'Unitatea șublerului',
-    tryOut: 'Încearcă semnele fiecărei stive',
-    storage: 'Memoria aparatului',
-    storageKept: 'Browserul păstrează înregistrările de pe aparat.',
-    storageNotKept: 'Browserul le poate șterge dacă lipsește spațiul: faceți zilnic o copie.',
-    ending: 'Șubler care scrie',
-    endingKey: 'încheie citirea cu Enter sau Tab',
-    endingPause: 'nu trimite sfârșit: o pauză ia citirea',
-    endingForget: 'Uită, învață din nou',
     endingLearnt: 'Învățat: șublerul nu trimite Enter; o pauză ia citirea.',
     tags: 'Etichete și foaie de tipărit'
   },
   caution:
     'Ridicați cu ajutor, stivuiți jos și drept, purtați mănuși: muchiile taie. Decid regulile locale și meseriașii autorizați.',
-  clicker: {
-    title: 'Tastele unei telecomenzi',
-    hint: 'Manual, tastele 1, 2, 3 … sortează imediat. Învățați aici alte taste. Unele telefoane păstrează tastele de volum pentru ele: folosiți atunci tastele de pagină.',
-    none: 'încă fără tastă',
-    press: 'Apăsați tasta acum',
-    learn: 'Învață'
-  },
-  serial: {
-    title: 'Șubler pe cablu',
-    connect: 'Conectează un șubler',
-    connecting: 'Alegeți șublerul din lista browserului…',
-    speed: 'Viteză (baud)',
-    ending: 'Liniile se termină',
-    endingLine: 'cu sfârșit de linie',
-    endingPause: 'cu o pauză',
-    learning: (n) =>
-      `Mai luați ${many(n, { one: 'citire de probă', few: 'citiri de probă', other: 'de citiri de probă' })}, fiecare de pe altă placă. Nu se numără.`,
-    rawTitle: 'Ce trimite șublerul',
-    rawNone: 'Încă nimic. Apăsați tasta de date; dacă apar semne ciudate, încercați altă viteză.',
-    which: 'Care este grosimea?',
-    noNumber: 'Nu e niciun număr în aceste linii. Încercați altă viteză.',
-    learnt: 'Șubler învățat: citirile se preiau.',
-    disconnect: 'Deconectează',
-    forget: 'Învață din nou',
-    unplugged: 'Șublerul a fost scos. Ce a trimis înainte este păstrat.',
-    closed: 'Deconectat.',
-    failed: (detail) => `Șublerul nu s-a deschis: ${detail}`,
-    bytesLost: 'S-au pierdut semne. Dacă ultima placă nu s-a luat, măsurați-o.',
-    noise: (text) => `Nu e o citire, lăsat: ${text}`
-  },
   unsaved: (n) => `${many(n, ENTRY)} de salvat; rămân pe acest ecran.`,
   live: (n, last) => (n > 1 ? `${many(n, ENTRY)}. Ultima: ${last}` : last)
 };

@@ -28,10 +28,12 @@ export const tags: Catalogue['tags'] = {
   slates: (n) => many(n, SLATE),
   slatesUnknown: 'Plăci: ________',
   drawnFrom: 'Luați din mai mulți paleți deodată.',
-  job: 'Lucrare',
   date: 'Data',
   sorter: 'Cine sortează (poate rămâne gol)',
-  strokes: 'O liniuță pentru fiecare placă, câte cinci.',
+  strokes:
+    'O liniuță pentru fiecare placă: patru drepte, a cincea peste ele. Un grup de cinci într-o căsuță.',
+  palletsOn: (labels) => `${labels.length === 1 ? 'Palet' : 'Paleți'} ${labels.join(', ')}`,
+  boxes: (pile, strokes) => `${pile}: căsuțe pentru ${strokes} liniuțe`,
   setAside: 'Deoparte',
   sum: 'Suma',
   cardTitle: 'Calibru trece/nu trece',
@@ -45,12 +47,5 @@ export const tags: Catalogue['tags'] = {
   entersLast: (limit, pile) => `Intră în ${limit}: ${pile}`,
   tailThird: 'Măsurați în treimea de jos, departe de muchia cioplită.',
   backTitle: 'Trece foaia de numărare',
-  backHint: 'Numere întregi; lăsați gol ce nu are liniuțe. Totul se salvează deodată.',
-  cell: (pallet, pile) => `Palet ${pallet}, ${pile}`,
-  cellWrong: (what) => `${what}: scrieți un număr întreg până la 2000.`,
-  nothing: 'Scrieți măcar un număr.',
-  save: 'Salvează tot',
-  saving: 'Se salvează…',
-  saved: (n) => `${many(n, SLATE)}: salvat.`,
-  undoAll: 'Anulează tot'
+  backHint: 'La sortare, sub Numără stivele: palet cu palet, și cele puse deoparte.'
 };
