@@ -1,3 +1,4 @@
+import { type Piles, countPiles, numberOfPile } from '$lib/text';
 import type { DevicePreferences } from './preferences.svelte.ts';
 
 /** Pitch of the thickest and of the thinnest pile, hertz: two octaves apart, well above wind. */
@@ -8,8 +9,8 @@ const SHORT_MS = 70;
 const GAP_MS = 80;
 
 /** The pitch that stands for a pile: lower is thicker, even steps to the ear. */
-export function pitchOfPile(pile: number, piles: number): number {
-  return LOWEST_HZ * 2 ** ((OCTAVES * (pile - 1)) / Math.max(1, piles - 1));
+export function pitchOfPile(pile: number, piles: Piles): number {
+  return LOWEST_HZ * 2 ** ((OCTAVES * (pile - 1)) / Math.max(1, countPiles(piles) - 1));
 }
 
 /**
@@ -34,8 +35,12 @@ export interface SenseSign {
 }
 
 /** The sign of a pile: one tone, and as many pulses as its number. */
-export function signOfPile(pile: number, piles: number): SenseSign {
-  return { tonesHz: [pitchOfPile(pile, piles)], seconds: 0.18, pulses: pulsesOfPile(pile) };
+export function signOfPile(pile: number, piles: Piles): SenseSign {
+  return {
+    tonesHz: [pitchOfPile(pile, piles)],
+    seconds: 0.18,
+    pulses: pulsesOfPile(numberOfPile(pile, piles))
+  };
 }
 
 /** What is no pile: each differs from the others and from every pile, to the ear and to the hand. */
@@ -69,7 +74,7 @@ export class Feedback {
   }
 
   /** A slate was told its pile. */
-  tellPile(pile: number, piles: number, word: string): void {
+  tellPile(pile: number, piles: Piles, word: string): void {
     this.#tell(signOfPile(pile, piles), word);
   }
 

@@ -1,12 +1,14 @@
-import { EMPTY_VIEW, type JobView, type NewEvent, type StoredEvent } from '$lib/journal';
+import { EMPTY_VIEW, type JobView, type NewEvent, type StoredEvent, palletIds } from '$lib/journal';
 import {
   gradesOf,
   jobName,
+  pileNumbersOf,
   pilesOf,
   settingsOf,
   sizesOf,
   slopesOf,
   specOf,
+  tallyPallet,
   tallyPallets,
   deliveryOf
 } from '$lib/job';
@@ -18,6 +20,7 @@ import {
   isQuotaExceeded,
   removedName
 } from '$lib/storage';
+import { inTurn } from './in-turn.ts';
 import { keepData } from './keep-data.ts';
 import { journalStore } from './store.ts';
 
@@ -78,6 +81,8 @@ export class JobState {
   readonly delivery = $derived(deliveryOf(this.view));
   readonly grades = $derived(gradesOf(this.view));
   readonly piles = $derived(pilesOf(this.view));
+  /** The numbers of the piles that slates are sorted on to, thickest first. */
+  readonly pileNumbers = $derived(pileNumbersOf(this.view));
   readonly slopes = $derived(slopesOf(this.view));
   readonly pallets = $derived(tallyPallets(this.view));
 
@@ -106,6 +111,11 @@ export class JobState {
   viewOf(sizeId: string | undefined): JobView {
     const { whole } = this;
     return sizeId === undefined || !this.#several ? whole : this.#several.viewOfSize(whole, sizeId);
+  }
+
+  /** What several sizes ask, loaded with them; undefined in a job of one size. */
+  get several(): Several | undefined {
+    return this.sizes.length > 0 ? this.#several : undefined;
   }
 
   /**
@@ -199,6 +209,7 @@ export class JobState {
     }
     this.newest = await this.#store.newest(this.jobId, NEWEST);
     await this.#readyFor(opened.view);
+    await addUp(opened.view);
     this.whole = opened.view;
     this.summary = opened.summary;
     this.status = 'open';
@@ -226,6 +237,20 @@ export class JobState {
     const unsaved = this.failure?.unsaved ?? [];
     this.failure = { kind: 'data-cleared', detail: '', unsaved };
   }
+}
+
+/** Pallets added up in one task. */
+const PALLETS_A_TASK = 20;
+
+/** Adds up the pallets of a view part by part, so that no screen has to do it all at once. */
+async function addUp(view: JobView): Promise<void> {
+  const ids = palletIds(view);
+  const starts = ids.map((_, at) => at).filter((at) => at % PALLETS_A_TASK === 0);
+  await inTurn(
+    ...starts.map((from) => () => {
+      for (const id of ids.slice(from, from + PALLETS_A_TASK)) tallyPallet(view, id);
+    })
+  );
 }
 
 function kindOf(error: unknown): SaveFailure['kind'] {

@@ -13,9 +13,18 @@ import {
   takeWorkedOut
 } from '$lib/job';
 import { runTask } from '$lib/worker';
+import { inTurn } from './in-turn.ts';
 import type { JobState } from './job.svelte.ts';
+import { pilesAside } from './piles-aside.ts';
 import type { PilesAsSorted, createPilesAsSorted } from '$lib/job/sorted';
-import { changeOfRest, coursesOn, placesOf, wholeRoof } from '$lib/job';
+import {
+  type CoursePartDone,
+  begunOn,
+  changeOfRest,
+  coursesOn,
+  placesOf,
+  wholeRoof
+} from '$lib/job';
 
 /** The plans made from the stock as it was at one moment. */
 export interface MadePlans {
@@ -50,10 +59,15 @@ export class PlanState {
   #sorting = $state.raw<ReturnType<typeof createPilesAsSorted> | 'unknown'>();
   /** Worked out off the page when the screen opened, and what that rests on. */
   #first = $state.raw<{ readonly restsOn: readonly unknown[]; readonly sorted: PilesAsSorted }>();
+  /** Whether the plan in force was read once, part by part, so that it can be shown at little cost. */
+  #isRead = $state(false);
+
+  /** Resolves once the plan in force can be shown, or it is known that there is none. */
+  readonly opened: Promise<void>;
 
   constructor(job: () => JobState) {
     this.#job = job;
-    void this.#load();
+    this.opened = this.#load();
   }
 
   /**
@@ -63,20 +77,29 @@ export class PlanState {
   async #load(): Promise<void> {
     const { view, sizes } = this.#job();
     // A view of one of several sizes has its roof from the whole job, which the worker does not know.
-    const worked =
-      sizes.length === 0
-        ? await runTask('workOutPiles', view).result.catch(() => undefined)
-        : undefined;
+    const worked = sizes.length === 0 ? await pilesAside(view) : undefined;
     if (worked) {
       takeWorkedOut(view, worked);
       this.#first = { restsOn: pilesRestOn(view), sorted: worked.sorted };
+      await this.#read();
     }
     const loaded = await import('$lib/job/sorted').catch(() => undefined);
     this.#sorting = loaded?.createPilesAsSorted() ?? 'unknown';
+    if (!this.#isRead) await this.#read();
+  }
+
+  /** Works out what a screen shows first, each part in a task of its own, and then lets it be shown. */
+  async #read(): Promise<void> {
+    await inTurn(
+      () => this.readiness,
+      () => this.#adoptedNow,
+      () => (this.#isRead = true)
+    );
   }
 
   /** Whether it is known how slates come on to the piles: before, nothing is ready to be shown. */
-  readonly isLoaded = $derived.by(() => this.#sorting !== undefined || this.#isAsAtFirst());
+  readonly isLoaded = $derived.by(() => this.#isRead && this.#areHandsKnown);
+  readonly #areHandsKnown = $derived.by(() => this.#sorting !== undefined || this.#isAsAtFirst());
   /** What stands on the piles as they were sorted; undefined where that is not known. */
   readonly sorted: PilesAsSorted | undefined = $derived.by(() => {
     const { view } = this.#job();
@@ -91,9 +114,10 @@ export class PlanState {
     return planRequestOf(this.#job().view, sorted && (() => sorted.bins));
   });
   readonly ground = $derived(this.isLoaded && this.readiness.ok ? this.readiness : undefined);
-  readonly adopted: AdoptedPlan | undefined = $derived.by(
-    () => this.ground && adoptedPlanOf(this.#job().view, this.ground)
+  readonly #adoptedNow = $derived.by(() =>
+    this.readiness.ok ? adoptedPlanOf(this.#job().view, this.readiness) : undefined
   );
+  readonly adopted: AdoptedPlan | undefined = $derived.by(() => this.ground && this.#adoptedNow);
 
   /** Whether what was made is made from the stock and the roof as they are now. */
   readonly isFresh = $derived(this.made !== undefined && this.made.ground === this.ground);
@@ -133,14 +157,27 @@ export class PlanState {
 
   /** The whole roof under a plan of the rest, laid courses as they were laid. */
   wholeOf(rest: Plan): Plan | undefined {
-    return this.ground && wholeRoof(this.ground, rest);
+    const { ground } = this;
+    if (!ground) return undefined;
+    const last = this.#wholes.get(rest);
+    if (last?.ground === ground) return last.whole;
+    const whole = wholeRoof(ground, rest);
+    this.#wholes.set(rest, { ground, whole });
+    return whole;
   }
+  /** Whole roofs by the plan of their rest: cards and drawing ask for the same ones at every step. */
+  readonly #wholes = new WeakMap<Plan, { readonly ground: PlanGround; readonly whole: Plan }>();
 
   readonly laidPlaces = $derived(placesOf(this.ground?.laid ?? []));
 
   /** Numbers of the courses of a slope that are laid. */
   doneOn(slopeId: string): ReadonlySet<number> {
     return coursesOn(this.ground?.laid ?? [], slopeId);
+  }
+
+  /** Courses of a slope of which a part lies, by number. */
+  begunOn(slopeId: string): ReadonlyMap<number, CoursePartDone> {
+    return begunOn(this.ground?.partLaid ?? [], slopeId);
   }
 
   readonly stage: PlanStage | undefined = $derived.by(() => {

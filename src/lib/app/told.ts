@@ -1,14 +1,14 @@
 import type { SetAsideReason } from '$lib/journal';
-import type { Catalogue, NumberWords } from '$lib/text';
+import type { Catalogue, NumberWords, Piles } from '$lib/text';
 import type { Act } from './job.svelte.ts';
 import type { SlateJudgement } from '$lib/job';
 
 /** What the screen says of the slate in hand, and the act that says it in the journal. */
 export type Told = { readonly act: Act; readonly palletLabel: string } & (
-  | { readonly kind: 'tapped'; readonly pile: number; readonly piles: number }
+  | { readonly kind: 'tapped'; readonly pile: number; readonly piles: Piles }
   | {
       readonly kind: 'gauged';
-      readonly piles: number;
+      readonly piles: Piles;
       readonly thicknessMm: number;
       readonly taperMm: number;
       readonly points: number[];
@@ -17,7 +17,7 @@ export type Told = { readonly act: Act; readonly palletLabel: string } & (
   | { readonly kind: 'setAside'; readonly reason: SetAsideReason }
   | {
       readonly kind: 'checked';
-      readonly piles: number;
+      readonly piles: Piles;
       readonly thicknessMm: number;
       readonly felt: number;
       readonly gauged: number;

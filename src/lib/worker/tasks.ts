@@ -27,7 +27,7 @@ import {
   suitTheRoof
 } from '$lib/engine/grading';
 
-import type { PilesWorkedOut } from '$lib/job';
+import { type PilesWorkedOut, type RoofAsText, roofAsText, roofLayoutOf } from '$lib/job';
 import { workOutPiles } from '$lib/job/sorted';
 import type { JobView } from '$lib/journal';
 
@@ -46,6 +46,12 @@ export const tasks = {
   *workOutPiles(view: JobView): Generator<number, PilesWorkedOut> {
     yield 0;
     return workOutPiles(view);
+  },
+
+  /** A job's roof laid out, from its view: the pieces of many slopes take long. */
+  *layOutRoof(view: JobView): Generator<number, RoofAsText> {
+    yield 0;
+    return roofAsText(roofLayoutOf(view));
   },
 
   /** Boundaries that suit the roof. */

@@ -1,4 +1,6 @@
 import type { DeviceNumbers } from '$lib/storage';
+import type { CrewStanding } from '$lib/sync';
+import { journalStore } from '../store.ts';
 import { recallCrew } from './crew-memory.ts';
 
 /** What the crew of a job is known to hold of it. */
@@ -27,4 +29,12 @@ export async function crewHolding(jobId: string): Promise<CrewHolding> {
     isKeeper,
     numbers: counts ? Object.fromEntries(tips.map(([device, { last }]) => [device, last])) : {}
   };
+}
+
+/** How far the hub has what this device wrote of a job; undefined for a job without a crew. */
+export async function crewStanding(jobId: string): Promise<CrewStanding | undefined> {
+  const record = await recallCrew(jobId);
+  if (!record) return undefined;
+  const { standingOf } = await import('$lib/sync');
+  return standingOf(record, await journalStore().numbers(jobId));
 }

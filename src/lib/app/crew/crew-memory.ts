@@ -1,4 +1,4 @@
-import type { CrewRecord } from '$lib/sync';
+import type { CrewRecord, Mate } from '$lib/sync';
 import { journalStore } from '../store.ts';
 import { crewRow } from '../is-shared.ts';
 
@@ -20,8 +20,20 @@ export function keepCrew(state: CrewRecord): Promise<void> {
 }
 
 /** Forgets the link: the job stays on this device as it is. */
-export function forgetCrew(jobId: string): Promise<void> {
-  return journalStore().writeDevice(crewRow(jobId), undefined);
+export async function forgetCrew(jobId: string): Promise<void> {
+  await journalStore().writeDevice(matesRow(jobId), undefined);
+  await journalStore().writeDevice(crewRow(jobId), undefined);
+}
+
+const matesRow = (jobId: string): string => `mates:${jobId}`;
+
+/** Who was in the crew when the hub was last asked: without signal that is said as well. */
+export async function recallMates(jobId: string): Promise<readonly Mate[]> {
+  return ((await journalStore().readDevice(matesRow(jobId))) as Mate[] | undefined) ?? [];
+}
+
+export function keepMates(jobId: string, mates: readonly Mate[]): Promise<void> {
+  return journalStore().writeDevice(matesRow(jobId), mates);
 }
 
 export async function recallHubKey(): Promise<KeptHubKey | undefined> {

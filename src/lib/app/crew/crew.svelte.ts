@@ -1,7 +1,13 @@
-import type { Mate } from '$lib/sync';
+import type { Mate, OpenInvite } from '$lib/sync';
 import { preferences } from '../preferences.svelte.ts';
 import { journalStore } from '../store.ts';
-import { type KeptHubKey, keepHubKey, recallHubKey } from './crew-memory.ts';
+import {
+  type KeptHubKey,
+  keepHubKey,
+  keepMates,
+  recallHubKey,
+  recallMates
+} from './crew-memory.ts';
 import { type HubFault, faultOf } from './hub-fault.ts';
 import type { SharingState } from './sharing.svelte.ts';
 import { fetchNow } from './fetch-now.ts';
@@ -17,6 +23,8 @@ export class CrewState {
   readonly #sharing: () => SharingState;
   mates = $state.raw<readonly Mate[]>([]);
   invitation = $state.raw<OpenInvitation>();
+  /** Invitations that may still be used, for whoever may take them back. */
+  openInvites = $state.raw<readonly OpenInvite[]>([]);
   hubKey = $state.raw<KeptHubKey>();
   fault = $state<HubFault>();
   isBusy = $state(false);
@@ -28,11 +36,10 @@ export class CrewState {
   /** Looks who is in the crew, or whether this device may start one. */
   async look(): Promise<void> {
     this.hubKey = await recallHubKey();
+    this.mates = await recallMates(this.#sharing().jobId);
     await this.#reach(async () => {
-      const link = this.#sharing().state?.link;
-      if (!link) return;
-      const { crewOf } = await import('$lib/sync');
-      this.mates = await crewOf(fetchNow, link);
+      await this.#lookWhoIsThere();
+      await this.#lookAtInvites();
     });
   }
 
@@ -59,16 +66,20 @@ export class CrewState {
       if (!link) return;
       const { inviteMate } = await import('$lib/sync');
       this.invitation = await inviteMate(fetchNow, link, role);
+      await this.#lookAtInvites();
+    });
+  }
+
+  /** Takes an invitation back: it lets nobody in any more. */
+  async takeBack(id: string): Promise<void> {
+    await this.#reach(async () => {
+      await this.#lookAtInvites({ revoke: id });
+      if (this.invitation?.id === id) this.invitation = undefined;
     });
   }
 
   async remove(id: string): Promise<void> {
-    await this.#reach(async () => {
-      const link = this.#sharing().state?.link;
-      if (!link) return;
-      const { crewOf } = await import('$lib/sync');
-      this.mates = await crewOf(fetchNow, link, { remove: id });
-    });
+    await this.#reach(() => this.#lookWhoIsThere({ remove: id }));
   }
 
   /**
@@ -84,6 +95,21 @@ export class CrewState {
   async keepKey(kept: KeptHubKey): Promise<void> {
     await keepHubKey(kept);
     this.hubKey = kept;
+  }
+
+  async #lookWhoIsThere(change?: Record<string, unknown>): Promise<void> {
+    const link = this.#sharing().state?.link;
+    if (!link) return;
+    const { crewOf } = await import('$lib/sync');
+    this.mates = await crewOf(fetchNow, link, change);
+    await keepMates(link.jobId, this.mates);
+  }
+
+  async #lookAtInvites(change?: Record<string, unknown>): Promise<void> {
+    const link = this.#sharing().state?.link;
+    if (link?.role !== 'keeper') return;
+    const { openInvites } = await import('$lib/sync');
+    this.openInvites = await openInvites(fetchNow, link, change);
   }
 
   async #reach(work: () => Promise<void>): Promise<void> {

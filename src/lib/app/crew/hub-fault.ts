@@ -12,6 +12,7 @@ export type HubFault =
   | 'revoked'
   | 'unknown-invitation'
   | 'other-version'
+  | 'old-hub'
   | 'failed';
 
 const BY_REASON: Record<string, HubFault> = {
@@ -34,5 +35,7 @@ export function faultOf(error: unknown): HubFault {
   if (!(error instanceof Error)) throw error;
   if (error.name === 'HubSilent') return 'no-answer';
   if (error.name !== 'HubRefused') throw error;
-  return BY_REASON[(error as Error & { reason: string }).reason] ?? 'failed';
+  const { reason, isOlder } = error as Error & { reason: string; isOlder: boolean };
+  if (reason === 'other-version' && isOlder) return 'old-hub';
+  return BY_REASON[reason] ?? 'failed';
 }

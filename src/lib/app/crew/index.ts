@@ -7,8 +7,10 @@ export {
   recallHubKey
 } from './crew-memory.ts';
 export { CrewState } from './crew.svelte.ts';
+export { journalFingerprint } from './fingerprint.ts';
 export { JoinState } from './join.svelte.ts';
-export { crewHolding, type CrewHolding } from './crew-holding.ts';
+export type { CrewStanding } from '$lib/sync';
+export { crewHolding, crewStanding, type CrewHolding } from './crew-holding.ts';
 export type { CrewNews } from './crew-news.ts';
 export { ScanState } from './scan.svelte.ts';
 export { SendState } from './send.svelte.ts';

@@ -15,7 +15,7 @@ export interface SharedStanding {
 export function saySharing(sharing: SharedStanding): string | undefined {
   if (sharing.status !== 'linked') return undefined;
   const { crew } = words.text;
-  if (sharing.outcome === undefined) return crew.state.first;
+  if (sharing.outcome === undefined && sharing.notShared === 0) return crew.state.first;
   if (sharing.outcome === 'removed') return crew.removedStrip;
   return sharing.isCopied ? crew.copiedStrip : crew.strip(sharing.notShared);
 }

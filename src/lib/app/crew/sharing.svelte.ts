@@ -8,6 +8,7 @@ import type {
   Exchange,
   LiveLine
 } from '$lib/sync';
+import { crewStanding } from './crew-holding.ts';
 import { forgetCrew, keepCrew, recallCrew } from './crew-memory.ts';
 import { preferences } from '../preferences.svelte.ts';
 import { pageTimer } from '../page-timer.ts';
@@ -53,6 +54,13 @@ export class SharingState {
         one.kind === 'held' && one.why === 'same-number' && one.device === this.state?.link.device
     )
   );
+  /** Whether a hub holds the job: what is not there yet goes out by itself. */
+  readonly isHeld = $derived(
+    this.status === 'linked' &&
+      this.outcome !== undefined &&
+      this.outcome !== 'removed' &&
+      !this.isCopied
+  );
   /** When hub and device last agreed, ms since 1970; 0 for never. */
   sharedAt = $state(0);
   state = $state.raw<CrewRecord>();
@@ -94,6 +102,11 @@ export class SharingState {
     this.state = state;
     this.status = state ? 'linked' : 'alone';
     if (!state) return;
+    // What the hub acknowledged so far holds until it is asked.
+    if (state.isRemoved) this.outcome = 'removed';
+    const known = await crewStanding(this.jobId).catch(() => undefined);
+    if (this.#stop.signal.aborted) return;
+    this.notShared = known?.notShared ?? 0;
     this.#channel = new BroadcastChannel(`evencourse crew ${this.jobId}`);
     this.#channel.onmessage = ({ data }: MessageEvent<BetweenPages>) => {
       if (data !== 'how') {
@@ -127,12 +140,16 @@ export class SharingState {
     void this.open();
   }
 
-  /** Stops sharing; the job stays here as it is. */
+  /** Stops sharing; the job stays here as it is. The hub lets this device in no more, if it hears. */
   async leave(): Promise<void> {
     this.close();
+    const link = this.state?.link;
     await forgetCrew(this.jobId);
     this.state = undefined;
     this.status = 'alone';
+    if (!link) return;
+    const { leaveCrew } = await import('$lib/sync');
+    await leaveCrew(fetchNow, link);
   }
 
   /** Gives and takes now. */
@@ -190,7 +207,10 @@ export class SharingState {
     this.#line = new LiveLine({
       hub: new HubClient(fetchNow, this.state.link),
       onNews: () => void this.shareNow(),
-      onRemoved: () => (this.outcome = 'removed'),
+      onRemoved: () => {
+        this.outcome = 'removed';
+        if (this.state) void keepCrew({ ...this.state, isRemoved: true });
+      },
       after: (ms, done) => {
         const timer = setTimeout(done, ms);
         return () => clearTimeout(timer);
