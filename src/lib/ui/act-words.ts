@@ -1,10 +1,16 @@
 import { type JournalEvent, type StoredEvent, meanHundredths, own } from '$lib/journal';
-import type { Catalogue, NumberWords } from '$lib/text';
+import { type Catalogue, type NumberWords, type Piles, placeOfPile } from '$lib/text';
+
+/** A pile by the number that stands on it, whether or not it is among the piles shown. */
+export function sayPile(number: number, piles: Piles, { pile }: Pick<Catalogue['common'], 'pile'>) {
+  const place = placeOfPile(number, piles);
+  return place > 0 ? pile(place, piles) : pile(1, [number]);
+}
 
 /** What an entry was, in words, for the list of entries that can be taken back. */
 export function sayAct(
   stored: StoredEvent,
-  piles: number,
+  piles: Piles,
   { sort, common }: Catalogue,
   numbers: NumberWords
 ): string {
@@ -12,12 +18,13 @@ export function sayAct(
   const mm = (points: readonly number[]) => numbers.mm(meanHundredths(points) / 100, 2);
   switch (event.type) {
     case 'slateTapped':
-      return sort.undo.tapped(common.pile(event.body.pile, piles));
-    case 'slateGauged': {
+      return sort.undo.tapped(sayPile(event.body.pile, piles, common));
+    case 'slateGauged':
+    case 'readingHeld': {
       const { points, pile } = event.body;
       return pile === null
         ? sort.undo.sample(mm(points))
-        : sort.undo.gauged(mm(points), common.pile(pile, piles));
+        : sort.undo.gauged(mm(points), sayPile(pile, piles, common));
     }
     case 'slateSetAside':
       return sort.undo.setAside(sort.setAside.reasons[event.body.reason]);
@@ -37,16 +44,16 @@ export function sayAct(
  */
 export function sayUndo(
   stored: StoredEvent,
-  piles: number,
+  piles: Piles,
   pallet: string,
   text: Catalogue,
   numbers: NumberWords
 ): string {
   const event = stored as JournalEvent;
   let what = sayAct(stored, piles, text, numbers);
-  if (event.type === 'slateGauged') {
+  if (event.type === 'slateGauged' || event.type === 'readingHeld') {
     const hundredths = Math.round(meanHundredths(event.body.points));
     what = numbers.mm(hundredths / 100, hundredths % 10 === 0 ? 1 : 2);
-  } else if (event.type === 'slateTapped') what = text.common.pile(event.body.pile, piles);
+  } else if (event.type === 'slateTapped') what = sayPile(event.body.pile, piles, text.common);
   return pallet === '' ? what : `${what}, ${pallet}`;
 }

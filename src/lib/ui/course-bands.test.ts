@@ -23,6 +23,18 @@ describe('courseBands', () => {
     expect(bands[0].parts).toEqual([]);
   });
 
+  it('gives the band of a course that is as it was as the same object, and of no other', () => {
+    const before = new Map([1, 2, 3].map((course) => [course, whole(course, 1)]));
+    const first = courseBands(laid, before);
+    const second = courseBands(laid, new Map([...before, [2, whole(2, 3)]]));
+    expect(second.map((band, at) => band === first[at]).indexOf(false)).toBe(1);
+    expect(second.filter((band, at) => band !== first[at])).toHaveLength(1);
+    expect(second[1].parts[0].pile).toBe(3);
+    const begun = courseBands(laid, before, new Map([[3, { pieces: 4, of: 20, from: 'left' }]]));
+    expect(begun[2].begunPath).toBeDefined();
+    expect(courseBands(laid, before)[2].begunPath).toBeUndefined();
+  });
+
   it('stacks the bands from the eaves to the ridge without a gap', () => {
     const bands = courseBands(laid, new Map());
     expect(bands[0].bottomMm).toBe(2450); // 50 mm past the eave
@@ -39,6 +51,28 @@ describe('courseBands', () => {
     const [band] = courseBands(laid, new Map([[1, split]]));
     expect(band.parts.map(({ pile }) => pile)).toEqual([1, 2]);
     expect(band.changeAtMm).toBe(laid.courses[0].runs[0].pieces[8].leftMm);
+  });
+});
+
+describe('a course that was begun', () => {
+  const [first] = laid.courses;
+  const pieces = first.runs[0].pieces;
+  const xs = (path = ''): number[] =>
+    [...path.matchAll(/[ML]([-\d.]+) /g)].map(([, x]) => Number(x));
+  const bandOf = (from: 'left' | 'right') =>
+    courseBands(laid, new Map(), new Map([[1, { pieces: 6, of: pieces.length, from }]]))[0];
+
+  it('lies up to the left edge of the first slate that is missing', () => {
+    const [left, right] = [xs(bandOf('left').begunPath), xs(bandOf('right').begunPath)];
+    expect(Math.max(...left)).toBeCloseTo(pieces[6].leftMm, 1);
+    expect(Math.min(...left)).toBeCloseTo(xs(bandOf('left').path)[0], 1);
+    expect(Math.min(...right)).toBeCloseTo(pieces[pieces.length - 6].leftMm, 1);
+    expect(Math.max(...right)).toBeCloseTo(Math.max(...xs(bandOf('right').path)), 1);
+  });
+
+  it('is the only one: the others have no such part', () => {
+    const bands = courseBands(laid, new Map(), new Map([[2, { pieces: 1, of: 20, from: 'left' }]]));
+    expect(bands.filter(({ begunPath }) => begunPath).map(({ course }) => course)).toEqual([2]);
   });
 });
 

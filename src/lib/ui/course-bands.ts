@@ -1,4 +1,5 @@
 import type { PlannedCourse } from '$lib/engine/courses';
+import type { CoursePartDone } from '$lib/job';
 import { type CourseLayout, type SlopeLayout, leftAtMm, rightAtMm } from '$lib/engine/roof';
 
 /** What shows of one pile in one course, in the slope's own millimetres, y down from the ridge. */
@@ -14,6 +15,8 @@ export interface CourseBand {
   readonly parts: readonly BandPart[];
   /** The whole band, to hatch, mark and choose. */
   readonly path: string;
+  /** What lies of a course that was begun. */
+  readonly begunPath?: string;
   /** Left end of the tails. */
   readonly leftMm: number;
   readonly topMm: number;
@@ -22,18 +25,50 @@ export interface CourseBand {
   readonly changeAtMm?: number;
 }
 
-/** The courses of a slope as bands, each split where its pile changes. Eaves first. */
+/**
+ * The courses of a slope as bands, each split where its pile changes. Eaves first.
+ *
+ * @param begun by course: how many pieces of it lie, and from which end
+ */
 export function courseBands(
   laid: SlopeLayout,
-  planned: ReadonlyMap<number, PlannedCourse>
+  planned: ReadonlyMap<number, PlannedCourse>,
+  begun: ReadonlyMap<number, Begun> = new Map()
 ): CourseBand[] {
-  return laid.courses.map((course) => bandOf(laid, course, planned.get(course.course)));
+  return laid.courses.map((line) => {
+    const now = {
+      slope: laid.slope,
+      planned: planned.get(line.course),
+      begun: begun.get(line.course)
+    };
+    const last = drawn.get(line);
+    const isSame =
+      last?.slope === now.slope && last.planned === now.planned && last.begun === now.begun;
+    if (last && isSame) return last.band;
+    const band = bandOf(laid, line, now.planned, now.begun);
+    drawn.set(line, { ...now, band });
+    return band;
+  });
 }
+
+type Begun = Pick<CoursePartDone, 'pieces' | 'of' | 'from'>;
+
+/** The band of each course as it was drawn last: a change that is dragged leaves most as they were. */
+const drawn = new WeakMap<
+  CourseLayout,
+  {
+    readonly slope: SlopeLayout['slope'];
+    readonly planned: PlannedCourse | undefined;
+    readonly begun: Begun | undefined;
+    readonly band: CourseBand;
+  }
+>();
 
 function bandOf(
   { slope }: SlopeLayout,
   line: CourseLayout,
-  planned: PlannedCourse | undefined
+  planned: PlannedCourse | undefined,
+  begun: Begun | undefined
 ): CourseBand {
   const topFromEaveMm = Math.min(line.tailMm + line.marginMm, slope.rafterLengthMm);
   const bottomMm = slope.rafterLengthMm - line.tailMm;
@@ -61,12 +96,17 @@ function bandOf(
     return lefts[pieces] ?? [];
   });
   const changeAtMm = changesAtMm.at(0);
+  const fromLeft = begun?.from === 'left';
+  const endsAtMm = begun && (lefts[fromLeft ? begun.pieces : begun.of - begun.pieces] ?? edge);
   return {
     course: line.course,
     path: between(-edge, edge),
     leftMm: low[0],
     topMm,
     bottomMm,
+    ...(endsAtMm !== undefined && {
+      begunPath: fromLeft ? between(-edge, endsAtMm) : between(endsAtMm, edge)
+    }),
     ...(changeAtMm !== undefined && { changeAtMm }),
     parts:
       changeAtMm === undefined

@@ -1,5 +1,7 @@
+export { default as Afterwards } from './Afterwards.svelte';
 export { default as Choice } from './Choice.svelte';
 export { default as CourseChooser } from './CourseChooser.svelte';
+export { default as EntryList } from './EntryList.svelte';
 export { default as Field } from './Field.svelte';
 export { default as FilePicker } from './FilePicker.svelte';
 export { default as FittedTable } from './FittedTable.svelte';
@@ -15,6 +17,8 @@ export { default as PhotoStrip } from './PhotoStrip.svelte';
 export { default as PileChooser } from './PileChooser.svelte';
 export { default as PileMark } from './PileMark.svelte';
 export { default as PrintHead } from './PrintHead.svelte';
+export { sheetName } from './sheet-name.ts';
+export { default as PrintPage } from './PrintPage.svelte';
 export { default as RoofElevation } from './RoofElevation.svelte';
 export { default as Sign } from './Sign.svelte';
 export { default as Slab } from './Slab.svelte';
@@ -26,10 +30,12 @@ export { default as StepBar } from './StepBar.svelte';
 export { default as TailDrawing } from './TailDrawing.svelte';
 export { default as Verdict } from './Verdict.svelte';
 export { default as WarningLines } from './WarningLines.svelte';
-export { sayAct, sayUndo } from './act-words.ts';
+export { sayBand } from './say-band.ts';
+export { sayAct, sayPile, sayUndo } from './act-words.ts';
 export { type CoursePlace } from './by-slope.ts';
 export { linearScale, stepFor, ticksBetween } from './chart-scale.ts';
 export { focusFirstWrong } from './focus.ts';
+export { showPageHead } from './page-heads.ts';
 export { intoView } from './into-view.ts';
 export {
   fieldText,
@@ -44,9 +50,11 @@ export {
   type ShownUnit
 } from './length-words.ts';
 export { pileColour, pileInk } from './pile-colour.ts';
+export { type PartOfGroup, groupsInPages } from './groups-in-pages.ts';
 export { inPages } from './in-pages.ts';
+export { PAPER_ROOM, paperLines } from './paper-room.ts';
 export { Printing } from './printing.svelte.ts';
-export { roofFromAbove, roofNet, shareFromAbove } from './roof-net.ts';
+export { frameOfNet, roofFromAbove, roofNet, shareFromAbove } from './roof-net.ts';
 export { sayChance } from './say-chance.ts';
 export { sayKickers } from './say-kickers.ts';
 export { sayShape } from './say-shape.ts';
@@ -60,5 +68,6 @@ export {
 } from './slope-outline.ts';
 export { oneFingerOnly } from './touch-guard.ts';
 export { sayPallet, type PalletView } from './views.ts';
+export { tellWidth } from './tell-width.ts';
 export { whenNear } from './when-near.ts';
 export { wholeSlates } from './whole-slates.ts';

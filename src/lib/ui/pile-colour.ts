@@ -1,3 +1,5 @@
+import { type Piles, countPiles } from '$lib/text';
+
 type Colour = readonly [red: number, green: number, blue: number];
 
 /**
@@ -19,12 +21,13 @@ const BLACK = '#101418';
 const WHITE = '#ffffff';
 
 /** How far a pile is from the thickest, 0, to the thinnest, 1. */
-function shareOf(pile: number, piles: number): number {
-  return piles > 1 ? (pile - 1) / (piles - 1) : 0;
+function shareOf(pile: number, piles: Piles): number {
+  const count = countPiles(piles);
+  return count > 1 ? (pile - 1) / (count - 1) : 0;
 }
 
 /** The colour that repeats a pile's number: a ramp of one hue, dark for thick. */
-export function pileColour(pile: number, piles: number): string {
+export function pileColour(pile: number, piles: Piles): string {
   const share = shareOf(pile, piles);
   const isThick = share <= TURN;
   const [from, to] = isThick ? THICK : THIN;
@@ -34,6 +37,6 @@ export function pileColour(pile: number, piles: number): string {
 }
 
 /** Black or white, whichever reads better on the pile's colour: at 7 to 1 for every pile. */
-export function pileInk(pile: number, piles: number): string {
+export function pileInk(pile: number, piles: Piles): string {
   return shareOf(pile, piles) > TURN ? BLACK : WHITE;
 }

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { type SlopeEdge, type SlopeInput, makeSlope } from '$lib/engine/roof';
 import roofs from '../../../seeds/roofs.json';
-import { type NetPoint, roofNet } from './roof-net.ts';
+import { type NetPoint, frameOfNet, roofNet } from './roof-net.ts';
 
 function exampleNet(id: string): ReturnType<typeof roofNet> {
   const roof = roofs.roofs.find((one) => one.id === id);
@@ -72,6 +72,13 @@ describe('roofNet', () => {
     expect(joins(net)).toEqual([]);
     for (const [index, { corners }] of net.entries())
       if (index > 0) expect(corners[0].x).toBeGreaterThan(net[index - 1].corners[1].x);
+  });
+
+  it('lies in a box with a border round it', () => {
+    const slope = makeSlope({ id: 'a', rafterLengthMm: 2000, eaveWidthMm: 3000, pitchDegrees: 30 });
+    const { width, height, ...at } = frameOfNet(roofNet([slope]), 100);
+    expect({ width, height }).toEqual({ width: 3200, height: 2200 });
+    expect(at).toEqual({ left: -100, top: -2100 });
   });
 
   it('gives nothing for no slope', () => {

@@ -70,6 +70,19 @@ export function roofFromAbove(slopes: readonly Slope[]): PlacedSlope[] {
   );
 }
 
+/** The box that placed slopes take up with a border round them, mm. */
+export function frameOfNet(net: readonly PlacedSlope[], borderMm: number) {
+  const corners = net.flatMap((slope) => slope.corners);
+  const [xs, ys] = [corners.map(({ x }) => x), corners.map(({ y }) => y)];
+  const [left, top] = [Math.min(...xs) - borderMm, Math.min(...ys) - borderMm];
+  return {
+    left,
+    top,
+    width: Math.max(...xs) + borderMm - left,
+    height: Math.max(...ys) + borderMm - top
+  };
+}
+
 /** Joins to a placed slope whatever fits: the map grows while it is walked. */
 function joinTo(index: number, slopes: readonly Slope[], placed: Map<number, PlacedSlope>): void {
   const base = placed.get(index) as PlacedSlope;

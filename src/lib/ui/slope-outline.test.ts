@@ -13,3 +13,8 @@ it('leaves out a number that would stand on the last', () => {
   expect(numberedCourses(courses(1), 5, 250).map(({ course }) => course)).toEqual([1]);
   expect(numberedCourses([], 5, 250)).toEqual([]);
 });
+
+it('leaves out a number that would stand on the one below it', () => {
+  const numbered = numberedCourses(courses(36), 5, 1900).map(({ course }) => course);
+  expect(numbered).toEqual([1, 15, 25, 36]);
+});

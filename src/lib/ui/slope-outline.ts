@@ -15,16 +15,16 @@ export interface SlopeFrame {
   readonly height: number;
 }
 
-/** The smallest frame around a slope, overhangs in, with a border on every side. */
-export function frameOf(slope: Slope, borderMm: number): SlopeFrame {
+/** The smallest frame around a slope, overhangs in, with a border at its sides, above and below. */
+export function frameOf(slope: Slope, borderMm: number, aboveMm = borderMm): SlopeFrame {
   const heights = [-slope.eaveOverhangMm, slope.rafterLengthMm];
   const left = Math.min(...heights.map((atMm) => leftAtMm(slope, atMm)));
   const right = Math.max(...heights.map((atMm) => rightAtMm(slope, atMm)));
   return {
     minX: left - borderMm,
-    minY: -borderMm,
+    minY: -aboveMm,
     width: right - left + 2 * borderMm,
-    height: slope.rafterLengthMm + slope.eaveOverhangMm + 2 * borderMm
+    height: slope.rafterLengthMm + slope.eaveOverhangMm + 2 * aboveMm
   };
 }
 
@@ -74,7 +74,7 @@ export function courseAt(laid: SlopeLayout, fromEaveMm: number): number {
 
 /**
  * Courses that carry their number on a drawing: the first, the last, and every so-manyth that is clear
- * of the last.
+ * of the last and of the one numbered below it.
  *
  * @param clearMm height that a number takes, in the slope's own millimetres
  */
@@ -84,10 +84,12 @@ export function numberedCourses<C extends { readonly course: number; readonly ta
   clearMm: number
 ): C[] {
   const last = courses[courses.length - 1];
-  return courses.filter(
-    ({ course, tailMm }, index) =>
-      index === 0 ||
-      index === courses.length - 1 ||
-      (course % every === 0 && last.tailMm - tailMm > clearMm)
-  );
+  let belowMm = -Infinity;
+  return courses.filter(({ course, tailMm }, index) => {
+    const isEnd = index === 0 || index === courses.length - 1;
+    const isClear = tailMm - belowMm > clearMm && last.tailMm - tailMm > clearMm;
+    const isNumbered = isEnd || (course % every === 0 && isClear);
+    if (isNumbered) belowMm = tailMm;
+    return isNumbered;
+  });
 }

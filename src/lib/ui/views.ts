@@ -1,11 +1,11 @@
-import type { Catalogue } from '$lib/text';
+import type { Catalogue, Piles } from '$lib/text';
 
 /** What the top of the sort screen says. */
 export interface VerdictView {
   tone: 'idle' | 'pile' | 'plain' | 'bad';
   /** The pile to put the slate on, or null. */
   pile: number | null;
-  piles: number;
+  piles: Piles;
   /** Thickness of the slate, mm, for its drawing. */
   thicknessMm?: number;
   title: string;
