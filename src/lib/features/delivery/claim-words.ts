@@ -3,6 +3,8 @@ import {
   type ProductLimits,
   type SlateCheckName,
   type ToleranceLimit,
+  type Verdict,
+  type VerdictReasonCode,
   checkSlate,
   isCertain
 } from '$lib/engine/delivery';
@@ -10,6 +12,9 @@ import type { OfferedSlate } from '$lib/job';
 import type { BodyOf } from '$lib/journal';
 import type { Catalogue, NumberWords } from '$lib/text';
 import type { Judged, SoFar } from './delivery-judge.ts';
+import { sayCount, sayLeftOut, sayLimitMm, sayReason } from './delivery-report.ts';
+import { sayCoverage, sayPlanSoFar } from './delivery-so-far.ts';
+import { sayOutside, sayOutsideSoFar } from './outside-words.ts';
 
 /** A limit as the claim names it: what it holds, its figure, and where it is written. */
 export interface SaidLimit {
@@ -28,13 +33,11 @@ function sayFigure(
   numbers: NumberWords
 ): string {
   const { claim } = delivery;
-  if (name === 'flatness') return claim.below(numbers.mm(highMm, 1));
+  const least = name === 'thickness' ? 2 : 0;
+  if (name === 'flatness') return claim.below(sayLimitMm(highMm, 1, numbers));
   return lowMm > 0
-    ? claim.range(
-        numbers.mm(lowMm, name === 'thickness' ? 2 : 0),
-        numbers.mm(highMm, name === 'thickness' ? 2 : 0)
-      )
-    : claim.most(numbers.mm(highMm, 1));
+    ? claim.range(sayLimitMm(lowMm, least, numbers), sayLimitMm(highMm, least, numbers))
+    : claim.most(sayLimitMm(highMm, 1, numbers));
 }
 
 /** The limits that were agreed, each as a number, and those that can only be queried. */
@@ -44,6 +47,7 @@ export function sayLimits(
   numbers: NumberWords
 ): { readonly agreed: readonly SaidLimit[]; readonly queried: readonly SaidLimit[] } {
   const { delivery } = text;
+  const { claim } = delivery;
   const { thickness } = limits;
   const measured = MEASURED.map((name) => ({
     isAgreed: isCertain(limits[name].basis),
@@ -53,7 +57,7 @@ export function sayLimits(
   }));
   const marks = Object.entries(order.agreed ?? {}).flatMap(([name, limit]) =>
     limit && name in delivery.order.agreed.marks
-      ? [{ name: delivery.order.agreed.marks[name], figure: '', where: limit.where }]
+      ? [{ name: delivery.order.agreed.marks[name], figure: claim.none, where: limit.where }]
       : []
   );
   return {
@@ -87,8 +91,8 @@ export function sayFaults(
       isCertain: isCertain(basis),
       line: claim.fault(
         delivery.checks[check],
-        numbers.whole(failed),
-        numbers.whole(measured),
+        failed,
+        measured,
         limitOf(check, said.limits, text, numbers),
         delivery.basis(basis.source, delivery.standing[basis.standing])
       )
@@ -117,6 +121,97 @@ function limitOf(
   if (check === 'ring' || check === 'defects') return '';
   const limit = limits[check];
   return limit ? sayFigure(check, limit, text, numbers) : '';
+}
+
+/** Faults under their sentence, and what they come to. */
+export interface SaidPart {
+  readonly head: string;
+  readonly lines: readonly string[];
+  /** What the count says of the delivery, and what the plan says of it. */
+  readonly whole: string;
+}
+
+/** What was found, as claim and message tell it alike. */
+export interface SaidFound {
+  /** What was looked at. */
+  readonly looked: string;
+  /** Faults on limits of the order, then those asked about, each with its own count. */
+  readonly parts: readonly SaidPart[];
+  /** Which checks were not made on every slate; empty where all were. */
+  readonly leftOut: string;
+  readonly count: ReturnType<typeof sayCount>;
+  /** What else the supplier is asked. */
+  readonly questions: readonly string[];
+}
+
+/** Reasons that are the supplier's business and that no fault, count or plan tells already. */
+const QUESTIONS: readonly VerdictReasonCode[] = [
+  'thickness-by-variables',
+  'stack-off-label',
+  'label-missing',
+  'tolerance-not-agreed'
+];
+
+/** What was found: certain faults, those asked about, what each comes to, and the count. */
+export function sayFound(said: Judged | SoFar, text: Catalogue, numbers: NumberWords): SaidFound {
+  const { claim, findings } = text.delivery;
+  const isSoFar = 'coverage' in said;
+  const found = isSoFar ? said.found : said.findings.outsideOrder;
+  const { certain, queried } = sayFaults(said, text, numbers);
+  const { outsideForCertain, judged, attributesForCertain } = found;
+  const outside = isSoFar
+    ? sayOutsideSoFar(said.found, text)
+    : sayOutside(said.findings.outsideOrder, said.findings.delivered, text, numbers);
+  const { state, acceptAtMost } = attributesForCertain;
+  const plan = isSoFar ? sayPlanSoFar(said, text) : findings.byPlan[state](acceptAtMost, judged);
+  return {
+    looked: isSoFar
+      ? sayCoverage(said.coverage, text, numbers)
+      : text.delivery.sheet.messageText.sample(judged),
+    parts: [
+      {
+        head:
+          outsideForCertain > 0
+            ? claim.certain(outsideForCertain, judged)
+            : claim.certainNone(judged),
+        lines: certain,
+        whole: [outside.whole, plan].filter(Boolean).join(' ')
+      },
+      ...(queried.length > 0
+        ? [{ head: claim.queried, lines: queried, whole: outside.withAsked || claim.queriedWithin }]
+        : [])
+    ],
+    leftOut: isSoFar ? '' : sayLeftOut(said.findings.outsideOrder, text),
+    count: sayCount(isSoFar ? said.found.count : said.findings.count, text, numbers),
+    questions: said.verdict.reasons
+      .filter(({ code }) => QUESTIONS.includes(code))
+      .map((reason) =>
+        reason.code === 'tolerance-not-agreed'
+          ? claim.whichTolerance
+          : sayReason(reason, text, numbers)
+      )
+  };
+}
+
+/**
+ * What the buyer asks for and by when, and that the slates are kept meanwhile. Whoever takes the
+ * delivery keeps nothing back; empty where they ask for nothing either.
+ *
+ * @param answer what was signed, or else what the findings say
+ * @param coursesLaid courses begun with slates of the delivery
+ */
+export function sayAsks(
+  order: BodyOf<'deliveryDeclared'> | undefined,
+  answer: Verdict,
+  coursesLaid: number,
+  { delivery: { claim } }: Catalogue,
+  numbers: NumberWords
+): string {
+  const asks = (order?.asks ?? []).map((ask) => claim.ask[ask]);
+  const by = order?.answerBy ? numbers.day(order.answerBy) : '';
+  if (answer === 'take') return asks.length > 0 ? claim.asksBy(asks, by) : '';
+  const asked = asks.length > 0 ? claim.asksBy(asks, by) : claim.asksNothing(by);
+  return `${asked} ${coursesLaid > 0 ? claim.holdLaid(coursesLaid) : claim.hold}`;
 }
 
 /** Why each slate that is outside is: its failed checks and defects; slates inside are left out. */

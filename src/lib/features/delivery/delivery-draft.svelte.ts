@@ -1,4 +1,4 @@
-import type { OneLimitPlan } from '$lib/engine/delivery';
+import type { OneLimitPlan, PlacesFrom } from '$lib/engine/delivery';
 import { type RunningTask, runTask } from '$lib/worker';
 import { readAmount, readCount } from './delivery-fields.ts';
 import type { PlanChoice, SamplePlanResult } from './delivery-plan.ts';
@@ -26,6 +26,7 @@ export class PlanDraft {
   level = $state<PlanChoice['level']>('II');
   aqlPercent = $state(4);
   severity = $state<PlanChoice['severity']>('normal');
+  from = $state<PlacesFrom>('anywhere');
   /** Per cent as typed. Starting values are ours. */
   fields = $state<Record<PlanField, string>>({
     goodShare: '4',
@@ -70,6 +71,7 @@ export class PlanDraft {
       level: this.level,
       aqlPercent: this.aqlPercent,
       severity: this.severity,
+      from: this.from,
       good: { share: number('goodShare') / 100, acceptance: number('goodAcceptance') / 100 },
       poor: { share: number('poorShare') / 100, acceptance: number('poorAcceptance') / 100 },
       ...(drawAtLeast > 0 && { drawAtLeast }),

@@ -1,5 +1,9 @@
 import { type BodyOf, type Setting, partOf } from '$lib/journal';
+import { readBetween, readCount } from './delivery-fields.ts';
 import type { JobState } from '$lib/app';
+
+const MOST_IN_STACK = 1000;
+const THICKEST_STACK_MM = 20_000;
 
 /** Stacks and notes beside the sampled slates. */
 export class DeliveryExtras {
@@ -7,7 +11,13 @@ export class DeliveryExtras {
   stackSlates = $state('100');
   stackTotal = $state('');
   stackPallet = $state('');
-  isStackWrong = $state(false);
+  /** What of the stack could not be taken when it was to be kept. */
+  wrong = $state.raw<readonly ('slates' | 'total')[]>([]);
+  /** Slates of the stack as typed; undefined where that is no count. */
+  readonly slates = $derived.by(() => {
+    const read = readCount(this.stackSlates, MOST_IN_STACK);
+    return read.ok && read.value ? read.value : undefined;
+  });
   note = $state('');
   isNoteMissing = $state(false);
 
@@ -24,11 +34,14 @@ export class DeliveryExtras {
 
   /** Keeps a measured stack. */
   async addStack(): Promise<void> {
-    const slates = /^\d+$/.test(this.stackSlates.trim()) ? Number(this.stackSlates) : 0;
-    const totalMm = Number(this.stackTotal.trim().replace(',', '.'));
-    const isRight = slates >= 1 && slates <= 1000 && totalMm >= 1 && totalMm <= 20_000;
-    this.isStackWrong = !isRight;
-    if (!isRight) return;
+    const { slates } = this;
+    const read = readBetween(this.stackTotal, 1, THICKEST_STACK_MM, 'size-range');
+    const totalMm = read.ok ? read.value : undefined;
+    this.wrong = [
+      ...(slates === undefined ? (['slates'] as const) : []),
+      ...(totalMm === undefined ? (['total'] as const) : [])
+    ];
+    if (slates === undefined || totalMm === undefined) return;
     const body = { palletId: this.stackPallet || null, slates, totalMm };
     if (await this.#job().act({ type: 'stackMeasured', body })) this.stackTotal = '';
   }

@@ -2,6 +2,7 @@ import type { Interval } from '$lib/engine/delivery';
 import type { Catalogue, NumberWords } from '$lib/text';
 import { sayMoney } from './delivery-costs.ts';
 import type { Judged } from './delivery-judge.ts';
+import { sayOutside } from './outside-words.ts';
 
 /** One finding in short: its name, one line that says it, and what a sheet says besides. */
 export interface FindingInShort {
@@ -25,7 +26,8 @@ export function sayFindings(
   const { findings, hasRoof } = judged;
   const { outsideOrder, sorting, roof } = findings;
   const total = text.common.slates(findings.delivered);
-  const { outside, judged: looked, countInterval, attributes } = outsideOrder;
+  const { outside, outsideForCertain, judged: looked, attributes } = outsideOrder;
+  const said = sayOutside(outsideOrder, findings.delivered, text, numbers);
   const { evenness, need } = roof;
   const whole = ({ low, high }: Interval): [string, string] => [
     numbers.whole(low),
@@ -37,9 +39,22 @@ export function sayFindings(
     {
       anchor: 'outside',
       title: words.first,
-      line: words.short.outside(outside, looked, attributes.acceptAtMost),
-      answer: words.outside(outside, looked),
-      lines: [words.inDeliveryShort(...whole(countInterval), total), words.states[attributes.state]]
+      line: words.short.outside(
+        outsideForCertain,
+        outside - outsideForCertain,
+        looked,
+        attributes.acceptAtMost
+      ),
+      answer: said.counted,
+      lines: [
+        words.inDeliveryShort(
+          ...whole(outsideOrder.countIntervalForCertain),
+          total,
+          outsideOrder.byCheck.some(({ measured }) => measured < looked)
+        ),
+        words.byPlan[outsideOrder.attributesForCertain.state](attributes.acceptAtMost, looked),
+        ...(said.withAsked ? [said.withAsked] : [])
+      ]
     },
     {
       anchor: 'sorting',

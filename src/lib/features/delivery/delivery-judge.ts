@@ -4,6 +4,7 @@ import {
   type DeliveryOrder,
   type DeliveryVerdict,
   type FindingsResult,
+  type JudgingPlan,
   type PlanWithRisks,
   type ProductLimits,
   type RoofNeed,
@@ -65,7 +66,7 @@ export interface Judged {
   readonly gauged: number;
   /** The pace that hours and cost of sorting rest on; undefined where none is known. */
   readonly pace?: SortingPace;
-  /** Labels of the pallets whose stacks were measured; undefined stands for a pallet not noted. */
+  /** Labels of the pallets whose stacks were measured; undefined stands for several pallets. */
   readonly stackPallets: readonly (string | undefined)[];
   /** Share of the slates kept back for breakage and repairs. */
   readonly keptShare: number;
@@ -112,8 +113,13 @@ export function judgeJob(view: JobView, offered: readonly OfferedSlate[]): Judge
   const sample = sampleBins(offered);
   const coverage = listCoverage(view, offered);
   const speaking = coverage?.draw ?? draw;
-  const { plan, variables } = plansOf(speaking, delivered, slatesHeldTo(speaking, offered));
-  if (plan.acceptAtMost > plan.sampleSize) return { ok: false, reason: 'plan-accepts-all' };
+  const { plan, variables } = plansOf(
+    speaking,
+    delivered,
+    slatesHeldTo(speaking, offered),
+    partOf(view, 'job').draws
+  );
+  if (acceptsAll(plan)) return { ok: false, reason: 'plan-accepts-all' };
   const need = roofNeed(view);
   const settings = settingsOf(view);
   const pace = sortingPace(settings.sortingPacePerHour, jobPace(view).perHour);
@@ -194,17 +200,24 @@ export function judgeJob(view: JobView, offered: readonly OfferedSlate[]): Judge
   };
 }
 
+/** Whether a plan lets every slate of its sample be outside. */
+function acceptsAll({ acceptAtMost, sampleSize }: JudgingPlan): boolean {
+  return acceptAtMost >= sampleSize;
+}
+
 /**
  * The plan that a list will be judged by when it is finished, with its risks for this delivery: the
- * one that the findings then print.
+ * one that the findings then print. Undefined for a plan that would accept anything.
  */
 export function planOfList(
   view: JobView,
   draw: SampleDraw,
   offered: readonly OfferedSlate[]
-): PlanWithRisks {
+): PlanWithRisks | undefined {
   const delivered = tallyPallets(view).reduce((sum, { slates }) => sum + slates, 0);
-  return withRisks(plansOf(draw, delivered, slatesHeldTo(draw, offered)).plan, delivered);
+  const { draws } = partOf(view, 'job');
+  const { plan } = plansOf(draw, delivered, slatesHeldTo(draw, offered), draws);
+  return acceptsAll(plan) ? undefined : withRisks(plan, delivered);
 }
 
 function palletsOfStacks(

@@ -58,6 +58,16 @@ describe('plansOf', () => {
     expect(plansOf(list, 4200, 112).plan.sampleSize).toBe(112);
   });
 
+  it('says of a list in few layers, or of slates of an earlier one that count, that its risks are others', () => {
+    const byOne = { ...drawn({}), id: 'b' };
+    const few = { ...drawn({ fewLayers: true }), id: 'a' };
+    expect('isInFewLayers' in plansOf(byOne, 4200).plan).toBe(false);
+    expect(plansOf(few, 4200).plan.isInFewLayers).toBe(true);
+    expect('isInFewLayers' in plansOf(byOne, 4200, 100, [few, byOne]).plan).toBe(false);
+    expect(plansOf(byOne, 4200, 112, [few, byOne]).plan.isInFewLayers).toBe(true);
+    expect('isInFewLayers' in plansOf({ ...byOne, id: '0' }, 4200, 112, [few]).plan).toBe(false);
+  });
+
   it('of a variables list gives that plan too', () => {
     const { plan, variables } = plansOf(drawn({ plan: 'variables', aqlPercent: 4 }), 4200);
     expect(plan.acceptableShare).toBe(0.04);

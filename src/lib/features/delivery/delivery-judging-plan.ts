@@ -19,14 +19,22 @@ const STARTING_ACCEPTANCE = 0.95;
  * 4 % outside passes.
  *
  * @param slates those of the list and those of earlier lists that count beside them
+ * @param earlier lists before it; what was drawn in few layers is so told if slates of theirs count too
  */
 export function plansOf(
   draw: SampleDraw,
   delivered: number,
-  slates = draw.value.positions.length
+  slates = draw.value.positions.length,
+  earlier: readonly SampleDraw[] = []
 ): { plan: JudgingPlan; variables?: VariablesPlan } {
   const { plan, variables } = planAsNamed(draw, delivered);
-  return { plan: planForSize(plan, slates), ...(variables && { variables }) };
+  const isBeside = slates > draw.value.positions.length;
+  const lists = [draw, ...(isBeside ? earlier.filter(({ id }) => id < draw.id) : [])];
+  const isInFewLayers = lists.some(({ value }) => value.fewLayers);
+  return {
+    plan: { ...planForSize(plan, slates), ...(isInFewLayers && { isInFewLayers }) },
+    ...(variables && { variables })
+  };
 }
 
 function planAsNamed(

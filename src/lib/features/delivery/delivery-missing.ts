@@ -1,6 +1,18 @@
 import type { Catalogue, NumberWords } from '$lib/text';
 import type { DeliveryState } from './delivery.svelte.ts';
 
+/** What a claim names beside its findings; an order of one product need not name it. */
+const PAPERS = [
+  'buyer',
+  'orderNumber',
+  'deliveryNote',
+  'batches',
+  'gauge',
+  'gaugeCheckedOn',
+  'measuredBy',
+  'answerBy'
+] as const;
+
 /** What the sheet lacks, in words: each a weak place in an argument. */
 export function sayMissing(
   state: Pick<DeliveryState, 'judged' | 'soFar' | 'order' | 'progress' | 'signed'>,
@@ -15,6 +27,9 @@ export function sayMissing(
   if (!order?.agreed?.length) missing.push(items.agreed);
   if (!order?.arrivedOn || order.daysToClaim === undefined) missing.push(items.arrival);
   if (!order?.stackOf100Mm) missing.push(items.label);
+  const papers = PAPERS.filter((paper) => !order?.[paper]);
+  if (papers.length > 0)
+    missing.push(items.papers(papers.map((paper) => delivery.order[paper].toLocaleLowerCase())));
   const open = progress ? progress.places.length - progress.measured : 0;
   if (open > 0) missing.push(items.places(open));
   const evidence = judged
@@ -23,8 +38,12 @@ export function sayMissing(
   if (evidence) {
     const { stack, byCheck } = evidence;
     if (!stack.ok && stack.reason === 'stack-not-measured') missing.push(items.stack);
-    for (const { check, measured } of byCheck)
-      if (measured < evidence.judged)
+    for (const found of byCheck) {
+      const { check, measured } = found;
+      const drawn = 'drawn' in found ? found.drawn : undefined;
+      // Measured wherever chance picked a slate for the full check: nothing is missing.
+      const isFull = drawn !== undefined && drawn.slates < evidence.judged;
+      if (measured < evidence.judged && !isFull)
         missing.push(
           items.check(
             delivery.checks[check],
@@ -32,6 +51,7 @@ export function sayMissing(
             numbers.whole(evidence.judged)
           )
         );
+    }
     if (!(judged ?? soFar)?.hasRoof) missing.push(items.roof);
   }
   if (photos === 0) missing.push(items.photos);

@@ -3,6 +3,7 @@ import { DEFAULT_SETTINGS } from '$lib/job';
 import {
   type OrderField,
   type OrderForm,
+  foldsToMend,
   orderFormOf,
   readOrder
 } from './delivery-order.svelte.ts';
@@ -110,6 +111,15 @@ describe('an order as typed', () => {
       type: 'jobSettingsSet',
       body: { sortingRatePerHour: 30, sortingPacePerHour: 200 }
     });
+  });
+
+  it('names the folds that hold a field to mend, each once', () => {
+    expect(foldsToMend({ lengthMm: 'size-range', arrivedOn: 'date' })).toEqual([]);
+    const { problems } = readOrder(
+      typed({ pricePerThousand: '1,250', queryDays: '-1', orderedOn: '2026-02-30' })
+    );
+    expect(foldsToMend(problems)).toEqual(['costs', 'papers']);
+    expect(foldsToMend({ 'agreed.ring.where': 'where-missing' })).toEqual(['limits']);
   });
 
   it('comes back into the form as it was kept', () => {

@@ -76,6 +76,41 @@ export interface AgreedForm {
 export type OrderField =
   Exclude<keyof OrderForm, 'agreed' | 'asks'> | `agreed.${AgreedLimitName}.${'limitMm' | 'where'}`;
 
+/** Parts of the form that are folded. */
+export type OrderFold = 'limits' | 'papers' | 'costs';
+
+const IN_FOLD: Partial<Record<OrderField, OrderFold>> = {
+  stackTolerancePercent: 'limits',
+  orderedOn: 'papers',
+  gaugeCheckedOn: 'papers',
+  answerBy: 'papers',
+  pricePerThousand: 'costs',
+  sortingPacePerHour: 'costs',
+  sortingRatePerHour: 'costs',
+  acceptableKickersPer100: 'costs',
+  creditPerThousand: 'costs',
+  queryDays: 'costs',
+  replacementDays: 'costs',
+  delayCostPerDay: 'costs',
+  returnCost: 'costs'
+};
+
+/** The folds that hold a field which cannot stand. */
+export function foldsToMend(problems: OrderProblems): OrderFold[] {
+  const folds = (Object.keys(problems) as OrderField[]).map((field) =>
+    field.startsWith('agreed.') ? 'limits' : IN_FOLD[field]
+  );
+  return folds
+    .filter((fold) => fold !== undefined)
+    .filter((fold, index, all) => all.indexOf(fold) === index);
+}
+
+/** How many papers and facts of measuring the claim can print, and how many are entered. */
+export function papersEntered(form: OrderForm): { readonly entered: number; readonly of: number } {
+  const fields = [...TEXTS, 'orderedOn', 'gaugeCheckedOn', 'answerBy'] as const;
+  return { entered: fields.filter((field) => form[field].trim() !== '').length, of: fields.length };
+}
+
 /** Every field that cannot stand, with why. */
 export type OrderProblems = Partial<Record<OrderField, OrderProblem>>;
 

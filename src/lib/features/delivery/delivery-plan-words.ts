@@ -2,8 +2,8 @@ import type { PlanWithRisks } from '$lib/engine/delivery';
 import type { Catalogue, NumberWords } from '$lib/text';
 
 /**
- * A plan in words: slates, acceptance number and both risks. List, findings, sheet and message say
- * it in these words, so that they cannot differ.
+ * A plan in words: slates, acceptance number and both risks, and for which draw they hold. List,
+ * findings, sheet and message say it in these words, so that they cannot differ.
  */
 export function sayPlan(
   plan: PlanWithRisks,
@@ -20,7 +20,8 @@ export function sayPlan(
       : byCount,
     risks: [
       sample.sellersRisk(percent(acceptableShare), percent(plan.sellersRisk)),
-      sample.buyersRisk(percent(poorShare), percent(plan.buyersRisk))
+      sample.buyersRisk(percent(poorShare), percent(plan.buyersRisk)),
+      ...(plan.isInFewLayers ? [sample.risksOneByOne] : [])
     ].join(' ')
   };
 }

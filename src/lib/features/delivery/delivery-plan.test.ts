@@ -6,6 +6,7 @@ import { plansOf } from './delivery-judging-plan.ts';
 import { type PlanChoice, drawAct, packedPallets, workOutPlan } from './delivery-plan.ts';
 
 const choice: PlanChoice = {
+  from: 'anywhere',
   kind: 'attributes',
   level: 'II',
   aqlPercent: 1.5,
@@ -32,7 +33,7 @@ const pallet = (
   sampled: 0,
   tapped: 0,
   setAside: 0,
-  onPile: [0, 0, 0],
+  onPile: new Map(),
   sorted: 0
 });
 
@@ -97,6 +98,16 @@ describe('a list drawn', () => {
     expect(act?.body).toMatchObject({ plan: 'own', planSize: 80, acceptAtMost: 7, seed: 9 });
     expect(act?.body.positions).toHaveLength(80);
     expect(act?.body.positions.filter(({ palletId }) => palletId === 'A')).toHaveLength(40);
+  });
+
+  it('of few layers says so (J74), and the same seed gives the same list', () => {
+    if (!plan.ok) throw new Error(plan.reason);
+    const few = { ...choice, kind: 'own', from: 'few-layers' } as const;
+    const act = drawAct(few, plan, pallets, 9);
+    expect(act?.body.fewLayers).toBe(true);
+    expect(act).toEqual(drawAct(few, plan, pallets, 9));
+    expect(act?.body.positions).toHaveLength(80);
+    expect('fewLayers' in (drawAct(choice, plan, pallets, 9)?.body ?? {})).toBe(false);
   });
 
   it('that draws more than the plan asks is one plan: chosen, drawn and judged', () => {

@@ -2,6 +2,7 @@ import {
   ATTRIBUTES_AQLS,
   type JudgingPlan,
   type OperatingPoint,
+  type PlacesFrom,
   type PlanWithRisks,
   VARIABLES_AQLS,
   attributesPlan,
@@ -32,6 +33,8 @@ export interface PlanChoice {
   readonly drawAtLeast?: number;
   /** Slates that get the full check; undefined: as `usualFullChecks` says. */
   readonly fullChecks?: number;
+  /** One by one, so that the risks of the plan hold, or in groups that share a layer. */
+  readonly from: PlacesFrom;
 }
 
 export type PlanRefusal =
@@ -95,7 +98,8 @@ export function workOutPlan(choice: PlanChoice, lot: number): SamplePlanResult {
     planSize,
     everySlate: found.everySlate,
     curve: planCurve(plan, lot),
-    isBuyersRiskBroken: choice.kind === 'own' && plan.buyersRisk > choice.poor.acceptance
+    isBuyersRiskBroken: choice.kind === 'own' && plan.buyersRisk > choice.poor.acceptance,
+    ...(choice.from === 'few-layers' && { isInFewLayers: true })
   };
 }
 
@@ -185,7 +189,8 @@ export function drawAct(
   seed: number
 ): { type: 'sampleDrawn'; body: BodyOf<'sampleDrawn'> } | undefined {
   const random = createRandom(seed);
-  const drawn = drawSamplingList(packedPallets(pallets).packed, plan.sampleSize, random);
+  const { packed } = packedPallets(pallets);
+  const drawn = drawSamplingList(packed, plan.sampleSize, random, choice.from);
   if (!drawn.ok) return undefined;
   const full = drawFullChecks(
     drawn.places,
@@ -203,6 +208,7 @@ export function drawAct(
       ...(isOwn && { good: { ...choice.good }, poor: { ...choice.poor } }),
       planSize: plan.sampleSize,
       acceptAtMost: plan.acceptAtMost,
+      ...(choice.from === 'few-layers' && { fewLayers: true }),
       positions: drawn.places.map(({ palletId, layer, place }, index) => ({
         palletId,
         layer,

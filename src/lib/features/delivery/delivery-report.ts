@@ -1,9 +1,13 @@
-import type { Verdict, VerdictReason, WouldChange } from '$lib/engine/delivery';
+import type {
+  CountComparison,
+  OutsideOrderFinding,
+  Verdict,
+  VerdictReason,
+  WouldChange
+} from '$lib/engine/delivery';
 import type { BodyOf } from '$lib/journal';
 import type { Catalogue, NumberWords } from '$lib/text';
 import type { Judged, SoFar } from './delivery-judge.ts';
-import { sayPlan } from './delivery-plan-words.ts';
-import { sayCoverage, sayPlanSoFar } from './delivery-so-far.ts';
 
 /** Why the verdict, in one sentence, with the figures as a reader sees them. */
 export function sayReason(
@@ -90,95 +94,56 @@ export function sayDecision(
 }
 
 /** Words as the end of a sentence. */
-function asSentence(words: string): string {
+export function asSentence(words: string): string {
   return words === '' || /[.!?]$/.test(words) ? words : `${words}.`;
 }
 
-/** What the message says of the job beside the findings. */
-export interface MessageJob {
-  readonly name: string;
-  readonly arrivedOn?: string;
-  /** Photos that the sheet shows. */
-  readonly photos: number;
-  /** Undefined before an answer is signed: then the message gives the one of the findings. */
-  readonly signed?: SignedAnswer & Pick<BodyOf<'verdictSigned'>, 'journalSha256'>;
-}
-
-/** What the findings alone say, as it is told to the supplier. */
-export function sayAnswer(judged: Judged | SoFar, { delivery }: Catalogue): string {
+/**
+ * What the findings alone say, as it is told to the supplier.
+ *
+ * @param coursesLaid courses begun with slates of the delivery: those are fixed
+ */
+export function sayAnswer(
+  judged: Judged | SoFar,
+  coursesLaid: number,
+  { delivery }: Catalogue
+): string {
   const { messageText } = delivery.sheet;
   const { verdict } = judged.verdict;
-  return 'coverage' in judged && verdict === 'query'
-    ? messageText.queryUnfinished
-    : messageText[verdict];
+  const say = coursesLaid > 0 ? { ...messageText, ...messageText.laid } : messageText;
+  return 'coverage' in judged && verdict === 'query' ? say.queryUnfinished : say[verdict];
 }
 
-/** The weights of the reasons that speak for an answer: what speaks for refusing also queries. */
-const SPEAKS_FOR: Readonly<Record<Verdict, readonly VerdictReason['weight'][]>> = {
-  take: [],
-  query: ['refuse', 'query'],
-  refuse: ['refuse']
-};
+/** Slates ordered and delivered, and what that comes to. */
+export function sayCount(
+  { ordered, delivered, short, over }: CountComparison,
+  { delivery: { findings } }: Catalogue,
+  numbers: NumberWords
+): { readonly counted: string; readonly state: string } {
+  const { countShort, countOver, countRight } = findings;
+  return {
+    counted: findings.count(numbers.whole(ordered), numbers.whole(delivered)),
+    state: short > 0 ? countShort(short) : over > 0 ? countOver(over) : countRight
+  };
+}
 
 /**
- * A short message for the supplier; sums and names of the job only. Its grounds are the verdict's
- * own reasons that speak for what the findings alone say, in the same words; a buyer who answers
- * otherwise is told apart from them, with the reason signed. What the sample found is told beside
- * them as a fact, with what the plan says of it.
+ * That some checks were not made on every slate that judges: a slate counts as inside there, so that
+ * more may be outside than is told. Empty where all were made.
  */
-export function sayMessage(
-  judged: Judged | SoFar,
-  { name, arrivedOn, photos, signed }: MessageJob,
-  text: Catalogue,
-  numbers: NumberWords
+export function sayLeftOut(
+  { byCheck, judged }: Pick<OutsideOrderFinding, 'byCheck' | 'judged'>,
+  { delivery }: Catalogue
 ): string {
-  const { messageText } = text.delivery.sheet;
-  const { verdict } = judged;
-  const found = verdict.verdict;
-  const answer = signed?.verdict ?? found;
-  const isSoFar = 'coverage' in judged;
-  const reasons = verdict.reasons
-    .filter(({ weight }) => SPEAKS_FOR[found].includes(weight))
-    .map((reason) => messageText.ground(sayReason(reason, text, numbers)));
-  const grounds = reasons.length > 0 ? [messageText.grounds(reasons.length), ...reasons] : [];
-  return [
-    messageText.start(name, arrivedOn ? numbers.day(arrivedOn) : ''),
-    ...(isSoFar ? sayFoundSoFar(judged, text, numbers) : sayFound(judged, text, numbers)),
-    ...(answer === found
-      ? [sayAnswer(judged, text), ...grounds]
-      : [
-          `${text.delivery.verdict.byFindings[found]}.`,
-          ...grounds,
-          messageText.because(messageText.otherwise[answer], asSentence(signed?.note ?? ''))
-        ]),
-    photos > 0 ? messageText.endWithPhotos : messageText.end,
-    ...(signed ? [messageText.hash(signed.journalSha256)] : [])
-  ].join('\n');
+  const partly = byCheck.filter(({ measured }) => measured < judged);
+  const names = partly.map(({ check }) => delivery.checks[check].toLocaleLowerCase());
+  return names.length > 0 ? delivery.findings.leftOut(names) : '';
 }
 
-/** What the finished sample found, and what that says of the whole delivery. */
-function sayFound({ findings }: Judged, text: Catalogue, numbers: NumberWords): string[] {
-  const { messageText } = text.delivery.sheet;
-  const { outside, judged, countInterval, attributes } = findings.outsideOrder;
-  const range = text.delivery.findings.between(
-    numbers.whole(countInterval.low),
-    numbers.whole(countInterval.high),
-    text.common.slates(findings.delivered)
-  );
-  const planSays = messageText.planSays[attributes.state](attributes.acceptAtMost);
-  const { rule, risks } = sayPlan(findings.plan, text, numbers);
-  return [
-    messageText.sample(judged),
-    messageText.outside(outside, planSays, range),
-    `${rule} ${risks}`
-  ];
-}
-
-/** What was found before the list is finished: nothing of the whole delivery. */
-function sayFoundSoFar(soFar: SoFar, text: Catalogue, numbers: NumberWords): string[] {
-  const { outside, judged } = soFar.found;
-  return [
-    sayCoverage(soFar.coverage, text, numbers),
-    `${text.delivery.findings.soFar.outside(outside, judged)} ${sayPlanSoFar(soFar, text)}`
-  ];
+/** A limit as it is held to: with as many decimals as it has, at least so many and at most two. */
+export function sayLimitMm(limitMm: number, least: number, numbers: NumberWords): string {
+  const isExact = (decimals: number): boolean =>
+    Math.abs(limitMm - Number(limitMm.toFixed(decimals))) < 1e-9;
+  const decimals = [0, 1].find((some) => some >= least && isExact(some)) ?? 2;
+  return numbers.mm(limitMm, decimals);
 }

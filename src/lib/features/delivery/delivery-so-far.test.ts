@@ -4,15 +4,19 @@ import { type Catalogue, NumberWords } from '$lib/text';
 import { fixedExample } from '../../../../tests/support/fixed-example.ts';
 import { common } from '$lib/text/en/common.ts';
 import { delivery } from '$lib/text/en/delivery.ts';
+import { sort } from '$lib/text/en/sort.ts';
 import { listCoverage } from '$lib/job/delivery-coverage.ts';
 import { type SoFar, judgeJob } from './delivery-judge.ts';
-import { sayMessage, sayVerdict } from './delivery-report.ts';
+import { sayMessage } from './delivery-message.ts';
+import { sayVerdict } from './delivery-report.ts';
 import { listProgress, offeredSlates } from '$lib/job/delivery-sample.ts';
 import { placeKey } from '$lib/job/sample-place.ts';
 import { sayCoverage, sayPlanSoFar, sayToFinish } from './delivery-so-far.ts';
 
-const text = { common, delivery } as Catalogue;
+const text = { common, delivery, sort } as Catalogue;
 const numbers = new NumberWords('en-GB');
+
+const JOB = { name: 'Shed', photos: 0, coursesLaid: 0 };
 
 interface Sampled {
   readonly palletId: string;
@@ -78,13 +82,12 @@ describe('a list measured on one pallet alone', () => {
   });
 
   it('messages what was found and no range, no usable slates and no cost', () => {
-    const message = sayMessage(soFar, { name: 'Shed', photos: 0 }, text, numbers);
+    const message = sayMessage(soFar, JOB, text, numbers);
     expect(message).toContain('The first 12 of 100 listed slates are measured');
-    expect(message).toMatch(
-      /^\d+ of these 12 (is|are) outside the order\. Of all 100, \d+ may be outside\./m
-    );
+    expect(message).toMatch(/ of 12 slates of the sample (is|are) outside a limit of the order/);
+    expect(message).toMatch(/^Of all 100, \d+ may be outside\. The plan is not decided yet\.$/m);
     expect(message).toContain('We hold the delivery unfixed until our sample is finished.');
-    expect(message).toContain('– The list is unfinished: 12 of 100 places measured.');
+    expect(message).not.toContain('The list is unfinished');
     expect(message).not.toMatch(RANGE);
   });
 
@@ -115,7 +118,7 @@ describe('a list measured on every pallet, but not to its end', () => {
     expect(sayCoverage(soFar.coverage, text, numbers)).toBe(
       '90 of 100 listed slates are measured, some of every pallet; 10 slates still to be measured.'
     );
-    const message = sayMessage(soFar, { name: 'Shed', photos: 0 }, text, numbers);
+    const message = sayMessage(soFar, JOB, text, numbers);
     expect(message).not.toMatch(RANGE);
   });
 });
@@ -124,7 +127,7 @@ describe('a plan that is decided before the end', () => {
   it('refuses, and says that the rest cannot turn it', () => {
     const soFar = soFarOf(viewWith(firstPlaces(40), { tolerancePercent: 5 }));
     expect(soFar.verdict.verdict).toBe('refuse');
-    const message = sayMessage(soFar, { name: 'Shed', photos: 0 }, text, numbers);
+    const message = sayMessage(soFar, JOB, text, numbers);
     expect(message).toContain('The plan refuses, whatever the other 60 show.');
     expect(message).toContain('We refuse the delivery and hold it unfixed.');
     expect(message).not.toMatch(RANGE);

@@ -20,13 +20,14 @@ export function sayCoverage(
   return `${parts.join('; ')}.`;
 }
 
-/** What the plan says before the end: only what the open places cannot turn. */
+/** What the plan says before the end of what is outside for certain: only what the open places cannot turn. */
 export function sayPlanSoFar(
-  { found: { plan, judged, attributes } }: Pick<SoFar, 'found'>,
+  { found: { plan, judged, attributesForCertain } }: Pick<SoFar, 'found'>,
   { delivery }: Catalogue
 ): string {
   const open = plan.sampleSize - judged;
-  return delivery.findings.soFar.plan[attributes.state](plan.sampleSize, plan.acceptAtMost, open);
+  const { state } = attributesForCertain;
+  return delivery.findings.soFar.plan[state](plan.sampleSize, plan.acceptAtMost, open);
 }
 
 /** What would finish the list. */

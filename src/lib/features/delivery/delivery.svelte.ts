@@ -1,4 +1,4 @@
-import type { ClaimClock } from '$lib/engine/delivery';
+import type { ClaimClock, LayersAlike } from '$lib/engine/delivery';
 import { type BodyOf, type JobView, partOf } from '$lib/journal';
 import { journalSha256 } from '$lib/storage';
 import {
@@ -86,6 +86,14 @@ export class DeliveryState {
     const { arrivedOn, daysToClaim } = this.order ?? {};
     if (!this.#engine || !arrivedOn || daysToClaim === undefined) return undefined;
     return this.#engine.claimClock(arrivedOn, daysToClaim, this.#today);
+  });
+
+  /** How alike the judged slates of one layer are; undefined where too few share a layer. */
+  readonly layersAlike: LayersAlike | undefined = $derived.by(() => {
+    const gauged = this.judging.flatMap(({ palletId, layer, thicknessMm }) =>
+      thicknessMm === undefined ? [] : [{ palletId, layer, thicknessMm }]
+    );
+    return this.#engine?.layersAlike(gauged);
   });
 
   /** Entries made after the verdict in force was signed. */
