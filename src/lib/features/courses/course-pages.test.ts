@@ -68,6 +68,12 @@ describe('coursePages', () => {
     expect(pages.flat().map(({ isEnd }) => isEnd)).toEqual([false, true]);
   });
 
+  it('leaves no lone course for a page, however many there are', () => {
+    for (let courses = 2; courses <= 160; courses++)
+      for (const [{ columns }] of coursePages([slope('s', courses)], SIZE))
+        expect(columns[1][1] - columns[0][0], `${courses} courses`).toBeGreaterThan(1);
+  });
+
   it('gives no page for no slope', () => {
     expect(coursePages([], SIZE)).toEqual([]);
   });

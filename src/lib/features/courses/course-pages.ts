@@ -14,8 +14,10 @@ export interface PagePart {
   /** Whether it ends here, with its total. */
   readonly isEnd: boolean;
   /** Places in the slope's courses: left column, right column; the second of each is not included. */
-  readonly columns: readonly [readonly [number, number], readonly [number, number]];
+  readonly columns: Columns;
 }
+
+type Columns = readonly [readonly [number, number], readonly [number, number]];
 
 export interface PageSize {
   /** Room on a page below its head, mm. */
@@ -52,7 +54,7 @@ export function coursePages(slopes: readonly SlopeToPrint[], size: PageSize): Pa
         leftMm = roomMm;
       }
       const height = Math.max(1, Math.floor((leftMm - aboveMm - totalMm) / lineMm));
-      const columns = twoColumns(lines, at, height);
+      const columns = withoutOrphan(twoColumns(lines, at, height), lines.length);
       at = columns[1][1];
       const isEnd = at >= lines.length;
       pages[pages.length - 1].push({ slopeId, isStart, isEnd, columns });
@@ -65,11 +67,7 @@ export function coursePages(slopes: readonly SlopeToPrint[], size: PageSize): Pa
 }
 
 /** As many courses as two columns take: as even as can be where all that is left fits. */
-function twoColumns(
-  lines: readonly number[],
-  at: number,
-  height: number
-): [[number, number], [number, number]] {
+function twoColumns(lines: readonly number[], at: number, height: number): Columns {
   const rest = sum(lines.slice(at));
   const leftHeight = Math.min(height, Math.ceil(rest / 2));
   const middle = columnEnd(lines, at, Math.max(leftHeight, lines[at] ?? 0));
@@ -77,6 +75,13 @@ function twoColumns(
     [at, middle],
     [middle, columnEnd(lines, middle, height)]
   ];
+}
+
+/** The same, with a course less where a single one would be left for the next page. */
+function withoutOrphan(columns: Columns, courses: number): Columns {
+  const [left, [from, to]] = columns;
+  const isLone = courses - to === 1 && to - from > 1;
+  return isLone ? [left, [from, to - 1]] : columns;
 }
 
 /** The first course that a column of so many lines does not take any more. */

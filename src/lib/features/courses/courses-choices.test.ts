@@ -9,7 +9,10 @@ const spread = binsFromPairs([
   [600, 9],
   [680, 4]
 ]);
-const GRADES: Grades = { gradesId: 'g1', at: '', method: 'byHand', thresholdsMm: [6, 5] };
+const GRADES: Grades = {
+  ...{ gradesId: 'g1', at: '', method: 'byHand' },
+  ...{ thresholdsMm: [6, 5], numbers: [1, 2, 3] }
+};
 
 function ground(counted?: number): PlanGround {
   return {
@@ -23,6 +26,7 @@ function ground(counted?: number): PlanGround {
       sparesForRepairs: 5,
       ...(counted !== undefined && { slateAndAHalves: counted })
     })),
+    undereave: [{ parts: [{ pile: 1, slates: 40, slateAndAHalves: 2 }] }],
     slateAndAHalvesNeeded: 24
   } as unknown as PlanGround;
 }
@@ -61,7 +65,12 @@ describe('whatIfLines', () => {
 describe('unsortedStock', () => {
   it('takes slate-and-a-halves to be enough unless every pile was counted', () => {
     expect(unsortedStock(ground()).slateAndAHalves).toBe(24_000);
-    expect(unsortedStock(ground(8)).slateAndAHalves).toBe(24);
+    // Two of the 24 are for the undereave.
+    expect(unsortedStock(ground(8)).slateAndAHalves).toBe(22);
+  });
+
+  it('keeps the slates of the undereave rows back', () => {
+    expect(unsortedStock(ground()).slates).toBe(1000 - 40);
   });
 });
 

@@ -55,22 +55,26 @@ export function whatIfLines(
 }
 
 /**
- * The stock as if nothing were sorted. Slate-and-a-halves that nobody counted are taken to be
- * enough: a thousand times what the roof needs.
+ * The stock as if nothing were sorted, less what undereave rows take. Slate-and-a-halves that nobody
+ * counted are taken to be enough: a thousand times what the roof needs.
  */
 export function unsortedStock({
   stock,
   before,
+  undereave,
   slateAndAHalvesNeeded,
   softness
 }: PlanGround): UnsortedStock {
   const counted = before.map(({ slateAndAHalves }) => slateAndAHalves);
   const isCounted = counted.every((count) => count !== undefined);
+  const under = undereave.flatMap(({ parts }) => parts);
+  const underTaken = under.reduce((sum, { slates }) => sum + slates, 0);
+  const underWide = under.reduce((sum, { slateAndAHalves: wide }) => sum + wide, 0);
   return {
     spread: stock.spread,
-    slates: stock.usable,
+    slates: Math.max(0, stock.usable - underTaken),
     slateAndAHalves: isCounted
-      ? counted.reduce((sum, count) => sum + count, 0)
+      ? Math.max(0, counted.reduce((sum, count) => sum + count, 0) - underWide)
       : 1000 * slateAndAHalvesNeeded,
     reservedShare: 0,
     softness

@@ -10,7 +10,7 @@ import {
 import type { JobState } from '$lib/app';
 import { sharesThatRelease } from './narrow-reserve.ts';
 import type { HeldRisk, RunOutChance } from '$lib/engine/courses/risk';
-import type { PlanState } from '$lib/app';
+import { type PlanState, inTurn } from '$lib/app';
 import { ASSUMED_HAND_SD_MM, wideCount } from '$lib/job';
 
 /** Roofs that a trial lays each way. */
@@ -38,6 +38,8 @@ export class CoursesState {
   readonly #job: () => JobState;
   readonly #desk: PlanState;
   #counts = $state.raw<PileCounts | 'missing'>();
+  /** Whether what the statistics tell of the plan's ground was worked out once. */
+  #isCounted = $state(false);
   #ways = $state.raw<{ of: Shortage; ways: readonly WayOut[] }>();
   #whatIf = $state.raw<{ of: PlanGround; lines: readonly WhatIfLine[] }>();
   #running: RunningTask<SimulationSummary> | undefined;
@@ -51,30 +53,41 @@ export class CoursesState {
 
   /** Loads the statistics that the first paint does without. */
   async load(): Promise<void> {
-    this.#counts ??= await import('$lib/job/sorted').catch(() => 'missing' as const);
+    const counts = await import('$lib/job/sorted').catch(() => 'missing' as const);
+    await this.#desk.opened;
+    this.#counts ??= counts;
+    await inTurn(
+      () => this.#riskNow,
+      () => this.#estimatesNow,
+      () => (this.#isCounted = true)
+    );
   }
 
   /** Whether the statistics are there, or were looked for in vain. */
-  readonly isLoaded = $derived(this.#counts !== undefined);
+  readonly isLoaded = $derived(this.#isCounted);
   get #statistics(): PileCounts | undefined {
     return this.#counts === 'missing' ? undefined : this.#counts;
   }
 
-  /** What holds the piles to the job's limit; undefined while loading or where it is not known. */
-  readonly risk: HeldRisk | undefined = $derived.by(() => {
+  readonly #riskNow: HeldRisk | undefined = $derived.by(() => {
     const { ground } = this.#desk;
     const { pallets, grades, settings } = this.#job();
     return ground && this.#statistics?.heldRiskOf(ground, pallets, grades, settings.runOutRisk);
   });
 
-  /** How surely each pile is counted; undefined while loading or where it is not known. */
-  readonly estimates = $derived.by(() => {
+  /** What holds the piles to the job's limit; undefined while loading or where it is not known. */
+  readonly risk: HeldRisk | undefined = $derived(this.isLoaded ? this.#riskNow : undefined);
+
+  readonly #estimatesNow = $derived.by(() => {
     const { ground } = this.#desk;
     const { pallets, grades } = this.#job();
     return (
-      this.risk?.estimates ?? (ground && this.#statistics?.pileCounts(ground, pallets, grades))
+      this.#riskNow?.estimates ?? (ground && this.#statistics?.pileCounts(ground, pallets, grades))
     );
   });
+
+  /** How surely each pile is counted; undefined while loading or where it is not known. */
+  readonly estimates = $derived(this.isLoaded ? this.#estimatesNow : undefined);
 
   /** Slates of each pile that are expected to break before they are laid. */
   readonly breakages = $derived.by(() => {
@@ -84,8 +97,23 @@ export class CoursesState {
 
   /** The chance that each pile runs out under a plan of what is left, pile 1 first. */
   chancesOf(plan: Plan): readonly RunOutChance[] | undefined {
-    return this.estimates && this.#statistics?.runOutChances(plan, this.estimates, this.breakages);
+    const { estimates, breakages } = this;
+    if (!estimates) return undefined;
+    const last = this.#chances.get(plan);
+    if (last?.estimates === estimates && last.breakages === breakages) return last.chances;
+    const chances = this.#statistics?.runOutChances(plan, estimates, breakages);
+    this.#chances.set(plan, { estimates, breakages, chances });
+    return chances;
   }
+  /** The chances by plan: every card asks at each step, and only the one that is set by hand changes. */
+  readonly #chances = new WeakMap<
+    Plan,
+    {
+      readonly estimates: unknown;
+      readonly breakages: unknown;
+      readonly chances: readonly RunOutChance[] | undefined;
+    }
+  >();
 
   /** The pile that is likeliest to run out, the thickest of several; undefined where it is not known. */
   likeliestOf(plan: Plan | undefined): RunOutChance | undefined {
@@ -97,6 +125,17 @@ export class CoursesState {
   readonly ways = $derived.by(() =>
     this.#ways && this.#ways.of === this.#desk.shortage ? this.#ways.ways : undefined
   );
+
+  /**
+   * What an own plan may begin with where the stock is short: the whole roof with less kept back, else
+   * the lowest courses. Undefined where no course has slates, or the ways are still looked for.
+   */
+  readonly shortStart: Plan | undefined = $derived.by(() => {
+    const all = this.ways ?? [];
+    const way =
+      all.find((one) => one.way === 'narrow-reserve') ?? all.find((one) => one.way === 'lay-part');
+    return way?.plan;
+  });
 
   async findWays(): Promise<void> {
     const { ground, shortage } = this.#desk;
@@ -127,6 +166,11 @@ export class CoursesState {
           ]
     );
     return acts.length > 0 && (await this.#job().act(acts)) !== undefined;
+  }
+
+  /** Whether undereave slates come as an article of their own, cut from no pile. */
+  async orderUndereave(undereaveOrdered: boolean): Promise<void> {
+    await this.#job().act({ type: 'jobSettingsSet', body: { undereaveOrdered } });
   }
 
   /** The shares for breakage and spares that a narrower reserve comes to. */

@@ -3,10 +3,12 @@ import type { PlanState } from '$lib/app';
 import {
   type OwnChange,
   type OwnParts,
+  isSameList,
   moveChange,
   ownPartsOf,
   ownPlanOf,
   pilesLacking,
+  placeOf,
   setPileOfCourse
 } from '$lib/job';
 
@@ -14,6 +16,10 @@ import {
 export class OwnPlan {
   readonly #desk: PlanState;
   #parts = $state.raw<OwnParts>();
+  /** The numbers of the piles that its places stand for. */
+  #numbers: readonly number[] = [];
+  /** Courses to lay that the plan it began with leaves out, since the stock was short for them. */
+  #leftOut: readonly string[] = [];
   #before = $state.raw<readonly OwnParts[]>([]);
   /** Whether it was to be used though a pile does not have what it takes. */
   isRefused = $state(false);
@@ -26,9 +32,10 @@ export class OwnPlan {
   readonly rest: Plan | undefined = $derived.by(() => {
     const { ground } = this.#desk;
     const parts = this.#parts;
-    if (!ground || !parts) return undefined;
-    const plan = ownPlanOf(ground, parts);
-    return plan.courses.length === ground.request.courses.length ? plan : undefined;
+    if (!ground || !parts || !isSameList(ground.numbers, this.#numbers)) return undefined;
+    const places = ground.request.courses.map(placeOf);
+    const isSameRoof = places.every((place) => parts.has(place) || this.#leftOut.includes(place));
+    return isSameRoof ? ownPlanOf(ground, parts) : undefined;
   });
   readonly lacking = $derived.by(() =>
     this.rest && this.#desk.ground ? pilesLacking(this.#desk.ground, this.rest) : []
@@ -37,7 +44,13 @@ export class OwnPlan {
 
   /** Begins with another plan, unless it was begun already. */
   begin(from: Plan | undefined): void {
-    if (!this.rest && from) this.#parts = ownPartsOf(from);
+    if (this.rest || !from) return;
+    const { ground } = this.#desk;
+    const parts = ownPartsOf(from);
+    const places = (ground?.request.courses ?? []).map(placeOf);
+    this.#numbers = ground?.numbers ?? [];
+    this.#leftOut = places.filter((place) => !parts.has(place));
+    this.#parts = parts;
   }
 
   move(change: OwnChange, upTo: number): void {

@@ -15,13 +15,16 @@ export interface PlanCard {
 /** Which of the plans the Courses screen shows, and whether as it is in use or as made now. */
 export class ShownPlan {
   readonly #desk: PlanState;
+  readonly #short: () => Plan | undefined;
   readonly own: OwnPlan;
   #chosen = $state<PlanWay>();
   /** Whether the new plan is looked at where one of its way is in use. */
   showsNew = $state(false);
 
-  constructor(desk: PlanState) {
+  /** @param short what an own plan begins with where the stock is short of slates for a whole one */
+  constructor(desk: PlanState, short: () => Plan | undefined) {
     this.#desk = desk;
+    this.#short = short;
     this.own = new OwnPlan(desk);
   }
 
@@ -33,10 +36,12 @@ export class ShownPlan {
   readonly way: PlanWay = $derived.by(() => this.#chosen ?? this.inUse?.way ?? 'byRule');
   /** The plan of the way shown as it would be made now. */
   readonly #fresh = $derived.by(() => this.#planOf(this.way));
-  /** Whether the plan shown is not the one in use. */
-  readonly isNew = $derived.by(
-    () => this.#fresh !== undefined && (!this.inUse || this.way !== this.inUse.way || this.showsNew)
-  );
+  /** Whether the plan shown is not the one in use: of another way, made anew, or own and moved since. */
+  readonly isNew = $derived.by(() => {
+    const isMoved = this.way === 'own' && this.own.canUndo;
+    const isOther = this.way !== this.inUse?.way || this.showsNew || isMoved;
+    return this.#fresh !== undefined && isOther;
+  });
   readonly rest = $derived.by(() => (this.isNew ? this.#fresh : this.inUse?.rest));
   readonly whole = $derived.by(() => {
     const fresh = this.isNew ? this.#fresh : undefined;
@@ -58,7 +63,7 @@ export class ShownPlan {
   /** Shows the plan of a way; an own plan begins as the plan that was shown, where none is in use. */
   show(way: PlanWay): void {
     if (way === 'own' && this.way !== 'own')
-      this.own.begin(this.inUse?.way === 'own' ? this.inUse.rest : this.rest);
+      this.own.begin(this.inUse?.way === 'own' ? this.inUse.rest : (this.rest ?? this.#begun));
     this.#chosen = way;
     this.showsNew = false;
   }
@@ -72,6 +77,11 @@ export class ShownPlan {
 
   #planOf(way: PlanWay): Plan | undefined {
     if (way !== 'own') return this.#desk.planOf(way);
-    return this.own.rest ?? (this.inUse?.way === 'own' ? undefined : this.#desk.planOf('byRule'));
+    return this.own.rest ?? (this.inUse?.way === 'own' ? undefined : this.#begun);
+  }
+
+  /** What an own plan begins with: the plan by the rule, or what a short stock allows. */
+  get #begun(): Plan | undefined {
+    return this.#desk.planOf('byRule') ?? this.#short() ?? this.inUse?.rest;
   }
 }

@@ -6,7 +6,7 @@ import {
   weightedKappa
 } from '$lib/engine/grading';
 import { totalCount } from '$lib/engine/thickness';
-import { adoptedPlanOf, planRequestOf } from '$lib/job';
+import { adoptedPlanOf, numbersOf, planRequestOf } from '$lib/job';
 import { handKey } from '$lib/job/sorted';
 import type { AsSorted } from './grades-as-sorted.ts';
 import type { SorterHand } from '$lib/job/sorted';
@@ -70,7 +70,10 @@ export class GradesAdvice {
     return this.sorted.flatMap((sorted) => {
       const oldMm = this.#thresholdsOf(sorted.gradesId);
       if (thresholdsMm.length === 0 || !oldMm || isSame(oldMm, thresholdsMm)) return [];
-      return [this.#regrade(sorted, oldMm, thresholdsMm)];
+      const regrade = this.#regrade(sorted, oldMm, thresholdsMm);
+      // Slates on a pile that gets a new number stay as they lie: there is nothing to look at again.
+      const isKept = isSame(this.#numbersOf(sorted.gradesId), this.#grades().numbers);
+      return [isKept ? regrade : { ...regrade, advice: undefined }];
     });
   });
 
@@ -175,6 +178,11 @@ export class GradesAdvice {
 
   #thresholdsOf(gradesId: string): readonly number[] | undefined {
     return this.#grades().history.find(({ id }) => id === gradesId)?.value.thresholdsMm;
+  }
+
+  #numbersOf(gradesId: string): readonly number[] {
+    const grades = this.#grades().history.find(({ id }) => id === gradesId)?.value;
+    return grades ? numbersOf(grades) : [];
   }
 
   #regrade(sorted: SortedUnder, oldMm: readonly number[], newMm: readonly number[]): Regrade {

@@ -9,15 +9,14 @@ import {
 } from '$lib/engine/grading';
 import {
   type ThicknessBins,
-  type ThicknessInterval,
   gradeIntervals,
   mergeBins,
   momentsOfBins,
   totalCount
 } from '$lib/engine/thickness';
-import type { DoubleSampledGrade, NoEstimate } from '$lib/engine/statistics';
 import { type BoundaryMethod, partOf } from '$lib/journal';
 import { type RoofOfJob, kickSoftnessOf, roofLayoutOf, stockOf, taperOf } from '$lib/job';
+import { gradesBody, pilesUnder } from '$lib/job';
 import { type RunningTask, runTask } from '$lib/worker';
 import {
   type GradeWay,
@@ -32,7 +31,8 @@ import {
 import { courseNeeds, groundOf, samplesOf, slatesOf, weightedSpread } from '$lib/job/sorted';
 import { type HandleReach, moveThreshold, reachOf } from './grades-handles.ts';
 import { type StockBar, outlineOf, stockBars } from './grades-picture.ts';
-import type { JobState } from '$lib/app';
+import { type JobState, inTurn } from '$lib/app';
+import { rangesOf, rememberBands } from './grade-bands.ts';
 
 /** What is worked out of taps and spot checks, once their statistics are loaded. */
 type Estimates = typeof import('./grades-estimates.ts');
@@ -59,17 +59,43 @@ export class GradesState {
   });
   #suitFailed = $state(false);
   #usesTaps = $state(true);
-  /** The heavier statistics; undefined until they are loaded. */
-  estimates = $state.raw<Estimates>();
+  #loaded = $state.raw<Estimates>();
+  /** Whether the split that is shown first was worked out. */
+  isReady = $state(false);
+  /** Whether what the heavier statistics tell of it was, too. */
+  #isTold = $state(false);
   isSetting = $state(false);
 
   constructor(job: () => JobState) {
     this.#job = job;
   }
 
-  /** Loads the statistics that the first paint does without. */
+  /**
+   * Works out what is shown first, then what the statistics tell of it, which the first paint does
+   * without: each part in a task of its own, so that the page stays quick.
+   */
   async load(): Promise<void> {
-    this.estimates ??= await import('./grades-estimates.ts');
+    const loading = import('./grades-estimates.ts');
+    await inTurn(
+      () => this.stock,
+      () => this.roof,
+      () => this.figures,
+      () => (this.isReady = true)
+    );
+    this.#loaded ??= await loading;
+    await inTurn(
+      () => this.#handsNow,
+      () => this.#togetherNow
+    );
+    const spread = this.#togetherNow?.ok ? this.#togetherNow.bins : this.gaugedSpread;
+    const bars = this.isAllGauged ? [] : stockBars(spread, this.stockSlates);
+    await inTurn(...bars.map((bar) => () => this.#tell?.(bar)));
+    this.#isTold = true;
+  }
+
+  /** The heavier statistics; undefined until they are loaded and have told what is shown first. */
+  get estimates(): Estimates | undefined {
+    return this.#isTold ? this.#loaded : undefined;
   }
 
   /** The stock that the plan is made from: the same slates as on every other screen. */
@@ -84,13 +110,24 @@ export class GradesState {
   readonly isFew = $derived(this.gauged > 0 && this.gauged < FEW_READINGS);
 
   /** Every sorter's taps and hand; undefined while the statistics load. */
-  readonly hands = $derived.by(() => this.estimates?.handsOf(this.#job().view));
+  readonly hands = $derived.by(() => (this.#isTold ? this.#handsNow : undefined));
+  readonly #handsNow = $derived.by(() => this.#loaded?.handsOf(this.#job().view));
   /** Taps and gauge together; undefined while the statistics load, and without taps. */
-  readonly together = $derived.by(() =>
-    this.hands && this.tapped > 0
-      ? this.estimates?.tapsAndGauge(this.#job().view, this.samples, this.hands)
+  readonly together = $derived.by(() => (this.#isTold ? this.#togetherNow : undefined));
+  readonly #togetherNow = $derived.by(() =>
+    this.#handsNow && this.tapped > 0
+      ? this.#loaded?.tapsAndGauge(this.#job().view, this.samples, this.#handsNow)
       : undefined
   );
+  /** What is told of the slates in a band, by gauge and taps together or by the gauge alone. */
+  readonly #tell = $derived.by(() => {
+    const [loaded, together, samples] = [this.#loaded, this.#togetherNow, this.samples];
+    const taps = this.#usesTaps && together?.ok && together.tapsCounted > 0 ? together : undefined;
+    if (!loaded) return undefined;
+    return rememberBands((band) =>
+      taps ? loaded.gradeByDoubleSample(taps.sample, band) : loaded.estimateGrade(samples, band)
+    );
+  });
   readonly tapsCounted = $derived(this.together?.ok ? this.together.tapsCounted : 0);
   readonly canUseTaps = $derived(this.tapsCounted > 0);
 
@@ -162,6 +199,13 @@ export class GradesState {
     return !!inForce && isSame(inForce, this.thresholdsMm);
   });
 
+  /** What the boundaries shown make of the piles that stand there. */
+  readonly pilesAfter = $derived.by(() => pilesUnder(this.#job().view, this.thresholdsMm));
+  /** The number of each grade's pile: as in use, or as these boundaries would have them. */
+  readonly numbers: readonly number[] = $derived.by(() =>
+    this.isInForce ? this.#job().pileNumbers : this.pilesAfter.numbers
+  );
+
   /** Kickers against the number of piles, by natural breaks. */
   readonly curve = $derived.by(() =>
     kickerCurve(this.figuresAt, (piles) => naturalBreaks(this.spread, piles))
@@ -179,9 +223,8 @@ export class GradesState {
     return thresholdsMm && this.figuresAt(thresholdsMm).roof?.expectedKickersPer100Joints;
   }
 
-  get pilesInForce(): number {
-    return this.#job().piles;
-  }
+  /** The numbers of the piles as they stand, thickest first. */
+  readonly standing = $derived(this.stock.piles.map(({ number }) => number));
 
   readonly endsMm: HandleReach = $derived.by(() => {
     const { hundredths } = this.spread;
@@ -196,10 +239,9 @@ export class GradesState {
    */
   readonly bars = $derived.by((): readonly StockBar[] => {
     const bars = stockBars(this.spread, this.stockSlates);
-    if (!this.estimates || this.isAllGauged) return bars;
-    const intervals = this.usesTaps
-      ? rangesOf(this.#bandsTogether(bars))
-      : this.estimates.barEstimates(this.samples, bars);
+    const tell = this.#isTold ? this.#tell : undefined;
+    if (!tell || this.isAllGauged) return bars;
+    const intervals = rangesOf(bars.map(tell));
     return bars.map((bar, index) => (bar.slates > 0 ? { ...bar, ...intervals[index] } : bar));
   });
   readonly isAllGauged = $derived(this.gauged >= this.stockSlates);
@@ -268,11 +310,11 @@ export class GradesState {
     try {
       const stored = await this.#job().act({
         type: 'gradesSet',
-        body: {
-          method: this.way.method,
-          thresholdsMm: [...this.way.thresholdsMm],
-          sampleSlates: this.gauged
-        }
+        body: gradesBody(
+          this.#job().view,
+          { method, sampleSlates: this.gauged },
+          this.way.thresholdsMm
+        )
       });
       if (stored) this.#method = method;
       return stored !== undefined;
@@ -318,16 +360,8 @@ export class GradesState {
   }
 
   #estimatesAt(thresholdsMm: readonly number[]) {
-    return this.usesTaps
-      ? this.#bandsTogether(gradeIntervals(thresholdsMm))
-      : this.estimates?.pileEstimates(this.samples, thresholdsMm);
-  }
-
-  /** Slates in bands of thickness by gauge and taps together. */
-  #bandsTogether(bands: readonly ThicknessInterval[]): (DoubleSampledGrade | NoEstimate)[] {
-    const { estimates, together } = this;
-    if (!estimates || !together?.ok) return [];
-    return bands.map((band) => estimates.gradeByDoubleSample(together.sample, band));
+    const tell = this.#isTold ? this.#tell : undefined;
+    return tell && gradeIntervals(thresholdsMm).map(tell);
   }
 
   #suitedNow(): Suited | NoWay {
@@ -354,13 +388,4 @@ export class GradesState {
 
 function isSame(one: readonly number[], other: readonly number[]): boolean {
   return one.length === other.length && one.every((value, index) => value === other[index]);
-}
-
-/** Between how many slates each estimate lies; undefined where that is not known. */
-function rangesOf(
-  estimates: readonly ({ readonly countLow: number; readonly countHigh: number } | NoEstimate)[]
-): ({ low: number; high: number } | undefined)[] {
-  return estimates.map((told) =>
-    'countLow' in told ? { low: told.countLow, high: told.countHigh } : undefined
-  );
 }

@@ -55,9 +55,13 @@ export interface SpreadChart {
 }
 
 /** Draws the spread of a stock on a canvas. */
-export function makeSpreadChart(canvas: HTMLCanvasElement): SpreadChart {
-  let shown: readonly SpreadBar[] = [];
-  let filled: readonly BarColour[] = [];
+export function makeSpreadChart(
+  canvas: HTMLCanvasElement,
+  picture: SpreadPicture,
+  colours: readonly BarColour[]
+): SpreadChart {
+  let shown = picture.bars;
+  let filled = colours;
   let palette = paletteOf(canvas);
   const family = getComputedStyle(canvas).fontFamily;
   const font = { size: 13, weight: 'bold' as const, family };
@@ -68,7 +72,8 @@ export function makeSpreadChart(canvas: HTMLCanvasElement): SpreadChart {
       datasets: [
         {
           type: 'bar',
-          data: [],
+          data: barsOf(picture),
+          backgroundColor: ({ dataIndex, chart: drawn }) => fillOf(drawn, dataIndex),
           barPercentage: 1,
           categoryPercentage: 1,
           borderColor: INK,
@@ -78,7 +83,7 @@ export function makeSpreadChart(canvas: HTMLCanvasElement): SpreadChart {
         },
         {
           type: 'line',
-          data: [],
+          data: outlineOf(picture),
           borderColor: palette.focus,
           borderWidth: 3,
           stepped: 'middle',
@@ -95,10 +100,18 @@ export function makeSpreadChart(canvas: HTMLCanvasElement): SpreadChart {
       scales: {
         x: {
           type: 'linear',
+          min: picture.fromMm,
+          max: picture.toMm,
           offset: false,
           grid: { display: false },
           border: { color: INK, width: 2 },
-          ticks: { color: INK, font, maxRotation: 0, maxTicksLimit: 8 },
+          ticks: {
+            color: INK,
+            font,
+            maxRotation: 0,
+            maxTicksLimit: 8,
+            callback: callbackOf(picture)
+          },
           afterFit: (scale) => {
             scale.paddingLeft = 0;
             scale.paddingRight = 0;
@@ -106,9 +119,16 @@ export function makeSpreadChart(canvas: HTMLCanvasElement): SpreadChart {
         },
         y: {
           beginAtZero: true,
+          suggestedMax: highestOf(picture),
           border: { color: INK, width: 2 },
           grid: { color: palette.faint },
-          ticks: { color: INK, font, maxTicksLimit: 5, precision: 0 },
+          ticks: {
+            color: INK,
+            font,
+            maxTicksLimit: 5,
+            precision: 0,
+            callback: callbackOf(picture)
+          },
           afterFit: (scale) => {
             scale.width = PLOT_LEFT_PX;
           }
@@ -121,20 +141,18 @@ export function makeSpreadChart(canvas: HTMLCanvasElement): SpreadChart {
   });
 
   /** What a bar is filled with; a boundary within it parts the colours where it stands. */
-  const fillOf = (index: number): string | CanvasGradient => {
+  function fillOf(drawn: Chart, index: number): string | CanvasGradient {
     const colour = filled[index];
     if (colour === undefined || typeof colour === 'string') return colour ?? palette.faint;
     const { fromMm, toMm } = shown[index];
-    const [left, right] = [fromMm, toMm].map((mm) => chart.scales.x.getPixelForValue(mm));
+    const [left, right] = [fromMm, toMm].map((mm) => drawn.scales.x.getPixelForValue(mm));
     if (!(right > left)) return colour.thicker;
-    const gradient = chart.ctx.createLinearGradient(left, 0, right, 0);
+    const gradient = drawn.ctx.createLinearGradient(left, 0, right, 0);
     const at = Math.min(1, Math.max(0, (colour.atMm - fromMm) / (toMm - fromMm)));
     gradient.addColorStop(at, colour.thinner);
     gradient.addColorStop(at, colour.thicker);
     return gradient;
-  };
-  chart.data.datasets[0].backgroundColor = ({ dataIndex }: { dataIndex: number }) =>
-    fillOf(dataIndex);
+  }
 
   const scheme = matchMedia('(prefers-color-scheme: dark)');
   const followScheme = (): void => {
@@ -150,30 +168,24 @@ export function makeSpreadChart(canvas: HTMLCanvasElement): SpreadChart {
   scheme.addEventListener('change', followScheme);
 
   return {
-    show: (picture, colours) => {
-      shown = picture.bars;
-      filled = colours;
+    show: (next, fills) => {
+      shown = next.bars;
+      filled = fills;
       const [bars, outline] = chart.data.datasets;
-      bars.data = picture.bars.map(({ fromMm, toMm, slates }) => ({
-        x: (fromMm + toMm) / 2,
-        y: slates
-      }));
-      outline.data = picture.outline.map((slates, index) => ({
-        x: (picture.bars[index].fromMm + picture.bars[index].toMm) / 2,
-        y: slates
-      }));
+      bars.data = barsOf(next);
+      outline.data = outlineOf(next);
       const { x, y } = chart.options.scales as Record<'x' | 'y', ScaleOptions>;
-      x.min = picture.fromMm;
-      x.max = picture.toMm;
-      x.ticks.callback = y.ticks.callback = (value) => picture.number(Number(value));
-      y.suggestedMax = Math.max(1, ...picture.bars.map(({ high = 0 }) => high));
+      x.min = next.fromMm;
+      x.max = next.toMm;
+      x.ticks.callback = y.ticks.callback = callbackOf(next);
+      y.suggestedMax = highestOf(next);
       chart.update('none');
     },
-    colour: (colours) => {
-      if (colours.every((colour, index) => isSame(colour, filled[index]))) return;
-      filled = colours;
+    colour: (fills) => {
+      if (fills.every((fill, index) => isSame(fill, filled[index]))) return;
+      filled = fills;
       for (const [index, bar] of chart.getDatasetMeta(0).data.entries())
-        bar.options = { ...bar.options, backgroundColor: fillOf(index) };
+        bar.options = { ...bar.options, backgroundColor: fillOf(chart, index) };
       chart.draw();
     },
     destroy: () => {
@@ -181,6 +193,27 @@ export function makeSpreadChart(canvas: HTMLCanvasElement): SpreadChart {
       chart.destroy();
     }
   };
+}
+
+/** A point for each bar, in its middle. */
+function barsOf({ bars }: SpreadPicture): { x: number; y: number }[] {
+  return bars.map(({ fromMm, toMm, slates }) => ({ x: (fromMm + toMm) / 2, y: slates }));
+}
+
+function outlineOf({ bars, outline }: SpreadPicture): { x: number; y: number }[] {
+  return outline.map((slates, index) => ({
+    x: (bars[index].fromMm + bars[index].toMm) / 2,
+    y: slates
+  }));
+}
+
+const callbackOf =
+  ({ number }: SpreadPicture) =>
+  (value: number | string): string =>
+    number(Number(value));
+
+function highestOf({ bars }: SpreadPicture): number {
+  return Math.max(1, ...bars.map(({ high = 0 }) => high));
 }
 
 interface ScaleOptions {

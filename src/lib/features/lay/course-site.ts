@@ -1,4 +1,4 @@
-import type { SlopeLayout } from '$lib/engine/roof';
+import { type SlateSpec, type SlopeLayout, filledMm, sideLapOfRandom } from '$lib/engine/roof';
 
 /** What a course is set out by, where the slater stands. */
 export interface CourseSite {
@@ -6,10 +6,20 @@ export interface CourseSite {
   readonly battenMm?: number;
   /** The ends at which it takes a slate-and-a-half. */
   readonly wideAt: 'left' | 'right' | 'both' | 'none';
+  /** Of random widths: what the course fills, and what to lay it by, mm. */
+  readonly random?: {
+    readonly fillMm: number;
+    readonly sideLapMm: number;
+    readonly lookForMm: number;
+  };
 }
 
 /** Where a course of a slope lies and how it begins and ends; undefined where the slope has none. */
-export function courseSite(laid: SlopeLayout, number: number): CourseSite | undefined {
+export function courseSite(
+  laid: SlopeLayout,
+  spec: SlateSpec,
+  number: number
+): CourseSite | undefined {
   const course = laid.courses.find((one) => one.course === number);
   if (!course) return undefined;
   const batten = laid.battens.find((one) => one.batten === number);
@@ -18,6 +28,12 @@ export function courseSite(laid: SlopeLayout, number: number): CourseSite | unde
   const [left, right] = [isWide(0), isWide(-1)];
   return {
     ...(batten && { battenMm: batten.fromEaveMm }),
-    wideAt: left && right ? 'both' : left ? 'left' : right ? 'right' : 'none'
+    wideAt: left && right ? 'both' : left ? 'left' : right ? 'right' : 'none',
+    ...(spec.randomWidths && {
+      random: {
+        ...sideLapOfRandom(spec),
+        fillMm: filledMm(course)
+      }
+    })
   };
 }

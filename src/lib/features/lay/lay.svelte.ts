@@ -1,6 +1,20 @@
-import { type Plan, type PlanRequest, type RogueCheck, rogueCheck } from '$lib/engine/courses';
+import {
+  type Plan,
+  type PlannedCourse,
+  type PlanRequest,
+  type RogueCheck,
+  rogueCheck
+} from '$lib/engine/courses';
 import type { NewEvent, StoredEvent } from '$lib/journal';
-import { changeOfRest, jobPace, joinPieces, piecesOfParts, slicePieces } from '$lib/job';
+import {
+  changeOfRest,
+  handCount,
+  jobPace,
+  piecesOfParts,
+  slicePieces,
+  undereaveLaying,
+  wholeCourse
+} from '$lib/job';
 import { type JobState, journalStore, preferences } from '$lib/app';
 import { runTask } from '$lib/worker';
 import {
@@ -143,9 +157,19 @@ export class LayState {
     return next && courses.find((one) => one.slopeId === next.slopeId && one.course > next.course);
   });
 
+  /** Slates by pile of the course that is next and the undereave row that lies before it. */
+  readonly #takenNext = $derived.by(() => {
+    const parts = [...(this.next?.parts ?? []), ...(this.undereave?.parts ?? [])];
+    return this.book.flatMap(({ pile }) => {
+      const own = parts.filter((part) => part.pile === pile);
+      const slates = own.reduce((sum, part) => sum + part.slates, 0);
+      return slates > 0 ? [{ pile, slates }] : [];
+    });
+  });
+
   /** What the course that is next takes of a pile beyond the slates that are sorted. */
   readonly unsortedTaken = $derived.by(() =>
-    (this.next?.parts ?? []).flatMap(({ pile, slates }) => {
+    this.#takenNext.flatMap(({ pile, slates }) => {
       const sorted = this.sortedOf(pile);
       return slates > sorted ? [{ pile, slates, sorted }] : [];
     })
@@ -161,10 +185,14 @@ export class LayState {
     }
     this.#slopeId = next.slopeId;
     const { slopeId, course, parts } = next;
-    const { begun } = this;
-    const [lying, rest] = [piecesOfParts(begun?.parts ?? []), piecesOfParts(parts)];
-    const piles = begun?.from === 'right' ? joinPieces(rest, lying) : joinPieces(lying, rest);
-    await this.#act({ type: 'courseLaid', body: { slopeId, course, piles } });
+    const piles = this.#byNumber(
+      piecesOfParts(this.begun ? wholeCourse(this.begun, parts) : parts)
+    );
+    const undereave = this.#undereaveOf(next);
+    await this.#act({
+      type: 'courseLaid',
+      body: { slopeId, course, piles, ...(undereave && { undereave }) }
+    });
   }
 
   /**
@@ -175,15 +203,31 @@ export class LayState {
     const { next, begun, piecesOfNext: of } = this;
     if (!next) return;
     this.#slopeId = next.slopeId;
-    const [lying, rest] = [piecesOfParts(begun?.parts ?? []), piecesOfParts(next.parts)];
-    const piles =
-      from === 'left'
-        ? slicePieces(joinPieces(lying, rest), 0, pieces)
-        : slicePieces(joinPieces(rest, lying), of - pieces, of);
+    const whole = piecesOfParts(begun ? wholeCourse(begun, next.parts) : next.parts);
+    const start = from === 'left' ? 0 : of - pieces;
+    const piles = this.#byNumber(slicePieces(whole, start, start + pieces));
     const { slopeId, course } = next;
-    const body = { slopeId, course, from, piles, ...(note !== '' && { note }) };
+    const undereave = pieces > 0 ? this.#undereaveOf(next) : undefined;
+    const body = {
+      ...{ slopeId, course, from, piles },
+      ...(note !== '' && { note }),
+      ...(undereave && { undereave })
+    };
     await this.#act({ type: 'coursePartLaid', body });
   }
+
+  /** What the first course of a slope says of the undereave row, which lies before it. */
+  #undereaveOf(course: PlannedCourse) {
+    const { ground } = this.#desk;
+    return ground && undereaveLaying(ground, course);
+  }
+
+  /** The undereave row that is laid before the course that is next; undefined where it lies. */
+  readonly undereave = $derived.by(() => {
+    const { next } = this;
+    const rows = this.#desk.ground?.undereave ?? [];
+    return next?.course === 1 ? rows.find(({ slopeId }) => slopeId === next.slopeId) : undefined;
+  });
 
   /** Slates of a pile that will not be laid. */
   lose(
@@ -194,7 +238,7 @@ export class LayState {
   ): Promise<void> {
     const gradesId = this.#job().grades?.gradesId ?? null;
     const body = {
-      ...{ pile, gradesId, slates, reason },
+      ...{ pile: this.#numberOf(pile), gradesId, slates, reason },
       ...(thicknessHundredths !== undefined && { thicknessHundredths })
     };
     return this.#act({ type: 'slatesLost', body });
@@ -206,10 +250,13 @@ export class LayState {
     place: { readonly slopeId: string; readonly course: number; readonly pile: number },
     thicknessHundredths: number
   ): Promise<void> {
-    const { slopeId, course, pile: toPile } = place;
+    const { slopeId, course } = place;
     const gradesId = this.#job().grades?.gradesId ?? null;
     const keptFor = { slopeId, course };
-    const body = { fromPile, toPile, gradesId, slates: 1, thicknessHundredths, keptFor };
+    const body = {
+      ...{ fromPile: this.#numberOf(fromPile), toPile: this.#numberOf(place.pile) },
+      ...{ gradesId, slates: 1, thicknessHundredths, keptFor }
+    };
     return this.#act({ type: 'slatesMoved', body });
   }
 
@@ -218,18 +265,13 @@ export class LayState {
     const gradesId = this.#job().grades?.gradesId ?? null;
     const left = this.leftOf(pile);
     if (slates === 0 && this.toComeOf(pile) === 0 && left > 0) {
-      const body = { pile, gradesId, slates: left, reason: 'ranOut' } as const;
+      const number = this.#numberOf(pile);
+      const body = { pile: number, gradesId, slates: left, reason: 'ranOut' } as const;
       return this.#act({ type: 'slatesLost', body });
     }
-    const wide = this.#desk.ground?.before[pile - 1].slateAndAHalves;
-    const slateAndAHalves = this.#desk.ground?.request.piles[pile - 1].slateAndAHalves;
-    const tallied = this.#desk.ground?.stock.piles[pile - 1].tallied;
-    const taken = Math.max(0, (this.#desk.ground?.before[pile - 1].slates ?? left) - left);
-    const body = {
-      ...{ gradesId, pile, slates, tallied, taken },
-      ...(wide !== undefined && { slateAndAHalves })
-    };
-    return this.#act({ type: 'pileCounted', body });
+    const { ground } = this.#desk;
+    if (!ground) return Promise.resolve();
+    return this.#act({ type: 'pileCounted', body: handCount(ground, pile, slates, gradesId) });
   }
 
   /** What a pile that ran out leaves to do, as things stand now. */
@@ -301,6 +343,15 @@ export class LayState {
     const { last } = this;
     if (!last || this.isBusy) return;
     await this.#run(() => this.#job().undo(last.id), true);
+  }
+
+  /** The number that stands on the pile at a place. */
+  #numberOf(pile: number): number {
+    return this.#desk.ground?.numbers[pile - 1] ?? pile;
+  }
+
+  #byNumber<P extends { readonly pile: number }>(pieces: readonly P[]): P[] {
+    return pieces.map((part) => ({ ...part, pile: this.#numberOf(part.pile) }));
   }
 
   #act(act: NewEvent): Promise<void> {

@@ -18,17 +18,8 @@ export class BenchVoice {
   prompt = $state.raw<Prompt>();
   refusal = $state.raw<InputRefusal | NoPallet>();
   #saving = $state.raw<Told['act']>();
-  /** The act of a slate that fits no neighbour and is kept all the same. */
-  #kept = $state.raw<Told['act']>();
   #lastSaved: Promise<StoredEvent[] | undefined> | undefined;
 
-  /** A slate that fits no neighbour, until it is said what to do with it. */
-  readonly rogue = $derived.by(() => {
-    const { told } = this;
-    if (told?.kind !== 'gauged' || !told.judgement.rogue || told.act === this.#kept)
-      return undefined;
-    return told.judgement.rogue;
-  });
   readonly saveStatus = $derived.by(() => {
     if (!this.told) return 'none';
     if (this.#job().isUnsaved(this.told.act)) return 'not-saved';
@@ -50,11 +41,6 @@ export class BenchVoice {
   get lastOnPile(): Told | undefined {
     const { told } = this;
     return told?.kind === 'gauged' || told?.kind === 'tapped' ? told : undefined;
-  }
-
-  /** The slate is kept, though it fits no neighbour. */
-  keepRogue(): void {
-    this.#kept = this.told?.act;
   }
 
   /** Shows what a slate was told and saves it; "saved" is shown once it is committed. */

@@ -3,7 +3,14 @@ import { BothSides, SlateInHand, keepPoints, keptPoints, sayTold } from '$lib/ap
 import { toHundredths } from '$lib/engine';
 import { pileOf } from '$lib/engine/grading';
 import type { AcceptedReading, GaugedSlate } from '$lib/gauge';
-import { type JudgingGround, UsualRange, judgeSlate, orderBand } from '$lib/job';
+import {
+  type JudgingGround,
+  UsualRange,
+  isWildReading,
+  judgeSlate,
+  likelyRangeOf,
+  orderBand
+} from '$lib/job';
 import type { NewEvent, StoredEvent } from '$lib/journal';
 import { words } from '$lib/text';
 import type { BenchVoice } from './bench-voice.svelte.ts';
@@ -128,16 +135,20 @@ export class Gauging {
     const { thicknessMm, taperMm } = slate;
     const points = slate.pointsMm.map(toHundredths);
     const { palletId = '', label: palletLabel = '' } = desk.current ?? {};
-    const { grades, piles } = job();
+    const { grades, pileNumbers: piles } = job();
     voice.prompt = undefined;
     if (grades && checks.asked)
       return this.#takeCheck(thicknessMm, points, checks.asked, grades.thresholdsMm);
     const judgement = judgeSlate(thicknessMm, this.#ground());
     const { pile } = judgement;
     const gradesId = grades?.gradesId ?? null;
-    const body = { palletId, points, gradesId, pile, ...this.sides.body };
+    const number = pile && piles[pile - 1];
+    const body = { palletId, points, gradesId, pile: number, ...this.sides.body };
     this.sides.stop();
-    const act: NewEvent = { type: 'slateGauged', body };
+    // What may be misread counts nowhere before the sorter says what it is.
+    const isWild =
+      judgement.rogue !== null && isWildReading(thicknessMm, likelyRangeOf(job().view));
+    const act: NewEvent = { type: isWild ? 'readingHeld' : 'slateGauged', body };
     const told = {
       ...{ kind: 'gauged' as const, piles, thicknessMm, taperMm, points, judgement },
       ...{ act, palletLabel }
@@ -160,7 +171,8 @@ export class Gauging {
     const { job, desk, voice, checks } = this.#bench;
     const { pile, palletId, gradesId } = tap;
     const gauged = pileOf(thicknessMm, thresholdsMm);
-    const body = { palletId, of: 'tap' as const, pile, gradesId, points };
+    const number = job().pileNumbers[pile - 1];
+    const body = { palletId, of: 'tap' as const, pile: number, gradesId, points };
     checks.putOff();
     const { checkAgrees, checkDiffers } = words.text.sort.told;
     if (gauged === pile) voice.feedback.tellMeasured(checkAgrees);
@@ -169,7 +181,7 @@ export class Gauging {
       kind: 'checked',
       act: { type: 'slateChecked', body },
       palletLabel: desk.all.find((pallet) => pallet.palletId === palletId)?.label ?? '',
-      piles: job().piles,
+      piles: job().pileNumbers,
       thicknessMm,
       felt: pile,
       gauged

@@ -11,9 +11,11 @@ import { type Preferences, pageTimer } from '$lib/app';
 
 /** What keys do to the bench. */
 export interface KeyBench {
-  readonly piles: () => number;
+  /** The numbers of the piles, thickest first: the key of a pile is its number. */
+  readonly piles: () => readonly number[];
   /** Whether slates are put on piles by tap or key now. */
   readonly isByHand: () => boolean;
+  /** Puts a slate on the pile at a place. */
   readonly onSort: (pile: number) => void;
   readonly onUndo: () => void;
   /** A gauge had typed the last slates sorted by key: so many are to be taken back. */
@@ -37,7 +39,7 @@ export class HandKeys {
     this.#keys = new TapKeys(pageTimer, {
       onAct: (does) => {
         if (does === 'undo') bench.onUndo();
-        else if (does <= bench.piles()) bench.onSort(does);
+        else if (bench.piles().includes(does)) bench.onSort(bench.piles().indexOf(does) + 1);
       },
       onDropTyped: bench.onDropTyped
     });
@@ -50,7 +52,7 @@ export class HandKeys {
     }
     if (!this.#bench.isByHand()) return { kind: 'leave' };
     this.#keys.learn({
-      piles: this.#bench.piles(),
+      piles: Math.min(9, Math.max(...this.#bench.piles())),
       learnt: this.#preferences.values.clickerKeys
     });
     const effect = this.#keys.press(press, typed);

@@ -14,7 +14,7 @@ export class PalletState {
   readonly #counter = new PalletCounter();
 
   readonly all: PalletCount[] = $derived.by(() =>
-    this.#counter.all(this.#job().view, this.#job().piles)
+    this.#counter.all(this.#job().view, this.#job().pileNumbers)
   );
   readonly #openIds: readonly string[] = $derived.by(() => {
     const kept = own(this.#preferences.values.openPallets, this.#job().jobId) ?? [];

@@ -8,7 +8,7 @@ import {
 } from '$lib/app';
 import type { JobState, Preferences } from '$lib/app';
 import type { NewEvent, SetAsideReason, SetAsideUse, StoredEvent } from '$lib/journal';
-import { likelyRangeOf, listStep, sampleStep, undoableActs } from '$lib/job';
+import { heldReadings, likelyRangeOf, listStep, sampleStep, undoableActs } from '$lib/job';
 import { words } from '$lib/text';
 import { sayUndo } from '$lib/ui';
 import { BenchVoice } from './bench-voice.svelte.ts';
@@ -76,6 +76,15 @@ export class SortState {
     const pallet = this.desk.current;
     return pallet && listStep(this.#job().view, pallet.palletId);
   });
+  /** Readings of this device that wait for an answer: two people must not keep the same slate. */
+  readonly held = $derived.by(() =>
+    heldReadings(this.#job().view).filter(({ deviceId }) => deviceId === this.#deviceId)
+  );
+  /** Whether it is asked what the slate told last is, or one before it. */
+  get isAsked(): boolean {
+    const { told } = this.voice;
+    return this.held.length > 0 || (told?.kind === 'gauged' && told.judgement.rogue !== null);
+  }
   readonly undoable: StoredEvent[] = $derived.by(() =>
     undoableActs(this.#job().newest, this.#job().view, this.#deviceId)
   );
@@ -87,13 +96,10 @@ export class SortState {
     this.voice = new BenchVoice(job, preferences);
     this.checks = new SpotChecks(job, () => preferences.values.nickname, random);
     this.keys = new HandKeys(preferences, {
-      piles: () => job().piles,
+      piles: () => job().pileNumbers,
       isByHand: () => this.isByHand,
       onSort: (pile) => this.#sortByKey(pile),
-      onUndo: () => {
-        const [last] = this.undoable;
-        if (last) void this.undo(last.id);
-      },
+      onUndo: () => void this.#undoLast(),
       onTakeBack: (slates) => this.#takeBackKeys(slates),
       onDropTyped: () => this.input.clear()
     });
@@ -132,7 +138,7 @@ export class SortState {
     };
   }
 
-  /** A tap of a finger: the sorter felt that the slate goes on this pile. */
+  /** A tap of a finger: the sorter felt that the slate goes on the pile at this place. */
   tap(pile: number): void {
     const at = performance.now();
     const isBounce = this.#tappedAt.pile === pile && at - this.#tappedAt.at < BOUNCE_MS;
@@ -160,12 +166,6 @@ export class SortState {
     await this.voice.tell({ kind: 'setAside', act, palletLabel: label, reason });
   }
 
-  /** The last slate is measured again: what was read of it is taken back. */
-  async measureAgain(): Promise<void> {
-    const events = await this.voice.lastSaved;
-    if (events) await this.undo(events[0].id);
-  }
-
   /** Takes one of the last entries back. */
   async undo(eventId: string): Promise<void> {
     const undone = this.undoable.find(({ id }) => id === eventId);
@@ -183,7 +183,7 @@ export class SortState {
   sayUndo(event: StoredEvent): string {
     const { palletId } = event.body as { palletId?: unknown };
     const pallet = this.desk.all.find((each) => each.palletId === palletId)?.label ?? '';
-    return sayUndo(event, this.#job().piles, pallet, words.text, words.numbers);
+    return sayUndo(event, this.#job().pileNumbers, pallet, words.text, words.numbers);
   }
 
   /** Takes what a refused number may have meant. */
@@ -205,16 +205,26 @@ export class SortState {
   #sort(pile: number): void {
     const pallet = this.desk.current;
     if (!pallet) return;
-    const { grades, piles } = this.#job();
+    const { grades, pileNumbers: piles } = this.#job();
     const { palletId, label } = pallet;
     const gradesId = grades?.gradesId ?? null;
     this.gauging.beginOther();
-    const act: NewEvent = { type: 'slateTapped', body: { palletId, pile, gradesId } };
+    const act: NewEvent = {
+      type: 'slateTapped',
+      body: { palletId, pile: piles[pile - 1], gradesId }
+    };
     const { feedback } = this.voice;
     void this.voice.tell({ kind: 'tapped', act, palletLabel: label, pile, piles });
     feedback.tellPile(pile, piles, words.text.common.pile(pile, piles));
     if (grades && this.checks.tapped({ pile, palletId, gradesId: grades.gradesId }))
       feedback.tellMind('');
+  }
+
+  /** A key takes back the last entry, also one that is still being saved. */
+  async #undoLast(): Promise<void> {
+    await this.voice.lastSaved;
+    const [last] = this.undoable;
+    if (last) await this.undo(last.id);
   }
 
   #sortByKey(pile: number): void {

@@ -1,12 +1,14 @@
 import { type JobView, partOf } from '$lib/journal';
 import { type CheckTimer, afterTap, nextCheckTimer } from './check-timer.ts';
 import type { JobState } from '$lib/app';
+import type { Grades } from '$lib/job';
 
 /** Taps between two questions where the hand cannot be looked at. */
 const UNLEARNT = 5;
 
 /** A slate that was put on a pile by hand, and can still be gauged to check the hand. */
 export interface TappedSlate {
+  /** Its place among the piles of the grades. */
   readonly pile: number;
   readonly palletId: string;
   readonly gradesId: string;
@@ -68,9 +70,9 @@ export class SpotChecks {
       this.#interval = UNLEARNT;
       return;
     }
-    const checks = checksOf(view, this.#sorter(), grades.gradesId);
+    const checks = checksOf(view, this.#sorter(), grades);
     const hand = estimates.learnHand(
-      checks.filter(({ pile }) => pile <= piles),
+      checks.filter(({ pile }) => pile > 0),
       piles
     );
     this.#interval = estimates.tapsBetweenChecks(hand);
@@ -93,13 +95,16 @@ export class SpotChecks {
 function checksOf(
   view: JobView,
   sorter: string,
-  gradesId: string
+  { gradesId, numbers }: Grades
 ): { pile: number; thicknessMm: number }[] {
   const { checks } = partOf(view, `sorter:${sorter}`);
   return Object.keys(checks).flatMap((key) => {
-    const [of, grades, pile, hundredths] = key.split('|');
-    if (of !== 'tap' || grades !== gradesId) return [];
-    const check = { pile: Number(pile), thicknessMm: Number(hundredths) / 100 };
+    const [grades, pile, hundredths] = key.split('|');
+    if (grades !== gradesId) return [];
+    const check = {
+      pile: numbers.indexOf(Number(pile)) + 1,
+      thicknessMm: Number(hundredths) / 100
+    };
     return new Array<typeof check>(checks[key]).fill(check);
   });
 }

@@ -1,5 +1,5 @@
 import type { SampleStep } from '$lib/job';
-import type { Catalogue, NumberWords } from '$lib/text';
+import type { Catalogue, NumberWords, Piles } from '$lib/text';
 import { type NoPallet, sayRefusal } from './refusal-words.ts';
 import type { InputRefusal } from '$lib/app';
 import type { Prompt, Told } from '$lib/app';
@@ -8,7 +8,7 @@ import type { Prompt, Told } from '$lib/app';
 export interface VerdictWords {
   tone: 'idle' | 'pile' | 'plain' | 'bad';
   pile: number | null;
-  piles: number;
+  piles: Piles;
   thicknessMm?: number;
   title: string;
   detail: string;
@@ -96,7 +96,7 @@ function toldWords(
   numbers: NumberWords
 ): VerdictWords {
   const from = sort.told.from(told.palletLabel);
-  const titleOf = (pile: number, piles: number) =>
+  const titleOf = (pile: number, piles: Piles) =>
     common.pileWord(pile, piles) || common.pile(pile, piles);
   switch (told.kind) {
     case 'tapped': {

@@ -1,0 +1,2 @@
+/** What the Courses screen prints. */
+export type CoursesPaper = 'plan' | 'draw' | 'load';
