@@ -19,6 +19,7 @@ export function sayWarning(
   nameOf: (device: string) => string,
   text: CrewText
 ): string {
+  if (warning.kind === 'clock') return text.warnings.clock(warning.aheadMs);
   if (warning.kind === 'put-back') return text.warnings['put-back'];
   if (warning.kind === 'withheld') return text.warnings.withheld(nameOf(warning.device));
   if (warning.why === 'same-number')

@@ -14,7 +14,8 @@ import { csvActs } from './csv-acts.ts';
 import { type ReadyFile, download, readyFile, share } from '$lib/app';
 import type { JobState } from '$lib/app';
 import { newJobId } from '$lib/app';
-import { drawInForce, offeredSlates } from '$lib/job';
+import { drawInForce, numbersInStock, offeredSlates } from '$lib/job';
+import { MOST_PILES } from '$lib/engine/grading';
 import { sayCsvProblem } from './say-csv-problem.ts';
 import { journalStore } from '$lib/app';
 import { words } from '$lib/text';
@@ -195,6 +196,13 @@ export class FilesState {
       return;
     }
     const { rows, readAs, sums } = read;
+    const unknown = rows.filter(({ grade = 1 }) => grade > MOST_PILES && !this.#hasPile(grade));
+    if (unknown.length > 0) {
+      this.imported = refusalOf(
+        unknown.map(({ line, grade }) => ({ code: 'unknown-grade', line, text: `${grade}` }))
+      );
+      return;
+    }
     const isPallet = ({ why, pallet }: CsvSum): boolean =>
       why === 'name' && this.#job().pallets.some(({ label }) => label === pallet);
     // A pallet of the job may be called so.
@@ -203,6 +211,12 @@ export class FilesState {
     if (sums.length === 0) return this.#compare(found);
     this.#unread = { file, read: found };
     this.imported = { kind: 'sums-asked', sums };
+  }
+
+  /** Whether a pile with that number stands in the job, as where a file of its own is read back. */
+  #hasPile(number: number): boolean {
+    const { view, pileNumbers } = this.#job();
+    return pileNumbers.includes(number) || numbersInStock(view).includes(number);
   }
 
   async #compare(read: ReadFile): Promise<void> {

@@ -3,7 +3,7 @@ import { words } from '$lib/text';
 
 /** A problem of a CSV file in one sentence. */
 export function sayCsvProblem(problem: CsvProblem): string {
-  const say = words.text.files.problems;
+  const say = words.text.csv.problems;
   switch (problem.code) {
     case 'too-large':
       return say[problem.code](problem.bytes, problem.limitBytes);

@@ -5,6 +5,7 @@ import {
   nextStep,
   pilesOf,
   readingCounts,
+  slatesSorted,
   slopesOf,
   specOf,
   stockOf,
@@ -51,7 +52,7 @@ export function jobTrack(view: JobView, roofCourses?: number): JobTrack {
     slopes: slopesOf(view).length,
     hasRoof: slopesOf(view).length > 0 && specOf(view) !== undefined,
     courses: plan?.courses.length ?? 0,
-    sorted: pallets.reduce((sum, pallet) => sum + pallet.sorted, 0),
+    sorted: slatesSorted(view),
     laid: Object.keys(partOf(view, 'laying').laid).length
   };
 }

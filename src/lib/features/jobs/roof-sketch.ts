@@ -1,6 +1,6 @@
 import { insetAtTopMm } from '$lib/engine/roof';
 import { type JobView, type SlopeBody, current, partOf } from '$lib/journal';
-import { slopesOf } from '$lib/job';
+import { slopesOf, stockOf } from '$lib/job';
 
 /** One slope of the sketch; all in mm, y down from the ridge. */
 export interface SlopeSketch {
@@ -19,6 +19,8 @@ export interface SlopeSketch {
 }
 
 export interface RoofSketch {
+  /** The numbers of the piles, thickest first. */
+  readonly piles: readonly number[];
   readonly slopes: readonly SlopeSketch[];
   readonly widthMm: number;
   readonly heightMm: number;
@@ -35,6 +37,7 @@ const GAP_MM = 300;
 export function sketchRoof(view: JobView): RoofSketch {
   const bodies = slopesOf(view);
   const planned = current(partOf(view, 'plans').plans)?.courses ?? [];
+  const piles = stockOf(view).piles.map(({ number }) => number);
   const heightMm = Math.max(1, ...bodies.map(({ rafterLengthMm }) => rafterLengthMm));
   let endMm = 0;
   const slopes = bodies.map((body): SlopeSketch => {
@@ -59,16 +62,16 @@ export function sketchRoof(view: JobView): RoofSketch {
       fromMm,
       topMm: heightMm - rafterLengthMm,
       outline: between(0, 1),
-      bands: own.map(({ course, piles }) => ({
+      bands: own.map(({ course, piles: parts }) => ({
         course,
-        pile: piles[0].pile,
+        pile: Math.max(1, piles.indexOf(parts[0].pile) + 1),
         path: between((course - 1) / last, course / last)
       })),
       openings,
       rafterLengthMm
     };
   });
-  return { slopes, widthMm: Math.max(1, endMm - GAP_MM), heightMm };
+  return { piles, slopes, widthMm: Math.max(1, endMm - GAP_MM), heightMm };
 }
 
 function insetOf(slope: SlopeBody, edge: SlopeBody['left']): number {

@@ -18,3 +18,6 @@ export function sinceLaying(view: JobView): SinceLaying {
     left: ground.ok ? pilesLeft(ground) : undefined
   };
 }
+
+// In one file with it: each file more that a page may fetch lengthens the page's own scripts.
+export { pilesAhead } from './piles-ahead.ts';

@@ -1,7 +1,9 @@
 import { type RoofLayout, type RoofOrder, roofOrder } from '$lib/engine/roof';
-import { deliveryOf, pileMaterials } from '$lib/job';
+import { deliveryOf, pileMaterials, slatesThere } from '$lib/job';
 import { type CsvStyle, csvFile, safeFileName } from '$lib/storage';
 import { type JobState, type ReadyFile, download, readyFile, share } from '$lib/app';
+
+export type { CsvStyle };
 
 /** One line of the order, as a page and a file show it. */
 export interface OrderLine {
@@ -10,6 +12,9 @@ export interface OrderLine {
   readonly takes?: number;
   readonly breakage?: number;
   readonly spares?: number;
+  /** With breakage and spares; as the order where nothing of it can be there. */
+  readonly needed: number;
+  readonly there?: number;
   readonly order: number;
   readonly unit: string;
 }
@@ -23,7 +28,7 @@ export class RoofOrderState {
     this.#job = job;
   }
 
-  /** The order for a roof, with the job's allowances, plan, pace and price. */
+  /** The order for a roof, with the job's allowances, stock, plan, pace and price. */
   of(roof: RoofLayout): RoofOrder {
     const { settings, view } = this.#job();
     const nails = pileMaterials(view, roof).flatMap(({ nailLength, nails = 0 }) => ({
@@ -31,10 +36,11 @@ export class RoofOrderState {
       nails
     }));
     const pricePerThousand = deliveryOf(view)?.pricePerThousand;
-    return roofOrder(roof.totals, settings, nails, {
+    const rates = {
       ...(settings.layingPacePerHour !== null && { piecesPerHour: settings.layingPacePerHour }),
       ...(pricePerThousand !== undefined && { pricePerThousand })
-    });
+    };
+    return roofOrder(roof.totals, settings, nails, rates, slatesThere(view, roof));
   }
 
   /** The currency of the price; empty where none is entered. */
@@ -53,17 +59,36 @@ export class RoofOrderState {
     });
   }
 
-  /** Makes the file of the order and hands it to the downloads, or keeps it ready to be sent. */
-  save(lines: readonly OrderLine[], headings: readonly string[], style: CsvStyle): void {
-    const rows = lines.map(({ item, size, takes, breakage, spares, order, unit }) => [
-      item,
-      size,
-      takes === undefined ? undefined : { value: takes, decimals: Number.isInteger(takes) ? 0 : 1 },
-      breakage === undefined ? undefined : { value: breakage, decimals: 0 },
-      spares === undefined ? undefined : { value: spares, decimals: 0 },
-      { value: order, decimals: 0 },
-      unit
-    ]);
+  /**
+   * Makes the file of the order and hands it to the downloads, or keeps it ready to be sent.
+   *
+   * @param hasStock whether what is there has columns
+   */
+  save(
+    lines: readonly OrderLine[],
+    headings: readonly string[],
+    style: CsvStyle,
+    hasStock: boolean
+  ): void {
+    const rows = lines.map(
+      ({ item, size, takes, breakage, spares, needed, there, order, unit }) => [
+        item,
+        size,
+        takes === undefined
+          ? undefined
+          : { value: takes, decimals: Number.isInteger(takes) ? 0 : 1 },
+        breakage === undefined ? undefined : { value: breakage, decimals: 0 },
+        spares === undefined ? undefined : { value: spares, decimals: 0 },
+        ...(hasStock
+          ? [
+              { value: needed, decimals: 0 },
+              there === undefined ? undefined : { value: there, decimals: 0 }
+            ]
+          : []),
+        { value: order, decimals: 0 },
+        unit
+      ]
+    );
     const name = safeFileName(`${this.#job().name} order`, 'csv');
     this.ready = readyFile(csvFile([headings, ...rows], style), name);
     if (!this.ready.canShare) download(this.ready);

@@ -4,6 +4,7 @@ import { type NewEvent, type SlateSpecBody, type SlopeBody, own } from '$lib/jou
 import { type RoofOfJob, roofLayoutOf, slateForEngine, slopeBody, slopeForEngine } from '$lib/job';
 import type { JobState } from '$lib/app';
 import type { ShownUnit } from '$lib/ui';
+import { type EdgeMeetings, edgeMeetings } from './edge-meetings.ts';
 import { FormDraft } from './roof-draft.svelte.ts';
 import { keepDrafts, keptDrafts } from './roof-drafts-kept.ts';
 import {
@@ -72,6 +73,17 @@ export class RoofState {
     // One of several sizes takes some courses only: those of the slope as it is stored.
     if (this.#hasSizes) return this.layouts[this.openRead.body.slopeId];
     return layoutOf(this.openRead.body, this.slateInUse, this.#job().slopes);
+  });
+
+  /** Whom the open slope meets by its hips and valleys, as typed; undefined while it cannot be laid out. */
+  readonly openMeetings: EdgeMeetings | undefined = $derived.by(() => {
+    const body = this.openRead?.body;
+    const slate = this.slateInUse;
+    if (!body || !slate) return undefined;
+    const others = this.#job().slopes.filter(({ slopeId }) => slopeId !== body.slopeId);
+    const slopes = [body, ...others].map((slope) => slopeForEngine(slope, slate));
+    const roof = layOutRoof(slopes, slateForEngine(slate));
+    return roof.ok ? edgeMeetings(roof, body.slopeId) : undefined;
   });
 
   readonly list: readonly ListedSlope[] = $derived.by(() => {
@@ -184,6 +196,22 @@ export class RoofState {
     const blank = blankSlopeForm(slopeId, this.#nameOf(this.list.length + 1), this.#unit);
     this.#hold(slopeId, new FormDraft(blank));
     this.openId = slopeId;
+  }
+
+  /** The slope entered last, whose measures a new one may take while none of its own is typed. */
+  get before(): SlopeBody | undefined {
+    const form = this.open?.form;
+    if (!form || this.#isStored(form.slopeId)) return undefined;
+    const isBlank = form.rafterLengthMm === '' && form.eaveWidthMm === '';
+    return isBlank ? this.#job().slopes.at(-1) : undefined;
+  }
+
+  /** Fills the new slope with the measures of the one before; its name and openings stay its own. */
+  takeBefore(): void {
+    const { before, open } = this;
+    if (!before || !open) return;
+    const { slopeId, name, openings } = open.form;
+    Object.assign(open.form, { ...slopeFormOf(before, this.#unit), slopeId, name, openings });
   }
 
   /** Opens a form for the slope round a hip or valley, its rafter, pitch and gauge line copied. */

@@ -1,5 +1,5 @@
-import type { CourseDemand, SharedBatten, SlopeLayout } from '$lib/engine/roof';
-import { partsOfPieces } from '$lib/job';
+import { type CourseDemand, type SharedBatten, type SlopeLayout, filledMm } from '$lib/engine/roof';
+import { partsOfPieces, stockOf } from '$lib/job';
 import { cutMark, cutsOf } from './cut-words.ts';
 import type { JobView } from '$lib/journal';
 import { current, partOf } from '$lib/journal';
@@ -14,6 +14,10 @@ export interface SheetLine {
   readonly battenMm?: number;
   /** The same from batten 0, as it stands on the gauge rod. */
   readonly rodMm?: number;
+  /** Whether a shorter set begins here, nearer than its gauge. */
+  readonly isDrop?: boolean;
+  /** Slated width with its joints, openings out. */
+  readonly widthMm: number;
   /** Up the left edge, the middle and the right edge, where the slope is out of square. */
   readonly shared?: Pick<SharedBatten, 'leftMm' | 'middleMm' | 'rightMm'>;
   readonly bond: string;
@@ -25,7 +29,7 @@ export interface SheetLine {
   readonly widths: string;
 }
 
-/** Piles and pieces of each course of the plan in use, by slope and course. */
+/** Pieces of each course of the plan in use by the places of the piles, by slope and course. */
 export type PilesOfCourses = ReadonlyMap<
   string,
   readonly { readonly pile: number; readonly pieces: number }[]
@@ -34,7 +38,13 @@ export type PilesOfCourses = ReadonlyMap<
 /** What the plan in use puts on each course; empty before a plan is used. */
 export function pilesOfCourses(view: JobView): PilesOfCourses {
   const courses = current(partOf(view, 'plans').plans)?.courses ?? [];
-  return new Map(courses.map(({ slopeId, course, piles }) => [`${slopeId}|${course}`, piles]));
+  const places = new Map(stockOf(view).piles.map(({ number, pile }) => [number, pile]));
+  return new Map(
+    courses.map(({ slopeId, course, piles }) => [
+      `${slopeId}|${course}`,
+      piles.map((part) => ({ ...part, pile: places.get(part.pile) ?? part.pile }))
+    ])
+  );
 }
 
 /**
@@ -58,7 +68,8 @@ export function sheetLines(
     slates: undereave.counts.full + undereave.counts.cut,
     wide: undereave.counts.slateAndAHalf,
     cuts: undereave.counts.cut + undereave.counts.slateAndAHalfCut,
-    widths: ''
+    widths: '',
+    widthMm: filledMm(undereave)
   };
   return [
     ...(beginsAtEave ? [first] : []),
@@ -73,7 +84,9 @@ export function sheetLines(
         part: 0,
         ...battenOf(laid, Math.min(course.course, last)),
         ...(course.course > last && { battenMm: undefined, rodMm: undefined, shared: undefined }),
+        ...(course.isDrop && { isDrop: true }),
         bond: course.bond,
+        widthMm: filledMm(course),
         ...(piles[0] && { pile: piles[0].pile }),
         slates: own,
         wide: course.counts.slateAndAHalf,

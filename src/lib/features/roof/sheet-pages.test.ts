@@ -26,6 +26,26 @@ describe('the pages of a slope', () => {
     expect(sheetPages({ lines: ones(9), marks: 33, stickMm: 36 }).stickOn).toBe('last');
   });
 
+  it('without a stick few courses stand below the drawing, on one page that has room for both', () => {
+    for (let courses = 2; courses <= 80; courses++)
+      for (const notes of [0, 2, 4]) {
+        const given = { lines: ones(courses), marks: 0, stickMm: 12, notes };
+        const { isOnePage, stickOn, pages, drawingMm, tables } = sheetPages(given);
+        expect(stickOn).toBe('none');
+        expect(pages).toBe(isOnePage ? 1 : 1 + tables.length);
+        expect(drawingMm).toBeGreaterThanOrEqual(ON_PAPER.leastDrawingMm);
+        const tableMm = ON_PAPER.tableHeadMm + (notes + courses) * ON_PAPER.lineMm;
+        if (isOnePage) {
+          expect(tables).toEqual([[[0, courses]]]);
+          const usedMm = ON_PAPER.firstPageMm + drawingMm + tableMm;
+          expect(usedMm).toBeLessThanOrEqual(ON_PAPER.roomMm);
+        } else
+          expect(ON_PAPER.firstPageMm + ON_PAPER.leastDrawingMm + tableMm).toBeGreaterThan(
+            ON_PAPER.roomMm
+          );
+      }
+  });
+
   it('every course stands once, and no page holds more than it has room for', () => {
     fc.assert(
       fc.property(

@@ -2,7 +2,7 @@ import { inPages } from '$lib/ui';
 
 /** Sizes on paper that fit A4 and Letter alike within margins of 12 and 14 mm, below a page's head. */
 export const ON_PAPER = {
-  roomMm: 236,
+  roomMm: 240,
   widthMm: 181,
   /** A line of a table in letters of 11 pt. */
   lineMm: 5,
@@ -10,6 +10,8 @@ export const ON_PAPER = {
   tableHeadMm: 22,
   /** Name, measures, check line, patterns and eaves check of a slope's first page. */
   firstPageMm: 94,
+  /** The eaves check of those, which only a slope with an undereave has. */
+  eavesMm: 18,
   /** Words above and below the marking stick. */
   stickHeadMm: 16,
   /** Least height of a slope's drawing. */
@@ -24,8 +26,10 @@ const MARKS_A_STICK = 40;
 export interface SheetContent {
   /** Lines of each course, from the eaves up; the undereave is the first. */
   readonly lines: readonly number[];
-  /** Marks of the bond that has more. */
+  /** Marks of the bond that has more; none for random widths, which have no stick. */
   readonly marks: number;
+  /** Whether the courses begin at the eave; where left out they do. */
+  readonly beginsAtEave?: boolean;
   /** Lines of words above the courses beyond the usual ones. */
   readonly notes?: number;
   /** Height of one marking stick with its numbers. */
@@ -36,7 +40,9 @@ export interface SheetContent {
 export interface SheetPages {
   /** Sticks that the marks are spread over, one below the other. */
   readonly sticks: number;
-  readonly stickOn: 'first' | 'last' | 'own';
+  readonly stickOn: 'first' | 'last' | 'own' | 'none';
+  /** Whether the courses stand below the drawing too. */
+  readonly isOnePage: boolean;
   readonly drawingMm: number;
   /** Courses on each page after the first: places in the lines, by column; ends are not included. */
   readonly tables: readonly (readonly (readonly [from: number, to: number])[])[];
@@ -46,13 +52,21 @@ export interface SheetPages {
 /**
  * Divides a slope's sheet: drawing, patterns and marking stick on a first page, a line a course on the
  * second. The stick goes where there is room for it, so that no page is left half empty. Courses stand in one column, or in two where one
- * does not hold them; only a slope of more than 80 courses takes a third page.
+ * does not hold them; only a slope of more than 80 courses takes a third page. Without a stick, as for
+ * random widths, few courses stand below the drawing, on one page.
  */
-export function sheetPages({ lines, marks, stickMm, notes = 0 }: SheetContent): SheetPages {
-  const { roomMm, lineMm, firstPageMm, stickHeadMm } = ON_PAPER;
+export function sheetPages({
+  lines,
+  marks,
+  stickMm,
+  beginsAtEave = true,
+  notes = 0
+}: SheetContent): SheetPages {
+  const { roomMm, lineMm, stickHeadMm } = ON_PAPER;
+  const firstPageMm = ON_PAPER.firstPageMm - (beginsAtEave ? 0 : ON_PAPER.eavesMm);
   const tableHeadMm = ON_PAPER.tableHeadMm + notes * lineMm;
-  const sticks = Math.max(1, Math.ceil(marks / MARKS_A_STICK));
-  const allSticksMm = stickHeadMm + sticks * stickMm;
+  const sticks = Math.ceil(marks / MARKS_A_STICK);
+  const allSticksMm = sticks > 0 ? stickHeadMm + sticks * stickMm : 0;
   const column = Math.floor((roomMm - tableHeadMm) / lineMm);
   const places = lines.map((_, place) => place);
   const columns = inPages(
@@ -68,17 +82,20 @@ export function sheetPages({ lines, marks, stickMm, notes = 0 }: SheetContent): 
 
   const [drawing, last] = [roomMm - firstPageMm - allSticksMm, tables[tables.length - 1]];
   const used = Math.max(...last.map(([from, to]) => sum(lines.slice(from, to)))) * lineMm;
+  const besideTable = drawing - tableHeadMm - used;
+  const isOnePage = sticks === 0 && tables.length === 1 && besideTable >= ON_PAPER.leastDrawingMm;
   const isRoomBelow = roomMm - tableHeadMm - used >= allSticksMm;
   const isBelowThin = isRoomBelow && tableHeadMm + used < roomMm / 2;
   const isFirst = drawing >= ON_PAPER.leastDrawingMm && !isBelowThin;
-  const stickOn = isFirst ? 'first' : isRoomBelow ? 'last' : 'own';
-  const drawingMm = stickOn === 'first' ? drawing : roomMm - firstPageMm;
+  const stickOn = sticks === 0 ? 'none' : isFirst ? 'first' : isRoomBelow ? 'last' : 'own';
+  const drawingMm = isOnePage ? besideTable : stickOn === 'first' ? drawing : roomMm - firstPageMm;
   return {
     sticks,
     stickOn,
+    isOnePage,
     drawingMm: Math.min(drawingMm, ON_PAPER.mostDrawingMm),
     tables,
-    pages: 1 + tables.length + Number(stickOn === 'own')
+    pages: isOnePage ? 1 : 1 + tables.length + Number(stickOn === 'own')
   };
 }
 

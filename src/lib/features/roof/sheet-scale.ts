@@ -13,16 +13,16 @@ export interface PaperScale {
   readonly letterMm: number;
 }
 
-/** Border around a slope's drawing for the course numbers, from the size of the lettering. */
-export function borderFor(letterMm: number): number {
-  return letterMm * 2.2;
+/** Frame of a slope's drawing: room for the course numbers at its sides, half a letter above and below. */
+export function letteredFrame(slope: Slope, letterMm: number): ReturnType<typeof frameOf> {
+  return frameOf(slope, letterMm * 2.2, letterMm * 0.6);
 }
 
 /** The largest usual scale at which a slope fits a place on paper. */
 export function scaleForSlope(slope: Slope, widthMm: number, heightMm: number): PaperScale {
   const fits = SCALES.map((scale) => ({ scale, letterMm: LETTER_ON_PAPER_MM * scale })).find(
     ({ scale, letterMm }) => {
-      const frame = frameOf(slope, borderFor(letterMm));
+      const frame = letteredFrame(slope, letterMm);
       return frame.width / scale <= widthMm && frame.height / scale <= heightMm;
     }
   );

@@ -1,18 +1,21 @@
 import { EngineError } from '$lib/engine';
+import { meanOfUnseen } from '$lib/engine/statistics';
 import { momentsOfBins } from '$lib/engine/thickness';
 import { CUSTOMARY_DENSITY, type Ranged, countByWeight, densityOfPallet } from '$lib/engine/sizes';
-import { stockOf } from '$lib/job';
 import { type JobState, newJobId } from '$lib/app';
 import { readNumber } from '$lib/ui';
 
 /** Share by which a thickness that nobody measured may be out: ours. */
 const TYPED_MAY_BE_OUT = 0.1;
+/** No pallet is so many times thicker or thinner than those measured: ours, for two that differ much. */
+const FURTHEST_OUT = 2;
 
 /** A delivery told by its weight: how many slates it is, and how sure that is. */
 export class ByWeightState {
   readonly #job: () => JobState;
   tonnes = $state('');
   thickness = $state('');
+  pallets = $state('1');
   kilograms = $state('');
   counted = $state('');
   label = $state('');
@@ -22,23 +25,41 @@ export class ByWeightState {
     this.#job = job;
   }
 
-  /** Mean thickness as measured, with twice its standard error to either side. */
+  /** Mean thickness of each pallet of the size in hand that has readings. */
+  readonly #means: readonly number[] = $derived.by(() =>
+    this.#job().pallets.flatMap(({ gaugedBins }) => {
+      const moments = momentsOfBins(gaugedBins);
+      return moments.ok ? [moments.meanMm] : [];
+    })
+  );
+  /** Pallets that were measured. */
+  readonly measuredOn: number = $derived(this.#means.length);
+
+  /**
+   * Mean thickness of the weighed pallets, told by those that were measured: slates of one are alike,
+   * so the range holds how pallets differ. One pallet cannot tell: then a tenth, as for a guess.
+   */
   readonly measured: Ranged | undefined = $derived.by(() => {
-    const { view, pallets } = this.#job();
-    const readings = pallets.reduce((sum, { gauged }) => sum + gauged, 0);
-    const moments = momentsOfBins(stockOf(view).spread);
-    if (readings < 2 || !moments.ok) return undefined;
-    const value = moments.meanMm;
-    const error = (2 * (moments.sdMm ?? 0)) / Math.sqrt(readings);
-    return { value, low: value - error, high: value + error };
+    const [first] = this.#means;
+    if (first === undefined) return undefined;
+    const unseen = meanOfUnseen(
+      this.#means,
+      Math.max(1, Math.round(numberIn(this.pallets) ?? 1)),
+      0.95
+    );
+    if (!unseen.ok) return asGuessed(first);
+    const { mean: value, low, high } = unseen;
+    return {
+      value,
+      low: Math.max(low, value / FURTHEST_OUT),
+      high: Math.min(high, value * FURTHEST_OUT)
+    };
   });
 
   readonly thicknessMm: Ranged | undefined = $derived.by(() => {
     if (this.thickness.trim() === '') return this.measured;
     const value = numberIn(this.thickness);
-    return value === undefined
-      ? undefined
-      : { value, low: value * (1 - TYPED_MAY_BE_OUT), high: value * (1 + TYPED_MAY_BE_OUT) };
+    return value === undefined ? undefined : asGuessed(value);
   });
 
   /** The density of a weighed pallet; `odd` where weight, count and size cannot all be right. */
@@ -69,8 +90,15 @@ export class ByWeightState {
     const label = this.label.trim();
     if (slates === undefined || label === '') return;
     const body = { palletId: newJobId(), label, slates };
+    // A second tap enters nothing more.
+    this.label = '';
     if (await this.#job().act({ type: 'palletAdded', body })) this.added = { label, slates };
+    else this.label = label;
   }
+}
+
+function asGuessed(value: number): Ranged {
+  return { value, low: value * (1 - TYPED_MAY_BE_OUT), high: value * (1 + TYPED_MAY_BE_OUT) };
 }
 
 function numberIn(text: string): number | undefined {

@@ -4,6 +4,8 @@ import type { SlateSizeBody } from '$lib/journal';
 import { slateForEngine } from '$lib/job';
 import {
   FIRST_SIZE,
+  type LaidElsewhere,
+  misplacedSizes,
   type SizesLaidOut,
   type SizesNotLaidOut,
   setOfSize,
@@ -53,6 +55,11 @@ export class SizesState {
 
   readonly laid: SizesLaidOut | SizesNotLaidOut | undefined = $derived.by(() =>
     this.#job().sizes.length > 0 ? sizesLaidOut(this.#job().whole) : undefined
+  );
+
+  /** What lies of another size than the one that is to lie there as things stand. */
+  readonly misplaced: readonly LaidElsewhere[] = $derived.by(() =>
+    this.#job().sizes.length > 0 ? misplacedSizes(this.#job().whole) : []
   );
 
   add(): void {

@@ -1,4 +1,4 @@
 import { words } from '$lib/text';
 
 /** The words of this screen. */
-export const load = (): Promise<void> => words.load('delivery', 'sort', 'photos');
+export const load = (): Promise<void> => words.load('delivery', 'sort', 'sortOptions', 'photos');
