@@ -1,11 +1,19 @@
 import loadHighs from 'highs';
 import {
+  type Plan,
+  type PlanRequest,
   checkPlan,
-  planByRule,
-  planCourses,
-  type PlanRequest
+  planCourses
 } from '../../src/lib/engine/courses/index.ts';
+import { roofPlans } from '../../src/lib/engine/courses/risk/index.ts';
 import { createRandom, randomBelow } from '../../src/lib/engine/index.ts';
+import {
+  type PlanGround,
+  changesOf,
+  moveChange,
+  ownPartsOf,
+  ownPlanOf
+} from '../../src/lib/job/index.ts';
 import { milpOf } from '../properties/courses-milp.ts';
 
 /** Keeps results alive so that no timed call can be optimised away. */
@@ -147,20 +155,41 @@ function sharedHeights(): void {
   }
 }
 
-/** What Courses makes when it opens: both plans that are worked out, on a roof of uneven slopes. */
+/**
+ * The three plans that stand side by side on Courses, on a roof of uneven slopes: by the rule, held to
+ * the chance of running out, and most even, as the worker makes them; and an own plan, begun as the one
+ * by the rule and moved one step, as it is while a change is dragged.
+ */
 function sideBySide(): void {
   const request = roof(12, 600, 30_000, 6);
-  const byRule = (): number => {
-    const result = planByRule(request);
-    if (result.status !== 'optimal') throw new Error('the bench roof must have a plan by the rule');
-    return result.objective;
+  const ground = { request, left: request.piles, undereave: [] } as unknown as PlanGround;
+  const risk = {
+    estimates: request.piles.map(({ slates }) => ({ meanSlates: slates, sdSlates: 40 })),
+    mostChance: 0.1,
+    breakages: request.piles.map(() => 10)
   };
-  for (let warm = 0; warm < 5; warm++) sink += byRule() + plan(request);
-  const rule = time(byRule, 25);
-  const both = time(() => byRule() + plan(request), 25);
+  const made = (): Plan => {
+    const { byRule, mostEven, heldUnder } = roofPlans(request, risk);
+    if (byRule.status !== 'optimal' || mostEven.status !== 'optimal')
+      throw new Error('the bench roof must have both plans');
+    if (heldUnder === undefined) throw new Error('the bench roof must hold the chance');
+    return byRule;
+  };
+  const begun = ownPartsOf(made());
+  const [change] = changesOf(made(), 'slope 00');
+  let steps = 0;
+  const step = (): number => {
+    const upTo = change.upTo + (steps++ % 2 === 0 ? -1 : 1);
+    return ownPlanOf(ground, moveChange(ground, begun, change, upTo)).kickers;
+  };
+  for (let warm = 0; warm < 5; warm++) sink += made().kickers + step();
+  const two = time(() => made().kickers, 25);
+  const own = time(step, 25);
+  const three = time(() => made().kickers + step(), 25);
   console.log(
-    `side by side, 12 slopes, 600 courses, 6 piles: by the rule min ${ms(rule.min)}, median ` +
-      `${ms(rule.median)}; with the most even min ${ms(both.min)}, median ${ms(both.median)}`
+    `side by side, 12 slopes, 600 courses, 6 piles: by the rule and most even min ${ms(two.min)}, ` +
+      `median ${ms(two.median)}; a step of an own plan min ${ms(own.min)}, median ` +
+      `${ms(own.median)}; all three min ${ms(three.min)}, median ${ms(three.median)}`
   );
 }
 

@@ -5,20 +5,17 @@
  *
  * Needs a build (npm run build) and a Chromium (CHROMIUM_PATH, else the system's).
  */
-import type { CDPSession, Page } from '@playwright/test';
+import type { CDPSession } from '@playwright/test';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { type SeedAct, seedJob, smallJob } from '../e2e/seed-job.ts';
 import { launchBrowser } from './bench-browser.ts';
+import { quantile } from './quantile.ts';
+import { type Times, typeReadings } from './typed-readings.ts';
 
 const SLOWDOWN = 6;
 const WARM_UP = 20;
 const TRIALS = 200;
-
-interface Times {
-  shown: number[];
-  committed: number[];
-}
 
 /** Times, and the processor's own time of the page for one reading, whatever else the machine does. */
 interface Measured extends Times {
@@ -39,55 +36,10 @@ function jobOf(readings: number): SeedAct[] {
   return [...smallJob([6, 5]), ...gauged];
 }
 
-/** Types readings in the page and times each: pile on the screen, and "saved" on the screen. */
-async function measure(page: Page, trials: number): Promise<Times> {
-  return page.evaluate(async (n) => {
-    const times = { shown: [] as number[], committed: [] as number[] };
-    const press = (key: string): void => {
-      const code = /\d/.test(key) ? `Digit${key}` : key === '.' ? 'Period' : key;
-      for (const type of ['keydown', 'keyup'])
-        document.body.dispatchEvent(
-          new KeyboardEvent(type, { key, code, bubbles: true, cancelable: true })
-        );
-    };
-    const verdict = document.querySelector('.verdict') as HTMLElement;
-    const until = (isDone: () => boolean): Promise<number> =>
-      new Promise((resolve) => {
-        if (isDone()) return resolve(performance.now());
-        const observer = new MutationObserver(() => {
-          if (!isDone()) return;
-          observer.disconnect();
-          resolve(performance.now());
-        });
-        observer.observe(verdict, { subtree: true, childList: true, characterData: true });
-      });
-    for (let trial = 0; trial < n; trial++) {
-      const text = (4 + ((trial * 37) % 400) / 100).toFixed(2);
-      for (const letter of text) press(letter);
-      await new Promise((resume) => setTimeout(resume, 30));
-      const start = performance.now();
-      press('Enter');
-      const shown = await until(() => verdict.textContent?.includes(`${text} mm`) ?? false);
-      const committed = await until(
-        () => /(^|\s)saved(\s|$)/.test(verdict.textContent ?? '') && verdict.textContent !== null
-      );
-      times.shown.push(shown - start);
-      times.committed.push(committed - start);
-      await new Promise((resume) => setTimeout(resume, 120));
-    }
-    return times;
-  }, trials);
-}
-
 /** Processor time that the page's main thread has used so far, ms. */
 async function processorTime(session: CDPSession): Promise<number> {
   const { metrics } = await session.send('Performance.getMetrics');
   return 1000 * (metrics.find(({ name }) => name === 'TaskDuration')?.value ?? NaN);
-}
-
-function quantile(values: readonly number[], share: number): number {
-  const sorted = [...values].sort((one, other) => one - other);
-  return sorted[Math.min(sorted.length - 1, Math.floor(share * sorted.length))];
 }
 
 async function run(url: string, readings: number): Promise<Measured> {
@@ -109,13 +61,13 @@ async function run(url: string, readings: number): Promise<Measured> {
     const session = await context.newCDPSession(page);
     await session.send('Performance.enable', { timeDomain: 'threadTicks' });
     await session.send('Emulation.setCPUThrottlingRate', { rate: SLOWDOWN });
-    await measure(page, WARM_UP);
+    await typeReadings(page, WARM_UP);
     await session.send('Emulation.setCPUThrottlingRate', { rate: 1 });
     const before = await processorTime(session);
-    await measure(page, TRIALS);
+    await typeReadings(page, TRIALS);
     const processorMs = ((await processorTime(session)) - before) / TRIALS;
     await session.send('Emulation.setCPUThrottlingRate', { rate: SLOWDOWN });
-    return { ...(await measure(page, TRIALS)), processorMs };
+    return { ...(await typeReadings(page, TRIALS)), processorMs };
   } finally {
     await browser.close();
   }

@@ -26,7 +26,8 @@ test('an empty job says what to do first, in 120 words and 1.6 phone screens', a
   await expectSaid(page, job, [
     ['', /Next: Enter the pallets/],
     ['/delivery', /Nothing is measured yet/],
-    ['/delivery/findings', /Enter the order first/]
+    ['/delivery/findings', /Enter the order first/],
+    ['/delivery/order', /Slates ordered/]
   ]);
 });
 
@@ -51,7 +52,7 @@ test('a job that is being laid says how far it is, in 120 words and 1.6 phone sc
   await expect(page.getByText('1 of 24 courses laid')).toBeVisible();
   await expectSaid(page, job, [
     ['', /Laid\s*1 of 24|1 of 24/],
-    ['/delivery', /Nothing is measured yet/],
+    ['/delivery', /slates measured for grades, none for the check/],
     ['/delivery/findings', /Enter the order first/]
   ]);
   await page.goto('/');

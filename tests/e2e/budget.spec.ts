@@ -1,7 +1,8 @@
 import { halfMeasured, laidJob } from './budget-jobs.ts';
-import { expectWithinBudget } from './budget.ts';
-import { expect, openExample, ownLetters, startJob, test } from './helpers.ts';
-import { seedJob } from './seed-job.ts';
+import { FORM_SCREENS, expectWithinBudget } from './budget.ts';
+import { expect, openExample, openFolds, ownLetters, startJob, test } from './helpers.ts';
+import { SLATE } from './courses-job.ts';
+import { seedJob, smallJob } from './seed-job.ts';
 
 /** Screens that say their answer first, with what shows that the answer is there. */
 const SCREENS: readonly { path: string; answer: RegExp }[] = [
@@ -9,10 +10,13 @@ const SCREENS: readonly { path: string; answer: RegExp }[] = [
   { path: '/sort', answer: /Tap the pile of each slate/ },
   { path: '/lay', answer: /course 1 of 36/ },
   { path: '/roof', answer: /^72 courses: [\d,]+ slates and/ },
+  { path: '/order', answer: /^Order [\d,]+ slate-and-a-halves/ },
+  { path: '/sizes', answer: /^One line for each length/ },
   { path: '/courses', answer: /^Thick 1–\d+ · Medium \d+–\d+ · Thin \d+–36$/ },
   { path: '/grades', answer: /joints? in 100 will show if sorted right/ },
   { path: '/delivery', answer: /Query: Ask the supplier/ },
-  { path: '/delivery/findings', answer: /Verdict: Query/ }
+  { path: '/delivery/findings', answer: /Verdict: Query/ },
+  { path: '/delivery/order', answer: /Slates ordered/ }
 ];
 
 for (const { path, answer } of SCREENS)
@@ -35,7 +39,8 @@ const PHONE = { width: 390, height: 844 };
 /** What the first view of a screen says in a job that is empty, half measured, or laid. */
 const STATES: readonly { path: string; empty?: RegExp; half: RegExp; laid: RegExp }[] = [
   {
-    path: '/roof', // a form while it is empty
+    path: '/roof',
+    empty: /^Start with the slate/,
     half: /^24 courses: [\d,]+ slates/,
     laid: /^24 courses: [\d,]+ slates/
   },
@@ -69,3 +74,29 @@ for (const { path, empty, half, laid } of STATES) {
       await expectWithinBudget(page, path);
     });
 }
+
+test('the form of a slope keeps its budget: the first, one more, and one that is changed', async ({
+  page
+}) => {
+  await page.setViewportSize(PHONE);
+  await page.goto(`/job/${await seedJob(page, [...smallJob([]), SLATE])}/roof`);
+  await page.getByRole('button', { name: 'Add a slope' }).click();
+  const save = (name: string) => page.getByRole('button', { name: `Save ${name}` });
+  await expect(save('Slope 1')).toBeVisible();
+  await expectWithinBudget(page, 'the form of the first slope', FORM_SCREENS);
+
+  const job = await openExample(page);
+  await page.goto(`${job}/roof`);
+  await page.getByRole('button', { name: 'Add a slope' }).click();
+  await expect(save('Slope 3')).toBeVisible();
+  await expectWithinBudget(page, 'the form of one more slope', FORM_SCREENS);
+  await page.getByRole('button', { name: 'Discard changes' }).click();
+
+  await openFolds(page, 'Each slope');
+  await page.getByRole('button', { name: 'Change Back slope' }).click();
+  await expect(save('Back slope')).toBeVisible();
+  await openFolds(page, 'Each slope').then((fold) => fold.locator(':scope > summary').click());
+  await expectWithinBudget(page, 'the form of a slope that is changed', FORM_SCREENS);
+  await page.getByRole('button', { name: 'Leave it' }).click();
+  await expect(save('Back slope')).toHaveCount(0);
+});

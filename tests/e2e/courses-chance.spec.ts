@@ -9,7 +9,7 @@ const whole = (text: string): number => Number(text.replace(/[^0-9−-]/g, '').r
 async function pileRows(page: Page): Promise<number[][]> {
   await openFolds(page, 'Will each pile last?');
   const rows = page
-    .getByRole('region', { name: 'Left over beyond the reserve' })
+    .getByRole('region', { name: 'Left over after the reserve' })
     .locator('tbody tr');
   await expect(rows).toHaveCount(3);
   const told = await rows.evaluateAll((all) =>
@@ -42,7 +42,7 @@ async function plainPlan(page: Page): Promise<{ job: string; jobId: string }> {
 }
 
 /** Slates on each of the three pallets with which a plan can hold 10 % and the most even one does not. */
-const CHANCY = 220;
+const CHANCY = 233;
 
 test('by the rule no pile is likelier to run out than the limit, the most even plan says what it risks', async ({
   page
@@ -67,9 +67,7 @@ test('by the rule no pile is likelier to run out than the limit, the most even p
   await expect(
     page.getByText(/of the plans that keep as many slates back, none has/)
   ).toBeVisible();
-  await expect(
-    page.getByText(/^\d (Thick|Medium|Thin) is tight: \d in \d+ that/).first()
-  ).toBeVisible();
+  await expect(page.getByText(/^(Thick|Medium|Thin) is tight: \d in \d+\./).first()).toBeVisible();
   expect(await shownChance(page)).toBeGreaterThan(10);
   expect(keptBack(await rowsAddUp(page))).toBeLessThan(keptBack(held));
   await page.setViewportSize({ width: 320, height: 640 });

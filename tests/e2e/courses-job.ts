@@ -96,6 +96,13 @@ export async function totalsOfRoof(
   return { slates: await count(whole.nth(2)), wide: await count(whole.nth(5)) };
 }
 
+/** Undereave slates that the Roof screen, which is open, says the whole roof takes. */
+export async function undereaveOfRoof(page: Page): Promise<number> {
+  await openFolds(page, 'Undereave slates');
+  const said = await page.getByText(/^The roof takes \d+ undereave slates/).innerText();
+  return Number(/\d+/.exec(said)?.[0]);
+}
+
 /** Uses the plan that the Courses screen offers. */
 export async function usePlan(page: Page, job: string): Promise<void> {
   await page.goto(`${job}/courses`);
@@ -108,3 +115,11 @@ export async function isTooWide(page: Page): Promise<boolean> {
   await ownLetters(page);
   return page.evaluate(() => document.documentElement.scrollWidth > innerWidth);
 }
+
+/** The choice of a way on Courses: "By the rule", "Most even" or "My own". */
+export const way = (page: Page, name: string): Locator =>
+  page.getByRole('radio', { name: new RegExp(`^${name}`) });
+
+/** The card of a way, with its figures and its picture. */
+export const cardOf = (page: Page, name: string): Locator =>
+  page.locator('fieldset label').filter({ has: page.getByText(name, { exact: true }) });

@@ -1,8 +1,6 @@
-import { cpSync, mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import { type BrowserContext, type Page, chromium, devices, expect, test } from '@playwright/test';
+import { type BrowserContext, type Page, devices, expect, test } from '@playwright/test';
 import { jobOnDisk } from '../faults/journal-on-disk.ts';
+import { CopiedPhones } from './copied-phone.ts';
 import {
   CrewPhones,
   expectOnPiles,
@@ -13,28 +11,14 @@ import {
 } from './crew-phones.ts';
 
 const phones = CrewPhones.ofEachTest();
-const folders: string[] = [];
-test.afterEach(() => {
-  for (const folder of folders.splice(0)) rmSync(folder, { recursive: true, force: true });
-});
-
-function newFolder(): string {
-  const folder = mkdtempSync(join(tmpdir(), 'evencourse-phone-'));
-  folders.push(folder);
-  return folder;
-}
+const copied = CopiedPhones.ofEachTest();
 
 test('J25 over the hub: a copied phone is refused, one tap keeps both, a third takes it all', async ({
   browser,
   launchOptions
 }) => {
-  /** A phone with a profile on the disk. */
-  const start = (folder: string): Promise<BrowserContext> =>
-    chromium.launchPersistentContext(folder, {
-      ...devices['Pixel 7'],
-      ...launchOptions,
-      baseURL: phones.site.url
-    });
+  const start = (folder: string) =>
+    copied.start(folder, { ...devices['Pixel 7'], ...launchOptions, baseURL: phones.site.url });
   const onSort = async (phone: BrowserContext, job: string): Promise<Page> => {
     const page = await phone.newPage();
     await page.goto(`${job}/sort`);
@@ -46,7 +30,7 @@ test('J25 over the hub: a copied phone is refused, one tap keeps both, a third t
   const jobId = job.split('/').at(-1) ?? '';
   const link = await invite(keeper);
 
-  const [folder, copyFolder] = [newFolder(), newFolder()];
+  const folder = copied.fresh();
   let phone = await start(folder);
   const first = await phone.newPage();
   await joinJob(first, link, 'Robin');
@@ -56,7 +40,7 @@ test('J25 over the hub: a copied phone is refused, one tap keeps both, a third t
   await expect(first.getByText('Shared with the crew')).toBeVisible();
   const before = await onPiles(first);
   await phone.close();
-  cpSync(folder, copyFolder, { recursive: true });
+  const copyFolder = copied.copyOf(folder);
 
   phone = await start(folder);
   const page = await onSort(phone, job);

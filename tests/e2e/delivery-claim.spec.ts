@@ -35,6 +35,8 @@ test('the plan chosen is the plan drawn and the plan judged, with its own risks,
   await expect(page.getByText(/no number keeps both risks: .* 12\.6 % of the time/)).toBeVisible();
   await page.getByLabel('Draw more than the plan asks').fill('40');
   await page.getByRole('button', { name: 'Draw the list' }).click();
+  await expect(page.getByRole('heading', { name: 'Walking list' })).toBeVisible();
+  await openEveryFold(page);
   await expect(page.getByText('Drawn by chance with seed')).toBeVisible();
   await expectPlan();
   // A quarter of them, picked by chance, two on each pallet of eight.

@@ -13,7 +13,7 @@ test('compare says in one sentence which delivery is better, and why', async ({ 
   await openTwo(page);
   await expect(
     page.getByText(
-      /^Worked example: the long barn is better than Seeded: 4 of 100 slates outside its order against 30 of 80 slates outside its order, more than chance explains\./
+      /^Worked example: the long barn is better than Seeded: 4 of 100 slates outside against 30 of 80 slates outside, more than chance explains\./
     )
   ).toBeVisible();
 });

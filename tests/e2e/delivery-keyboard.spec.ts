@@ -39,6 +39,8 @@ test('order, pallets, list and measuring go on by keyboard, and lose neither foc
   await page.getByRole('radio', { name: /Own plan from two risks/ }).check();
   await page.getByLabel('Good delivery: share outside').fill('5');
   await page.getByLabel('Poor delivery: share outside').fill('50');
+  // The plan of these risks stands.
+  await expect(page.getByText('Empty: 7.')).toBeVisible();
   await page.getByRole('button', { name: 'Draw the list' }).press('Enter');
   await page.getByRole('link', { name: 'Measure them' }).press('Enter');
   const entry = page.getByRole('textbox', { name: 'Reading' });

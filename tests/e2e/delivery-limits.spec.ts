@@ -13,11 +13,18 @@ test('a refusal rests only on limits confirmed from the order, one by one', asyn
   await expect(page.getByRole('heading', { name: 'Verdict: Query' })).toBeVisible();
   await openEveryFold(page);
   await expect(
-    page.getByText('10 of 80 sampled slates are outside, none of them by a limit confirmed').first()
+    page
+      .getByText('10 of 80 sampled slates are outside, none of them by a limit of the order')
+      .first()
   ).toBeVisible();
 
   await page.goto(`${job}/delivery/order`);
+  const limits = await openFolds(page, 'Limits the order or contract states');
   await page.getByRole('checkbox', { name: 'No dull ring' }).check();
+  await expect(limits).toContainText('1 ticked');
+  // A fold that holds what is missing opens itself.
+  await limits.locator('summary').click();
+  await expect(page.getByRole('checkbox', { name: 'No dull ring' })).toHaveCount(0);
   await page.getByRole('button', { name: 'Save the order' }).click();
   const where = page.getByLabel('No dull ring: where it says so');
   await expect(where).toBeFocused();
@@ -25,6 +32,7 @@ test('a refusal rests only on limits confirmed from the order, one by one', asyn
   await page.getByRole('button', { name: 'Save the order' }).click();
   await expect(page.getByText('Saved.', { exact: true })).toBeVisible();
   await page.reload();
+  await openFolds(page, 'Limits the order or contract states');
   await expect(where).toHaveValue('terms, clause 4');
 
   await page.goto(`${job}/delivery/findings`);

@@ -17,6 +17,7 @@ async function rowsOf(page: Page): Promise<string[][]> {
 /** Leaves a field of the order empty. */
 async function leaveEmpty(page: Page, job: string, label: string): Promise<void> {
   await page.goto(`${job}/delivery/order`);
+  await openFolds(page, 'What each answer costs');
   await page.getByLabel(label, { exact: true }).fill('');
   await page.getByRole('button', { name: 'Save the order' }).click();
   await expect(page.getByText('Saved.', { exact: true })).toBeVisible();
@@ -65,7 +66,7 @@ for (const part of ['findings', 'sheet'])
     await open();
     await expect(take).toContainText('0 to 235 EUR so far');
     await expect(take).toContainText('slates to make up: enter price per thousand');
-    const enter = page.getByRole('link', { name: 'Enter what is missing: Order' });
+    const enter = page.getByRole('link', { name: 'Enter what is missing in the order' });
     await expect(enter).toHaveCount(part === 'findings' ? 1 : 0);
   });
 
@@ -120,7 +121,6 @@ test('what is missing is said on the findings and on the sheet, and holds the ve
   for (const item of [
     'No packed thickness of 100 slates from the label.',
     'No tolerance of thickness is agreed.',
-    'Length: measured on 25 of 100.',
     'No photos.',
     'No verdict is signed.'
   ])
@@ -199,14 +199,14 @@ test('the example: a signed sheet prints to PDF, and anyone can work its hash ou
   await page.getByRole('link', { name: 'Sheet for the supplier' }).click();
   const hash = (await page.locator('.signature code').innerText()).trim();
   expect(hash).toMatch(/^[0-9a-f]{64}$/);
-  const how = await page.getByText(/head -n \d+ FILE/).innerText();
-  const events = Number(/head -n (\d+)/.exec(how)?.[1]) - 1;
+  const how = await page.getByText(/^It covers lines 2 to \d+ of the job file/).innerText();
+  const events = Number(/lines 2 to (\d+)/.exec(how)?.[1]) - 1;
   await expect(page.getByLabel('Message to the supplier')).toHaveValue(new RegExp(hash));
 
   const pages = textOfPages(await page.pdf({ preferCSSPageSize: true }));
   expect(pages.join('')).toContain(hash);
 
-  await page.getByRole('link', { name: 'All readings as CSV: Files' }).click();
+  await page.getByRole('link', { name: 'All readings for a spreadsheet' }).click();
   await page.getByRole('button', { name: 'Make a backup file' }).click();
   const saving = page.waitForEvent('download');
   await page.getByRole('button', { name: 'Save the file' }).click();
@@ -246,11 +246,9 @@ test('whoever answers otherwise than the findings gives a reason, which message 
   await expect(page.locator('.signature').getByText(decision)).toBeVisible();
   const words = await message.inputValue();
   expect(words).toMatch(
-    /^By the findings alone this delivery would be queried\.\nGround:\n– The roof is covered, the reserve may run short/m
+    /^By the findings alone this delivery would be queried\.\nWe refuse it instead and hold it unfixed, because: the barn waits for no second look\.$/m
   );
-  expect(words).toMatch(
-    /^We refuse it instead and hold it unfixed, because: the barn waits for no second look\.$/m
-  );
+  expect(words).not.toMatch(/\breserve\b|\broof\b/);
   expect(words).not.toContain('We query');
   const paper = textOfPages(await page.pdf({ preferCSSPageSize: true }));
   expect(paper[0]).toContain(withoutSpace(decision));
@@ -279,7 +277,7 @@ test('amounts without a currency say so, and ask for it beside them', async ({ p
   await expect(page.locator('.costs .sum').first()).toHaveText(/\d\s\(currency\?\)$/);
   await expect(page.locator('#sorting .cost')).toContainText(/\d\s\(currency\?\)/);
   await expect(page.locator('.costs').getByText('Amounts marked (currency?)')).toBeVisible();
-  await page.getByRole('link', { name: 'Enter the currency: Order' }).click();
+  await page.getByRole('link', { name: 'Enter the currency in the order' }).click();
   await expect(page.getByLabel('Currency', { exact: true })).toBeVisible();
 });
 
@@ -317,13 +315,17 @@ for (const format of ['A4', 'Letter'])
   }) => {
     const job = await openExample(page);
     await page.goto(`${job}/delivery/sheet`);
-    await expect(page.getByRole('heading', { name: 'Annex: method' })).toBeVisible();
+    await expect(page.getByRole('heading', { name: 'Annex: limits' })).toBeVisible();
     const pages = textOfPages(await page.pdf({ format, preferCSSPageSize: format === 'A4' }));
     for (const text of pages) expect(text.length).toBeGreaterThan(100);
-    const annexAt = pages.findIndex((text) => text.includes(withoutSpace('Annex: method')));
+    const annexAt = pages.findIndex((text) => text.includes(withoutSpace('Annex: limits')));
     expect(annexAt).toBeGreaterThan(0);
     expect(annexAt).toBeLessThanOrEqual(2);
-    expect(pages[annexAt].indexOf(withoutSpace('Annex: method'))).toBeLessThan(40);
+    // Above it stands the head of the page alone.
+    const above = pages[annexAt].split(withoutSpace('Annex: limits'))[0];
+    expect(above).toContain('Workedexample:thelongbarn·Claim');
+    expect(above).toMatch(/page\dof\d·\d+\w+\d{4}·fingerprint[0-9a-f]{8}/);
+    expect(above.length).toBeLessThan(90);
     expect(pages.slice(0, annexAt).join('')).toContain(withoutSpace('Name, date, signature'));
     for (const words of ['3.90 mm to 8.10 mm', 'order, line 2', 'Of 100 slates, 7 may be outside.'])
       expect(pages.slice(0, annexAt).join('')).toContain(withoutSpace(words));

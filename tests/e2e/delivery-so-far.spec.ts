@@ -22,7 +22,7 @@ for (const part of ['findings', 'sheet'])
     const coverage =
       'The first 12 of 80 listed slates are measured, all of pallet A; nothing is known of pallet B yet.';
     expect(said).toContain(coverage);
-    expect(said).toContain('3 of these 12 are outside the order.');
+    expect(said).toContain('3 of these 12 are outside a limit of the order.');
     expect(said).toContain('The plan is not decided yet.');
     expect(said).toContain(
       'To finish it, measure 28 slates of pallet A and 40 slates of pallet B.'
@@ -35,7 +35,10 @@ for (const part of ['findings', 'sheet'])
     if (part === 'sheet') {
       const message = page.getByLabel('Message to the supplier');
       await expect(message).toHaveValue(
-        new RegExp(coverage.replaceAll('.', '\\.') + '\\n3 of these 12 are outside the order\\.')
+        new RegExp(
+          coverage.replaceAll('.', '\\.') +
+            '\\n3 of 12 slates of the sample are outside a limit of the order:\\n– '
+        )
       );
       await expect(message).toHaveValue(/^We hold the delivery unfixed until our sample/m);
     }
@@ -81,4 +84,44 @@ test('a finished list is judged as a whole; one dull slate marked alone tells no
     page.getByText(/^Not looked at on every slate that chance picked for it: ring\. So no range/)
   ).toBeVisible();
   await expect(page.getByText(/A slate not looked at counts as sound here/)).toBeVisible();
+});
+
+/** Six slates measured on Sort, none of the list. */
+const ON_SORT = Array.from({ length: 6 }, (_, at) => ({
+  type: 'slateGauged',
+  body: { palletId: 'pallet-A', points: [480 + at], gradesId: null, pile: null }
+}));
+
+test('Job and Delivery name what they count: for the grades, or of the sample list', async ({
+  page
+}) => {
+  const job = await seed(page, [...delivery(0), ...ON_SORT]);
+  await page.goto(job);
+  await expect(page.locator('main')).toContainText(/Measured for grades\s*6 of 40/);
+  await expect(page.locator('main')).toContainText(/Delivery\s*verdict not signed/);
+  await page.goto(`${job}/delivery`);
+  await expect(page.locator('main .answer')).toHaveText(
+    '6 slates measured for grades, none for the check.'
+  );
+  await expect(page.locator('main')).toContainText(/Measure\s*0 of 80 listed/);
+  await page.goto('/');
+  await expect(page.getByText('6 of 40 measured for grades')).toBeVisible();
+});
+
+test('once a query is signed Job says so, beside what is measured for the grades', async ({
+  page
+}) => {
+  const signed = {
+    type: 'verdictSigned',
+    body: {
+      ...{ verdict: 'query', signedBy: 'Wren', note: '' },
+      ...{ journalSha256: '0'.repeat(64), events: 90 }
+    }
+  };
+  const job = await seed(page, [...delivery(80), signed]);
+  await page.goto(job);
+  await expect(page.locator('main')).toContainText(/Delivery\s*Queried by Wren on /);
+  await page.goto(`${job}/delivery`);
+  await expect(page.locator('main .answer')).toContainText('Queried by Wren on ');
+  await expect(page.locator('main')).toContainText(/Measure\s*80 of 80 listed/);
 });

@@ -1,36 +1,9 @@
-import { readFileSync } from 'node:fs';
-import AxeBuilder from '@axe-core/playwright';
 import type { Page } from '@playwright/test';
-import { expect, openEveryFold, openExample, ownLetters, startJob, test } from './helpers.ts';
-import { delivery, seedDelivery } from './delivery-job.ts';
-
-const PARTS = {
-  'entering and measuring': ['', '/order', '/sample', '/measure'],
-  judging: ['/findings', '/sheet', '/compare']
-};
+import { expect, openEveryFold, openExample, openFolds, startJob, test } from './helpers.ts';
 
 /** Today where the browser of the tests is, moved by so many days. */
 function day(days: number): string {
   return new Date(Date.now() + days * 86_400_000).toISOString().slice(0, 10);
-}
-
-async function expectNoOverflow(page: Page): Promise<void> {
-  await ownLetters(page);
-  const over = await page.evaluate(
-    () => document.documentElement.scrollWidth - document.documentElement.clientWidth
-  );
-  expect(over, `${page.url()} is wider than its window`).toBeLessThanOrEqual(0);
-}
-
-/** Looks at the whole page at once, so that nothing is judged while the bar of steps covers it. */
-async function expectAccessible(page: Page): Promise<void> {
-  const size = page.viewportSize() ?? { width: 390, height: 844 };
-  await page.setViewportSize({ width: size.width, height: 6000 });
-  const { violations } = await new AxeBuilder({ page })
-    .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'])
-    .analyze();
-  expect(violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html}`)).toEqual([]);
-  await page.setViewportSize(size);
 }
 
 /** Enters an order and one pallet of 40 slates in 4 layers. */
@@ -82,11 +55,19 @@ test('the example: three findings kept apart, a verdict, and what would change i
   const job = await openExample(page);
   await page.goto(`${job}/delivery/findings`);
   await expect(page.getByRole('heading', { name: 'Verdict: Query' })).toBeVisible();
-  await expect(page.getByText('4 of 100 outside; the plan allows 7.')).toBeVisible();
+  await expect(
+    page.getByText('2 of 100 outside, 2 more to ask about; the plan allows 7.')
+  ).toBeVisible();
   await expect(page.getByText('7 days left to claim')).toBeVisible();
   await expect(page.getByText('Do not hole or fix yet')).toBeVisible();
   await openEveryFold(page);
-  await expect(page.getByText('4 of 100 sampled slates are outside the order.')).toBeVisible();
+  await expect(
+    page.getByText('2 of 100 sampled slates are outside a limit of the order.')
+  ).toBeVisible();
+  await expect(
+    page.getByText('In the whole delivery: 11 to 293 of the 4,200 slates (95 % confidence).')
+  ).toBeVisible();
+  await expect(page.getByText('With those asked about, 4 of 100 are outside: 2 by')).toBeVisible();
   await expect(
     page.getByText('In the whole delivery: 48 to 413 of the 4,200 slates (95 % confidence).')
   ).toBeVisible();
@@ -100,10 +81,39 @@ test('the example: three findings kept apart, a verdict, and what would change i
     await expect(page.getByRole('heading', { name: heading })).toBeVisible();
   await expect(page.getByText('measured while sorting: whoever sorts')).toBeVisible();
   await expect(
-    page.getByText('Slates outside in the sample: 4 now; the plan accepts')
+    page.getByText('Slates of the sample outside a limit of the order: 2 now; the plan accepts')
   ).toBeVisible();
   await expect(page.getByText('order, line 1 (set by the order)').first()).toBeVisible();
   await expect(page.getByRole('img', { name: /Outside the limits: pallet A1, C2/ })).toBeVisible();
+});
+
+test('the gauge alone is compared where the plans came after the last number was typed', async ({
+  page
+}) => {
+  const job = await startJob(page, 'Small shed');
+  await enterOrder(page, job);
+  let release = (): void => undefined;
+  const released = new Promise<void>((resume) => (release = resume));
+  const held: string[] = [];
+  // The script with the plans, which says why it refuses one, in codes and without the words for them.
+  await page.route('**/_app/immutable/**/*.js', async (route) => {
+    const answer = await route.fetch();
+    const script = await answer.text();
+    if (script.includes('cell-in-doubt') && !script.includes('Draw the list')) {
+      held.push(route.request().url());
+      await released;
+    }
+    await route.fulfill({ response: answer });
+  });
+  await page.goto(`${job}/delivery/sample`);
+  await page.getByRole('radio', { name: /Own plan from two risks/ }).check();
+  await page.getByLabel('Good delivery: share outside').fill('5');
+  await page.getByLabel('Poor delivery: share outside').fill('50');
+  await expect.poll(() => held.length).toBeGreaterThan(0);
+  await expect(page.getByText('Draw 7 slates.')).toBeHidden();
+  release();
+  await expect(page.getByText('Draw 7 slates.')).toBeVisible();
+  await expect(page.getByText(/With the gauge alone, for one limit/)).toBeVisible();
 });
 
 test('a new delivery: order, list, measuring, stack and photo, and a verdict', async ({ page }) => {
@@ -174,7 +184,9 @@ test('a new delivery: order, list, measuring, stack and photo, and a verdict', a
   await expect(page.getByRole('img', { name: 'The delivery: label of the crate' })).toBeVisible();
 
   await page.goto(`${job}/delivery/findings`);
-  await expect(page.getByText('1 of 7 outside; the plan allows 1.')).toBeVisible();
+  await expect(
+    page.getByText('0 of 7 outside, 1 more to ask about; the plan allows 1.')
+  ).toBeVisible();
   await expect(page.getByText('6 days left to claim')).toBeVisible();
   await openEveryFold(page);
   await expect(
@@ -191,51 +203,12 @@ test('a new delivery: order, list, measuring, stack and photo, and a verdict', a
   await expect(page.getByRole('rowheader', { name: 'Heron' })).toBeVisible();
 });
 
-test('a slate in hand: one tap says it is sound, and every fault stands above the fold', async ({
-  page
-}) => {
-  const job = await seedDelivery(page, delivery(10));
-  await page.goto(`${job}/delivery/measure`);
-  await expect(page.getByText('10 of 80 measured')).toBeVisible();
-  await expect(page.getByText('100 such slates weigh about 180 kg: never lift')).toBeVisible();
-  // All points of a slate may come in one text.
-  await page.keyboard.type('6.20/6.30/6.10', { delay: 10 });
-  await page.keyboard.press('Enter');
-  await expect(page.locator('.verdict .title')).toHaveText('6.20 mm');
-  await expect(page.getByText('taper 0.20 mm')).toBeVisible();
-  const steps = await page.getByRole('navigation', { name: 'Steps of the job' }).boundingBox();
-  await page.evaluate(() => scrollTo(0, 0));
-  const faults = page.getByRole('group', { name: 'Defects' }).getByRole('button');
-  await expect(faults).toHaveCount(8);
-  for (const button of [...(await faults.all()), page.getByRole('button', { name: 'Dull' })]) {
-    const box = await button.boundingBox();
-    expect((box?.y ?? Infinity) + (box?.height ?? 0)).toBeLessThanOrEqual(steps?.y ?? 0);
-  }
-  await page.getByRole('button', { name: 'Rings clear, no fault' }).click();
-  await expect(page.getByText('11 of 80 measured')).toBeVisible();
-
-  // A second Enter half a second after the reading's own is a person's: it saves the slate.
-  await page.keyboard.type('5.10', { delay: 10 });
-  await page.keyboard.press('Enter');
-  await expect(page.locator('.verdict .title')).toHaveText('5.10 mm');
-  const typedAt = await page.evaluate(() => performance.now());
-  await page.waitForFunction((since) => performance.now() - since > 500, typedAt);
-  await page.keyboard.press('Enter');
-  await expect(page.getByText('12 of 80 measured')).toBeVisible();
-  await page.goto(`${job}/files`);
-  await page.getByRole('button', { name: 'CSV, point and comma' }).click();
-  const download = page.waitForEvent('download');
-  await page.getByRole('button', { name: 'Save the file' }).click();
-  const lines = readFileSync(await (await download).path(), 'utf8').split('\r\n');
-  expect(lines.at(-3)).toContain('6.20/6.30/6.10');
-  expect(lines.at(-3)).toContain(',clear,none,');
-  expect(lines.at(-2)).toContain('5.10');
-  expect(lines.at(-2)).not.toContain('clear');
-});
-
 test('bad input is refused beside its field, with what to do', async ({ page }) => {
   const job = await startJob(page, 'Bad input');
   await page.goto(`${job}/delivery/order`);
+  for (const part of ['Limits the order or contract states', 'Papers of the delivery'])
+    await openFolds(page, part);
+  await openFolds(page, 'What each answer costs');
   const wrong: [string, string, string][] = [
     ['Slates ordered', '0', 'An order of no slates cannot be judged'],
     ['Tolerance, plus or minus', '200', 'More than 100 % would let a slate have no'],
@@ -287,7 +260,7 @@ test('bad input is refused beside its field, with what to do', async ({ page }) 
   await expect(page.getByText(/is larger than the delivery of 40/)).toBeVisible();
 });
 
-test('a photo of 60 MB and a file that is no photo are refused with a sentence', async ({
+test('a photo of 40 MB and a file that is no photo are refused with a sentence', async ({
   page
 }) => {
   const job = await openExample(page);
@@ -296,12 +269,12 @@ test('a photo of 60 MB and a file that is no photo are refused with a sentence',
   await field.evaluate((input: HTMLInputElement) => {
     const files = new DataTransfer();
     files.items.add(
-      new File([new Uint8Array(60 * 1024 * 1024)], 'big.jpg', { type: 'image/jpeg' })
+      new File([new Uint8Array(40 * 1024 * 1024)], 'big.jpg', { type: 'image/jpeg' })
     );
     input.files = files.files;
     input.dispatchEvent(new Event('change', { bubbles: true }));
   });
-  await expect(page.getByText('The photo has 60 MB; at most 30 MB')).toBeVisible();
+  await expect(page.getByText('The photo has 40 MB; at most 30 MB')).toBeVisible();
   await field.setInputFiles({
     name: 'note.jpg',
     mimeType: 'image/jpeg',
@@ -336,20 +309,3 @@ test('what is measured after sorting began is listed apart, and the screen says 
   await page.goto(`${job}/delivery/findings`);
   await expect(page.getByText('No slate that counts is measured yet.')).toBeVisible();
 });
-
-for (const [what, parts] of Object.entries(PARTS))
-  test(`${what}: every part is accessible and fits a phone of 320 pixels`, async ({ page }) => {
-    const job = await openExample(page);
-    for (const part of parts) {
-      await page.goto(`${job}/delivery${part}`);
-      await expect(page.getByRole('heading', { level: 1 })).toBeVisible();
-      if (part !== '/order' && part !== '/sample' && part !== '/measure')
-        await expect(page.getByText('Working the figures out…')).toHaveCount(0);
-      await openEveryFold(page);
-      await expectAccessible(page);
-      await expectNoOverflow(page);
-      await page.setViewportSize({ width: 320, height: 640 });
-      await expectNoOverflow(page);
-      await page.setViewportSize({ width: 390, height: 844 });
-    }
-  });

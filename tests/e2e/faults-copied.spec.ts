@@ -1,31 +1,17 @@
-import { cpSync, mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import { type BrowserContext, type Page, chromium, expect, test } from '@playwright/test';
+import { type BrowserContext, type Page, expect, test } from '@playwright/test';
 import { backUp, restore } from '../faults/files.ts';
 import { expectGapless, gaugedCounts, jobIdOf, jobOnDisk } from '../faults/journal-on-disk.ts';
 import { gaugeSlate, startSorting } from '../faults/sorting.ts';
+import { CopiedPhones } from './copied-phone.ts';
 
-const folders: string[] = [];
-
-test.afterEach(() => {
-  for (const folder of folders.splice(0)) rmSync(folder, { recursive: true, force: true });
-});
-
-function newFolder(): string {
-  const folder = mkdtempSync(join(tmpdir(), 'evencourse-phone-'));
-  folders.push(folder);
-  return folder;
-}
+const phones = CopiedPhones.ofEachTest();
 
 test('J25, J26: of a copied browser profile both are kept, and a third device takes the result', async ({
   browser,
   baseURL,
   launchOptions
 }) => {
-  /** A browser with a profile on the disk, as a phone has. */
-  const start = (folder: string): Promise<BrowserContext> =>
-    chromium.launchPersistentContext(folder, { ...launchOptions, baseURL });
+  const start = (folder: string) => phones.start(folder, { ...launchOptions, baseURL });
   const onSort = async (context: BrowserContext, address: string): Promise<Page> => {
     const page = await context.newPage();
     await page.goto(address);
@@ -34,14 +20,14 @@ test('J25, J26: of a copied browser profile both are kept, and a third device ta
   };
 
   test.setTimeout(300_000);
-  const [phoneFolder, copyFolder] = [newFolder(), newFolder()];
+  const phoneFolder = phones.fresh();
   let phone = await start(phoneFolder);
   let page = await phone.newPage();
   const address = await startSorting(page);
   const jobId = jobIdOf(page);
   await gaugeSlate(page, 510);
   await phone.close();
-  cpSync(phoneFolder, copyFolder, { recursive: true });
+  const copyFolder = phones.copyOf(phoneFolder);
 
   phone = await start(phoneFolder);
   page = await onSort(phone, address);

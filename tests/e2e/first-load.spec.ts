@@ -8,10 +8,10 @@ test.use({ serviceWorkers: 'block' });
 
 /**
  * What each screen may fetch, in kB of gzipped JavaScript. The aim is 118 kB on every screen; Sort
- * misses it since it has keys, photos, the crew and every event's form, and may not grow beyond what
- * was reached.
+ * misses it since it has keys, a gauge's grammar, the crew and every event's form, and may not grow
+ * beyond what was reached.
  */
-const MOST_KB: Record<string, number> = { 'job list': 118, job: 118, Sort: 135 };
+const MOST_KB: Record<string, number> = { 'job list': 118, job: 118, Sort: 131 };
 
 test('the job list, a job and Sort fetch no more JavaScript than they are known to need', async ({
   browser,

@@ -132,6 +132,13 @@ const measured = (pallet: string, count: number): SeedAct[] =>
     body: { palletId: `pallet-${pallet}`, points: [500 + slate], gradesId: null, pile: null }
   }));
 
+test('before a slate is measured, the delivery can be checked first', async ({ page }) => {
+  const jobId = await seedJob(page, smallJob([]));
+  await page.goto(`/job/${jobId}`);
+  await page.getByRole('link', { name: 'Or check the delivery first' }).click();
+  await expect(page.getByRole('heading', { name: 'Delivery' })).toBeVisible();
+});
+
 test('slates measured on Sort lead on to the grades, and until then each pallet says how many more', async ({
   page
 }) => {

@@ -67,3 +67,39 @@ test('from the right, and the piles of a course begun from another pile', async 
     piles.length === 1 ? { pile: 2, pieces: 20 } : { pile: 2, pieces: 4 }
   );
 });
+
+test('Courses marks a course that was begun: drawing, first look, table and card', async ({
+  page
+}) => {
+  const jobId = await seedJob(page, [
+    ...twoSlopesSorted(260),
+    {
+      type: 'coursePartLaid',
+      body: {
+        ...{ slopeId: 'north', course: 1, from: 'left', piles: [{ pile: 1, pieces: 7 }] },
+        note: 'Mind the loose batten'
+      }
+    }
+  ]);
+  await page.goto(`/job/${jobId}/courses`);
+  await expect(page.getByText('North, course 1: 7 of 20 laid, from the left.')).toBeVisible();
+  const lies = page.locator('path.begun');
+  await expect(lies).toHaveCount(1);
+  const widths = await lies.evaluate((path) => {
+    const whole = path.parentElement?.querySelector('path.band') as SVGPathElement;
+    return [(path as SVGPathElement).getBBox().width, whole.getBBox().width];
+  });
+  expect(widths[0] / widths[1]).toBeGreaterThan(0.25);
+  expect(widths[0] / widths[1]).toBeLessThan(0.45);
+  await page
+    .getByRole('group', { name: 'Every course' })
+    .or(page.getByText('Every course'))
+    .first()
+    .click();
+  await expect(page.getByText('7 of 20 laid', { exact: true }).first()).toBeVisible();
+  const slider = page.getByRole('slider', { name: /Courses of North/ });
+  await slider.focus();
+  await page.keyboard.press('Home');
+  await expect(slider).toHaveAttribute('aria-valuetext', /7 of 20 laid, from the left/);
+  await expect(page.getByText('Mind the loose batten')).toBeVisible();
+});

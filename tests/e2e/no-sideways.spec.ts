@@ -66,6 +66,7 @@ async function visit(page: Page, job: string, screen: string): Promise<void> {
   await expect(page.getByRole('heading', { level: 1 }).first()).toBeAttached();
   await expect(page.getByText('Opening…')).toHaveCount(0);
   if (screen === '/delivery/findings') await openFolds(page, 'Pallets compared');
+  if (screen === '/delivery/order') await openFolds(page, 'Pallets');
   if (shows) await expect(page.getByRole('region', { name: shows }).first()).toBeVisible();
   const headed = HEADED[screen];
   if (headed) await expect(page.getByRole('heading', { name: headed })).toBeVisible();

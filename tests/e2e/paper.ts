@@ -18,6 +18,11 @@ export interface PaperPage {
   readonly lines: readonly string[];
 }
 
+/** Keeps the printer's own window from opening: what it would get is read from the PDF. */
+export async function keepPrinterShut(page: Page): Promise<void> {
+  await page.addInitScript(() => (window.print = () => undefined));
+}
+
 /** Words as `says` has them. */
 export function spaceless(words: string): string {
   return words.normalize('NFKC').replace(/\s/g, '');
@@ -75,4 +80,66 @@ export function expectHeads(pages: readonly PaperPage[], job: string, what: stri
   }
   expect(marks.size).toBe(1);
   expect([...marks][0]).toMatch(/^[0-9a-f]{8}$/);
+}
+
+/** Width of A4 within the margins of a sheet, 14 mm either side, in CSS pixels: 96 an inch by definition. */
+const PAPER_PX = Math.floor(((210 - 28) * 96) / 25.4);
+
+/** Shows main as it is printed on A4, for what is measured on it; `back` shows the screen again. */
+export async function asPrinted(page: Page): Promise<() => Promise<void>> {
+  const screen = page.viewportSize() ?? { width: 390, height: 844 };
+  await page.setViewportSize({ width: PAPER_PX, height: 1000 });
+  await page.emulateMedia({ media: 'print' });
+  return async () => {
+    await page.emulateMedia({ media: null });
+    await page.setViewportSize(screen);
+  };
+}
+
+/** Smallest letters that main shows, in points; a drawing's are measured as they come out. */
+export async function smallestLetters(page: Page): Promise<{ pt: number; text: string }> {
+  return page.evaluate(() => {
+    const sizes: { pt: number; text: string }[] = [];
+    const walker = document.createTreeWalker(document.querySelector('main')!, NodeFilter.SHOW_TEXT);
+    for (let node = walker.nextNode(); node; node = walker.nextNode()) {
+      const parent = node.parentElement!;
+      const text = (node.textContent ?? '').trim();
+      if (!text || parent.getClientRects().length === 0) continue;
+      const scale =
+        parent instanceof SVGGraphicsElement
+          ? Math.hypot(parent.getScreenCTM()!.a, parent.getScreenCTM()!.b)
+          : 1;
+      sizes.push({ pt: (parseFloat(getComputedStyle(parent).fontSize) * scale * 72) / 96, text });
+    }
+    return sizes.toSorted((one, other) => one.pt - other.pt)[0];
+  });
+}
+
+/**
+ * Holds a printed list to its pages, as they stand while it is printed: letters of 11 pt, no heading
+ * without rows, no row alone where its table has more, no page but the last under half full.
+ */
+export async function expectWellDivided(page: Page): Promise<void> {
+  const back = await asPrinted(page);
+  await expect(page.locator('.print-page').first()).toBeVisible();
+  const smallest = await smallestLetters(page);
+  expect(smallest.pt, smallest.text).toBeGreaterThanOrEqual(11 - 0.1);
+  const pages = await page.locator('.print-page').evaluateAll((all) =>
+    all.map((one) => ({
+      heightMm: (one.getBoundingClientRect().height * 25.4) / 96,
+      wide: one.scrollWidth - one.clientWidth,
+      rows: [...one.querySelectorAll('tbody')].map((body) => body.rows.length),
+      lone: [...one.querySelectorAll('h2')].filter((head) => !head.nextElementSibling).length
+    }))
+  );
+  for (const [index, { heightMm, wide, rows, lone }] of pages.entries()) {
+    expect(wide, `page ${index + 1} is too wide`).toBeLessThanOrEqual(1);
+    expect(lone, `stranded headings of page ${index + 1}`).toBe(0);
+    for (const count of rows) expect(count, `rows on page ${index + 1}`).toBeGreaterThan(1);
+    // 255 mm are what Letter has within margins of 12 mm
+    expect(heightMm, `page ${index + 1} is overfull`).toBeLessThanOrEqual(255);
+    if (index < pages.length - 1)
+      expect(heightMm, `page ${index + 1} is half empty`).toBeGreaterThan(255 / 2);
+  }
+  await back();
 }

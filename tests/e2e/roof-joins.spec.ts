@@ -84,7 +84,7 @@ test('a plan that changes pile on one side of a hip alone says so on Courses', a
   await page.goto(`/job/${job}/courses`);
   await page.getByRole('button', { name: 'Use this plan' }).click();
   await expect(page.getByText('In use, up to date.')).toBeVisible();
-  await expect(page.getByText(/take unlike piles/)).toHaveCount(0);
+  await expect(page.getByText(/take different piles/)).toHaveCount(0);
   const plan = (await eventsOf(page, job)).find(({ type }) => type === 'planAdopted')!.body;
 
   // The same plan, its fourth course on the End from the next pile.
@@ -106,7 +106,7 @@ test('a plan that changes pile on one side of a hip alone says so on Courses', a
   ]);
   await other.goto(`/job/${again}/courses`);
   await expect(
-    other.getByText(/Course 4 of End and 4 of Front take unlike piles: too few slates/)
+    other.getByText(/Course 4 of End and 4 of Front take different piles: too few slates/)
   ).toBeVisible();
   await elsewhere.close();
 });

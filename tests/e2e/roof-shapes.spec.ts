@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import type { Page } from '@playwright/test';
 import { expect, openFolds, startJob, test } from './helpers.ts';
-import { PAPERS, expectHeads, printed, spaceless } from './paper.ts';
+import { PAPERS, asPrinted, expectHeads, printed, smallestLetters, spaceless } from './paper.ts';
 
 /** A job with a slate and one roof to start from; gives the job's address. */
 async function startShape(page: Page, shape: string, measures: readonly string[]): Promise<string> {
@@ -55,6 +55,33 @@ test('the slope round a hip is one tap, its rafter and pitch copied, and joins a
   await expect(page.getByRole('button', { name: /^Add the slope round/ })).toHaveCount(0);
 });
 
+test('a shape says how its depth is measured; a second slope takes the measures of the first', async ({
+  page
+}) => {
+  const job = await startShape(page, 'Lean-to', ['8000', '3500', '35']);
+  await expect(page.getByRole('img', { name: /The roof from above/ })).toBeVisible();
+  await page.getByRole('button', { name: 'Add a slope' }).click();
+  await page.getByRole('button', { name: 'Same as Lean-to' }).click();
+  // 3500 / cos 35° = 4273 in whole mm
+  await expect(page.getByLabel('Rafter length, eave to ridge')).toHaveValue('4273');
+  await expect(page.getByLabel('Width along the eave')).toHaveValue('8000');
+  await expect(page.getByLabel('Name of the slope')).not.toHaveValue('Lean-to');
+  await expect(page.getByRole('button', { name: /^Same as/ })).toHaveCount(0);
+  await page.getByRole('button', { name: /^Save Slope/ }).click();
+  await expect(page.getByRole('img', { name: 'The roof from above, 2 slopes' })).toBeVisible();
+  const other = await startJob(page, 'Shed');
+  expect(other).not.toBe(job);
+  await page.goto(`${other}/roof`);
+  await page.getByLabel('Length', { exact: true }).fill('500');
+  await page.getByLabel('Width', { exact: true }).fill('250');
+  await page.getByLabel('Headlap', { exact: true }).fill('100');
+  await page.getByRole('button', { name: 'Save the slate' }).click();
+  const shapes = page.getByRole('form', { name: 'Start from a shape' });
+  await expect(shapes.getByLabel('Depth of the house, eave to eave')).toHaveAccessibleDescription(
+    'Measured level, as on a drawing: not up the slope.'
+  );
+});
+
 test('the order stands on one page, is saved as CSV and printed on either paper', async ({
   page
 }) => {
@@ -62,6 +89,7 @@ test('the order stands on one page, is saved as CSV and printed on either paper'
   await openFolds(page, 'What to order?');
   await page.getByRole('link', { name: 'See what to order' }).click();
   await expect(page.getByText(/^Order [\d,]+ slates/)).toBeVisible();
+  await openFolds(page, 'Breakage, battens and pace');
   await page.getByLabel('Slates laid an hour, whole gang').fill('0');
   await page.getByRole('button', { name: 'Use these' }).click();
   await expect(page.getByText('Give 1 to 1,000 slates an hour')).toBeVisible();
@@ -89,5 +117,9 @@ test('the order stands on one page, is saved as CSV and printed on either paper'
     for (const words of ['Slates', 'Slate-and-a-halves', 'Nails', 'Battens'])
       expect(pages[0].says).toContain(spaceless(words));
   }
+  const back = await asPrinted(page);
+  const smallest = await smallestLetters(page);
+  expect(smallest.pt, smallest.text).toBeGreaterThanOrEqual(11 - 0.1);
+  await back();
   await page.goto(`${job}/roof`);
 });

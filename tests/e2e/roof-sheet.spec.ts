@@ -1,7 +1,7 @@
 import AxeBuilder from '@axe-core/playwright';
 import type { Page } from '@playwright/test';
 import { expect, openFolds, ownLetters, startJob, test } from './helpers.ts';
-import { PAPERS, expectHeads, printed, spaceless } from './paper.ts';
+import { PAPERS, expectHeads, printed, smallestLetters, spaceless } from './paper.ts';
 
 /** Rules of WCAG 2.2, levels A and AA. */
 const WCAG = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
@@ -77,23 +77,8 @@ test('a sheet is large enough to read at arm’s length, and its check line is 1
     const width = await line.evaluate((element) => element.getBoundingClientRect().width);
     expect((width * 25.4) / 96).toBeCloseTo(100, 2); // 96 CSS pixels are an inch by definition
   }
-  // 11 pt are 11/72 in, 14.667 CSS pixels; a drawing's letters are measured as they come out.
-  const smallest = await page.evaluate(() => {
-    const sizes: { px: number; text: string }[] = [];
-    const walker = document.createTreeWalker(document.querySelector('main')!, NodeFilter.SHOW_TEXT);
-    for (let node = walker.nextNode(); node; node = walker.nextNode()) {
-      const parent = node.parentElement!;
-      const text = (node.textContent ?? '').trim();
-      if (!text || parent.getClientRects().length === 0) continue;
-      const scale =
-        parent instanceof SVGGraphicsElement
-          ? Math.hypot(parent.getScreenCTM()!.a, parent.getScreenCTM()!.b)
-          : 1;
-      sizes.push({ px: parseFloat(getComputedStyle(parent).fontSize) * scale, text });
-    }
-    return sizes.toSorted((one, other) => one.px - other.px)[0];
-  });
-  expect(smallest.px, smallest.text).toBeGreaterThanOrEqual((11 / 72) * 96 - 0.1);
+  const smallest = await smallestLetters(page);
+  expect(smallest.pt, smallest.text).toBeGreaterThanOrEqual(11 - 0.1);
 });
 
 test('the drawing is to the scale it names, and rod and perp marks are those worked out by hand', async ({
@@ -151,7 +136,7 @@ test('a slope out of square is told, shared over its courses and printed at left
   const job = await enterExample(page, 'gable, two equal slopes');
   await openFolds(page, 'Each slope');
   await page.getByRole('button', { name: 'Change North slope' }).click();
-  await page.getByText('Ridge, eave height, setting out, out of square').click();
+  await page.getByText('Ridge, eave height, out of square').click();
   await page.getByLabel('Rafter at the right edge').fill('9000');
   await page.getByRole('button', { name: 'Save North slope' }).click();
   await expect(page.getByText(/out by more than a course/)).toBeVisible();

@@ -148,6 +148,7 @@ test('each bad slope is refused beside its field with the nearest value that wor
   await type(page, 'Width along the eave', '6000');
 
   const left = page.getByRole('group', { name: 'Left edge' });
+  await left.locator('summary').click();
   await left.getByLabel('Kind').selectOption('Hip');
   await left.getByLabel('Its line').selectOption('inwards at the top by …');
   await left.getByLabel('Inwards at the top by').fill('7000');
@@ -218,9 +219,9 @@ test('feet and inches are understood, shown and change no length', async ({ page
   await page.getByRole('button', { name: 'Feet and inches' }).click();
   await openFolds(page, 'Each slope');
   await expect(gauge).toHaveText('8 3/16″');
+  await expect(page.getByText('1′ 8″ × 10″, headlap 3″')).toBeVisible();
   await page.getByRole('button', { name: 'Change Slope 1' }).click();
   await expect(field(page, 'Rafter length, eave to ridge')).toHaveValue('18′ 0″');
-  await expect(page.getByText('1′ 8″ × 10″, headlap 3″')).toBeVisible();
   await expect(page.getByText('Kept on this device')).toHaveCount(0);
   await expect(page.getByLabel('Top batten below the ridge line')).toBeHidden();
   await page.getByRole('button', { name: 'Millimetres' }).click();

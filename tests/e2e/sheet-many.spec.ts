@@ -1,6 +1,6 @@
 import { largeJob } from '../faults/large-job.ts';
 import { expect, test } from './helpers.ts';
-import { PAPERS, expectHeads, printed } from './paper.ts';
+import { PAPERS, asPrinted, expectHeads, printed, smallestLetters } from './paper.ts';
 import { seedJob } from './seed-job.ts';
 
 const SLOPES = 40;
@@ -30,4 +30,30 @@ test('Setting out builds slopes as they are scrolled to, and prints all of them 
         pages.filter(({ lines }) => lines[0].includes(`Slope ${slope} `)).length
       ).toBeLessThanOrEqual(2);
   }
+});
+
+test('a slope of 130 courses takes more than two pages, each of them whole and named', async ({
+  page
+}) => {
+  const acts = largeJob({ pallets: 1, slopes: 1, sorted: 0 }).map(({ type, body }) =>
+    type === 'slopeSet' ? { type, body: { ...body, rafterLengthMm: 26_000 } } : { type, body }
+  );
+  await page.goto(`/job/${await seedJob(page, acts)}/sheet`);
+  await expect(page.locator('article').getByRole('table').first()).toBeVisible();
+  for (const paper of PAPERS) {
+    const pages = await printed(page, paper);
+    // the whole roof, drawing and marking stick, then 131 lines in columns of at most 42, two to a page
+    expect(pages).toHaveLength(4);
+    expectHeads(pages, 'Long row', 'Setting out');
+    for (const { lines } of pages.slice(1)) expect(lines[0]).toContain('Slope 1');
+  }
+  const back = await asPrinted(page);
+  const courses = await page
+    .locator('.print-page tbody th[scope="row"]')
+    .evaluateAll((all) => all.map((head) => (head as HTMLElement).innerText.trim()));
+  const listed = courses.slice(courses.indexOf('Under'));
+  expect(listed).toEqual(['Under', ...Array.from({ length: 130 }, (_, n) => String(n + 1))]);
+  const smallest = await smallestLetters(page);
+  expect(smallest.pt, smallest.text).toBeGreaterThanOrEqual(11 - 0.1);
+  await back();
 });

@@ -1,6 +1,6 @@
 import AxeBuilder from '@axe-core/playwright';
 import { type Page, expect } from '@playwright/test';
-import { seedJob, smallJob } from './seed-job.ts';
+import { type SeedAct, seedJob, smallJob } from './seed-job.ts';
 
 /**
  * Opens Sort in a small job with three pallets, on a device that keeps these preferences and was
@@ -9,9 +9,10 @@ import { seedJob, smallJob } from './seed-job.ts';
 export async function openSortBench(
   page: Page,
   preferences: object = {},
-  thresholdsMm: readonly number[] = [6, 5]
+  thresholdsMm: readonly number[] = [6, 5],
+  more: readonly SeedAct[] = []
 ): Promise<string> {
-  const jobId = await seedJob(page, smallJob(thresholdsMm));
+  const jobId = await seedJob(page, [...smallJob(thresholdsMm), ...more]);
   await page.evaluate((kept) => {
     localStorage.setItem('evencourse.preferences', JSON.stringify(kept));
     sessionStorage.setItem('evencourse.unit', 'yes');
@@ -28,9 +29,10 @@ export const verdict = (page: Page) => page.locator('.verdict');
 export async function openBench(
   page: Page,
   thresholdsMm: readonly number[],
-  way: 'hand' | 'gauge'
+  way: 'hand' | 'gauge',
+  more: readonly SeedAct[] = []
 ) {
-  const jobId = await openSortBench(page, { way }, thresholdsMm);
+  const jobId = await openSortBench(page, { way }, thresholdsMm, more);
   const seen = page.getByRole('button', { name: 'Seen' });
   if (way === 'gauge') await seen.click();
   return jobId;

@@ -215,14 +215,14 @@ test('a slate too thick says what to do: measure again, set aside or keep, one t
   await sign.getByRole('button', { name: 'Measure again' }).click();
   await expect(verdict(page)).toContainText('Undone');
   await expect(sign).toHaveCount(0);
-  await expect.poll(async () => (await types()).slice(-2)).toEqual(['slateGauged', 'entryVoided']);
+  await expect.poll(async () => (await types()).slice(-2)).toEqual(['readingHeld', 'entryVoided']);
 
   await gauge(page, '12.6');
   await sign.getByRole('button', { name: 'Set aside' }).click();
   await expect(verdict(page)).toContainText(/Set aside.*saved/);
   await expect
     .poll(async () => (await types()).slice(-3))
-    .toEqual(['slateGauged', 'entryVoided', 'slateSetAside']);
+    .toEqual(['readingHeld', 'entryVoided', 'slateSetAside']);
   expect((await eventsOf(page, jobId)).at(-1)?.body).toMatchObject({
     points: [1260],
     use: 'return'
@@ -234,7 +234,82 @@ test('a slate too thick says what to do: measure again, set aside or keep, one t
   await sign.getByRole('button', { name: 'Keep' }).click();
   await expect(sign).toHaveCount(0);
   await expect(verdict(page)).toContainText('12.70 mm');
-  expect((await types()).at(-1)).toBe('slateGauged');
+  await expect
+    .poll(async () => (await types()).slice(-3))
+    .toEqual(['readingHeld', 'entryVoided', 'slateGauged']);
+  // Back on the bench, it is a slate of its pile like any other.
+  await page.locator('.acts').getByRole('button', { name: /Undo/ }).click();
+  await expect(verdict(page)).toContainText(/Undone.*12\.7 mm/s);
+});
+
+test('J65 a slate too thick counts nowhere until it is answered, and asks again after a reload', async ({
+  page
+}) => {
+  await openBench(page, [6, 5], 'gauge');
+  for (let slate = 0; slate < 30; slate++) await gauge(page, `5.${20 + slate}`);
+  await expect(verdict(page)).toContainText(/5\.49 mm.*saved/);
+  await expect(page.locator('.tally')).toContainText('30');
+  await gauge(page, '12.5');
+  await expect(verdict(page)).toContainText(/12\.50 mm.*saved/);
+  await gauge(page, '5.5');
+  await expect(verdict(page)).toContainText(/5\.50 mm.*saved/);
+  const waits = page.getByRole('group', {
+    name: '1 reading waits for your answer: 12.50 mm, A'
+  });
+  await expect(waits).toBeVisible();
+  await page.reload();
+  await expect(waits.getByRole('button')).toHaveText(['Measure again', 'Set aside', 'Keep']);
+  await expectAccessible(page);
+  await waits.getByRole('button', { name: 'Keep' }).click();
+  await expect(verdict(page)).toContainText(/Thick.*12\.50 mm.*saved/s);
+  await expect(waits).toHaveCount(0);
+});
+
+test('J65 a slate just outside the order counts at once, and nobody is asked of a mate’s reading', async ({
+  page
+}) => {
+  const body = { palletId: 'pallet-A', points: [3200], gradesId: null, pile: null };
+  const jobId = await openBench(page, [6, 5], 'gauge', [
+    {
+      type: 'deliveryDeclared',
+      body: {
+        supplier: 'Heron',
+        ...{ lengthMm: 500, widthMm: 250, slatesOrdered: 1200 },
+        ...{ nominalThicknessMm: 6, tolerancePercent: 20 }
+      }
+    },
+    { type: 'readingHeld', body, sorter: 'mate' }
+  ]);
+  const last = async () => (await eventsOf(page, jobId)).at(-1)?.type;
+  const asked = page.getByRole('button', { name: 'Measure again' });
+  await gauge(page, '7.1');
+  await expect(verdict(page)).toContainText(/7\.10 mm.*saved/);
+  await expect(asked).toHaveCount(0);
+
+  const sign = page.getByRole('group', { name: 'Too thick, check it' });
+  await gauge(page, '7.5');
+  await expect(sign).toBeVisible();
+  await expect.poll(last).toBe('slateGauged');
+  await gauge(page, '6.9');
+  await expect(verdict(page)).toContainText(/6\.90 mm.*saved/);
+  await expect(asked).toHaveCount(0);
+
+  await gauge(page, '7.6');
+  await sign.getByRole('button', { name: 'Keep' }).click();
+  await expect(asked).toHaveCount(0);
+  await expect.poll(last).toBe('slateGauged');
+  await gauge(page, '7.7');
+  await sign.getByRole('button', { name: 'Set aside' }).click();
+  await expect.poll(last).toBe('slateSetAside');
+  await gauge(page, '7.8');
+  await sign.getByRole('button', { name: 'Measure again' }).click();
+  await expect.poll(last).toBe('entryVoided');
+  // Half as much again as what is read here may be a slip.
+  await gauge(page, '7');
+  await expect(verdict(page)).toContainText(/7\.00 mm.*saved/);
+  await gauge(page, '12.9');
+  await expect(sign).toBeVisible();
+  await expect.poll(last).toBe('readingHeld');
 });
 
 test('before the grades Sort says where the sample is, and which pallet comes next', async ({

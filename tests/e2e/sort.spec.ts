@@ -108,6 +108,11 @@ test('pallets stand open side by side and change in two taps', async ({ page }) 
   const piles = page.getByRole('group', { name: 'On the piles' }).getByRole('button');
   await page.getByRole('button', { name: 'Pallets' }).click();
   await expectAccessible(page);
+  // On a board "b" and "B" are one pallet.
+  await page.getByLabel('Name on the pallet').fill('b');
+  await page.getByLabel('Slates on it').fill('10');
+  await page.getByRole('button', { name: 'Add pallet' }).click();
+  await expect(page.getByText('There is a pallet B already.')).toBeVisible();
   await page.getByRole('checkbox', { name: 'Open: C' }).check();
   await page.getByRole('button', { name: 'B 400 left' }).click();
   await piles.first().click();
@@ -208,6 +213,77 @@ test('the pallet in use is whole and first, and all stand equally wide', async (
     expect(boxes[0].right).toBeLessThanOrEqual((row?.x ?? 0) + (row?.width ?? 0));
     for (const { width } of boxes) expect(width).toBeCloseTo(boxes[0].width, 0);
     await page.getByRole('button', { name: 'Pallets' }).click();
+  }
+});
+
+test('three open pallets stand whole on a phone; of more, one is cut at the edge', async ({
+  page
+}) => {
+  await openBench(page, [6, 5], 'hand');
+  const chips = page.getByRole('group', { name: 'From pallet' }).locator('.chip');
+  await page.getByRole('button', { name: 'Pallets' }).click();
+  for (const label of ['B', 'C'])
+    await page.getByRole('checkbox', { name: `Open: ${label}` }).check();
+  await expect(chips).toHaveCount(3);
+  await ownLetters(page);
+  const inRow = async () => {
+    const row = await page.locator('.chips').boundingBox();
+    const edge = (row?.x ?? 0) + (row?.width ?? 0);
+    const boxes = await chips.evaluateAll((all) => all.map((chip) => chip.getBoundingClientRect()));
+    return boxes.map(({ left, width }) => Math.min(1, Math.max(0, (edge - left) / width)));
+  };
+  expect(await inRow()).toEqual([1, 1, 1]);
+  await chips.nth(2).click();
+  await expect(chips.first()).toHaveText(/^C/);
+  await page.getByLabel('Name on the pallet').fill('D');
+  await page.getByLabel('Slates on it').fill('400');
+  await page.getByRole('button', { name: 'Add pallet' }).click();
+  await expect(chips).toHaveCount(4);
+  const [, second, third, fourth] = await inRow();
+  expect([second, fourth]).toEqual([1, 0]);
+  expect(third).toBeGreaterThan(0.4);
+  expect(third).toBeLessThan(0.9);
+});
+
+test('a pallet added by mistake is removed and brought back; one with slates stays, and why', async ({
+  page
+}) => {
+  const jobId = await openBench(page, [6, 5], 'hand');
+  await page.getByRole('button', { name: /Thick/ }).click();
+  await expect(verdict(page)).toContainText(/Thick.*saved/s);
+  await page.getByRole('button', { name: 'Pallets' }).click();
+  const stays = page.getByText('A pallet with slates, a stack or a sample place entered stays.');
+  await expect(stays).toBeVisible();
+  await expect(page.getByRole('button', { name: 'Remove this pallet: A' })).toHaveCount(0);
+  await expectAccessible(page);
+  await page.getByRole('button', { name: 'Remove this pallet: C' }).click();
+  await expect(page.getByText('Pallet C removed.')).toBeVisible();
+  await expect(page.locator('.choose')).toHaveText([/^A/, /^B/]);
+  await page.reload();
+  await page.getByRole('button', { name: 'Pallets' }).click();
+  await expect(page.locator('.choose')).toHaveText([/^A/, /^B/]);
+  await page.getByRole('button', { name: 'Remove this pallet: B' }).click();
+  await page.getByRole('button', { name: 'Bring it back' }).click();
+  await expect(page.locator('.choose')).toHaveText([/^A/, /^B/]);
+  const types = (await eventsOf(page, jobId)).map(({ type }) => type);
+  expect(types.filter((type) => type === 'palletAdded')).toHaveLength(3);
+  expect(types.slice(-3)).toEqual(['entryVoided', 'entryVoided', 'entryVoided']);
+});
+
+test('the answer of a slate is no button to look at', async ({ page }) => {
+  await openBench(page, [6, 5], 'gauge');
+  await gauge(page, '6.3');
+  await expect(verdict(page)).toContainText(/6\.30 mm.*saved/);
+  for (const colorScheme of ['light', 'dark'] as const) {
+    await page.emulateMedia({ colorScheme });
+    const look = await verdict(page).evaluate((answer) => {
+      const { borderTopWidth, borderRadius, boxShadow, cursor } = getComputedStyle(answer);
+      return { borderTopWidth, borderRadius, boxShadow, isPointer: cursor === 'pointer' };
+    });
+    expect(look, colorScheme).toEqual({
+      ...{ borderTopWidth: '0px', borderRadius: '0px' },
+      ...{ boxShadow: 'none', isPointer: false }
+    });
   }
 });
 

@@ -15,6 +15,7 @@ const MOST_TAPS = {
   'change pallet': 1, // (2)
   'set 3 grades': 2, // (2)
   'two-slope roof': 15, // (34)
+  'hipped roof with a valley, a rooflight and a chimney': 30,
   plan: 2, // (2)
   'lay a course': 1, // (1)
   rogue: 4 // (4)
@@ -110,6 +111,54 @@ test('what the slater does takes few taps', async ({ page }) => {
     await tap(button(page, 'Use this plan'));
     await expect.poll(types).toContain('planAdopted');
   });
+});
+
+test('a hipped roof with a valley, a rooflight and a chimney takes few taps', async ({ page }) => {
+  const jobId = await seedJob(page, smallJob([]));
+  await page.goto(`/job/${jobId}`);
+  await count('hipped roof with a valley, a rooflight and a chimney', async (tap) => {
+    await tap(screen(page, 'Roof'));
+    await tap(label(page, 'Length'), '500');
+    await tap(label(page, 'Width'), '250');
+    await tap(label(page, 'Headlap'), '100');
+    await tap(button(page, 'Save the slate'));
+    const shapes = page.getByRole('form', { name: 'Start from a shape' });
+    await tap(shapes.getByRole('button', { name: 'L with a valley' }));
+    await tap(shapes.getByLabel(/^Length/), '12000');
+    await tap(shapes.getByLabel(/^Depth/), '7000');
+    await tap(shapes.getByLabel('Pitch'), '35');
+    await tap(shapes.getByRole('button', { name: 'Draw this roof' }));
+    const openings = [
+      { slope: 'Front slope', opening: 'rooflight', at: ['1500', '800', '1500', '1200'] },
+      { slope: 'Back slope', opening: 'chimney', at: ['6000', '900', '3000', '700'] }
+    ];
+    for (const [before, { slope, opening, at }] of openings.entries()) {
+      if (before === 0) await tap(page.getByText('Each slope', { exact: true }));
+      const chosen = page
+        .getByRole('list', { name: /Slopes of this roof/ })
+        .getByRole('button', { name: slope });
+      if ((await chosen.getAttribute('aria-pressed')) !== 'true') await tap(chosen);
+      await tap(button(page, `Change ${slope}`));
+      await tap(button(page, `Add a ${opening}`));
+      const fields = page.getByRole('group', { name: new RegExp(`^${opening} 1`, 'i') });
+      for (const [index, name] of [
+        'From the left end of the eave',
+        'Width',
+        'From the eave up the rafter',
+        'Length up the rafter'
+      ].entries())
+        await tap(fields.getByLabel(name, { exact: true }), at[index]);
+      await tap(button(page, `Save ${slope}`));
+      const saved = async () =>
+        (await eventsOf(page, jobId))
+          .filter(({ type }) => type === 'slopeSet')
+          .filter(({ body }) => (body.openings as unknown[]).length > 0).length;
+      await expect.poll(saved).toBe(before + 1);
+    }
+  });
+  await page.getByText('Hips, valleys and ridges', { exact: true }).click();
+  for (const kind of ['Hip', 'Valley'])
+    await expect(page.getByText(new RegExp(`^${kind}, .* with .*; courses meet$`))).toHaveCount(1);
 });
 
 test('what is done while laying takes few taps', async ({ page }) => {

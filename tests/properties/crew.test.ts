@@ -1,15 +1,23 @@
 import fc from 'fast-check';
 import { afterAll, expect, it } from 'vitest';
 import { JOB, TestDevice, TestHub, type Weather, gauged, opened } from '../support/crew-kit.ts';
+import { report, rounds } from '../support/rounds.ts';
 
-const RUNS = process.env.FAULTS === 'full' ? 200 : 12;
+const RUNS = rounds(12, 200);
 const DEVICES = 3;
 
 /** What may happen in a morning; devices and weather are drawn as numbers. */
 type Step =
   | { readonly what: 'act'; readonly who: number; readonly events: number }
   | { readonly what: 'undo'; readonly who: number }
-  | { readonly what: 'exchange'; readonly who: number; readonly weather: readonly number[] }
+  | {
+      readonly what: 'exchange';
+      readonly who: number;
+      readonly weather: readonly number[];
+      /** Whether the device has no room for what comes. */
+      readonly isFull: boolean;
+    }
+  | { readonly what: 'clock'; readonly who: number; readonly hours: number }
   | { readonly what: 'copy' }
   | { readonly what: 'put-back' };
 
@@ -29,18 +37,34 @@ const step: fc.Arbitrary<Step> = fc.oneof(
     arbitrary: fc.record({
       what: fc.constant('exchange' as const),
       who,
-      weather: fc.array(fc.nat(7), { minLength: 1, maxLength: 6 })
+      weather: fc.array(fc.nat(8), { minLength: 1, maxLength: 6 }),
+      isFull: fc.nat(7).map((drawn) => drawn === 0)
+    })
+  },
+  {
+    weight: 1,
+    arbitrary: fc.record({
+      what: fc.constant('clock' as const),
+      who,
+      hours: fc.integer({ min: -9000, max: 9000 })
     })
   },
   { weight: 1, arbitrary: fc.constant({ what: 'copy' as const }) },
   { weight: 1, arbitrary: fc.constant({ what: 'put-back' as const }) }
 );
 
-const met = { acts: 0, lost: 0, doubled: 0, offline: 0, putBack: 0 };
+const met = {
+  acts: 0,
+  lost: 0,
+  doubled: 0,
+  offline: 0,
+  hubFull: 0,
+  deviceFull: 0,
+  clockWrong: 0,
+  putBack: 0
+};
 afterAll(() => {
-  process.stdout.write(
-    `faults: crew ${RUNS} runs, ${JSON.stringify(met)}, 0 diverged, lost or doubled\n`
-  );
+  report('a crew in all weathers', { runs: RUNS, ...met, 'diverged, lost or doubled': 0 });
   // A run in which nothing went wrong would prove nothing.
   for (const [fault, count] of Object.entries(met)) expect(count, fault).toBeGreaterThan(RUNS / 4);
 });
@@ -50,17 +74,20 @@ function weatherOf(list: readonly number[]): Weather {
   let at = 0;
   return {
     next() {
-      const drawn = list[at++] ?? 7;
+      const drawn = list[at++] ?? 8;
       if (drawn === 0) met.offline++;
       else if (drawn === 1 || drawn === 2) met.lost++;
       else if (drawn === 3) met.doubled++;
-      return drawn === 0 ? 'offline' : drawn < 3 ? 'lost-answer' : drawn === 3 ? 'doubled' : 'fair';
+      else if (drawn === 4) met.hubFull++;
+      return (
+        (['offline', 'lost-answer', 'lost-answer', 'doubled', 'hub-full'] as const)[drawn] ?? 'fair'
+      );
     }
   };
 }
 
 it(
-  'J14: a crew comes to the same journal and view, whatever was lost, doubled, cut off or put back',
+  'J14, J32 to J34: a crew comes to the same journal and view, whatever was lost, doubled, cut off, full, put back or wrong by the clock',
   async () => {
     await fc.assert(
       fc.asyncProperty(fc.array(step, { minLength: 12, maxLength: 40 }), async (steps) => {
@@ -91,6 +118,17 @@ async function morning(hub: TestHub, steps: readonly Step[]): Promise<void> {
   await crew[0].exchange();
   let putBack = await hub.copy();
   let reading = 400;
+  const exchange = async (device: TestDevice, { weather, isFull }: Step & { what: 'exchange' }) => {
+    const { merge } = device.store;
+    if (isFull)
+      device.store.merge = () => {
+        met.deviceFull++;
+        return Promise.reject(new DOMException('no room', 'QuotaExceededError'));
+      };
+    await device.exchange(hub.through(weatherOf(weather))).finally(() => {
+      device.store.merge = merge;
+    });
+  };
   for (const one of steps)
     if (one.what === 'act') {
       const acts = Array.from({ length: one.events }, () => gauged(400 + (reading++ % 500)));
@@ -99,9 +137,11 @@ async function morning(hub: TestHub, steps: readonly Step[]): Promise<void> {
       const [last] = await crew[one.who].store.newest(JOB, 1);
       if (last?.type === 'slateGauged')
         await act(crew[one.who], { type: 'entryVoided', body: { voids: last.id } });
-    } else if (one.what === 'exchange')
-      await crew[one.who].exchange(hub.through(weatherOf(one.weather)));
-    else if (one.what === 'copy') putBack = await hub.copy();
+    } else if (one.what === 'exchange') await exchange(crew[one.who], one);
+    else if (one.what === 'clock') {
+      met.clockWrong++;
+      crew[one.who].clockAheadMs = one.hours * 3_600_000;
+    } else if (one.what === 'copy') putBack = await hub.copy();
     else {
       met.putBack++;
       await putBack();

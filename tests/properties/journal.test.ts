@@ -62,7 +62,9 @@ describe('the fold', () => {
         const backIn = undo(before.length + 2, before.length + 1);
         expect(readEvent(made).kind).toBe('known');
         const withIt = foldAll([...before, made].map(readEvent));
-        expect(canonicalView(withIt)).not.toBe(viewOf(before));
+        // A check of a piled slate is kept and counted nowhere.
+        const isCounted = !('of' in one && one.of === 'pile');
+        expect(canonicalView(withIt) !== viewOf(before)).toBe(isCounted);
         expect(withoutVoids([...before, made, out])).toBe(withoutVoids(before));
         expect(withoutVoids([...before, made, out, backIn])).toBe(canonicalView(withIt));
       }),

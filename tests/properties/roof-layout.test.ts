@@ -15,7 +15,7 @@ import {
 import { rounds } from '../support/rounds.ts';
 import { closestJoints } from '../support/joint-walk.ts';
 
-const RUNS = { seed: 90_125, numRuns: rounds(125, 250) };
+const RUNS = { seed: 90_125, numRuns: rounds(125, 1000) };
 
 const anySpec = fc
   .record({

@@ -56,24 +56,73 @@ describe('courses of several lengths are chosen exactly', () => {
   it('as trying every number of courses finds, gables and hips, one width and random widths', () => {
     const seen = { optimal: 0, short: 0, impossible: 0, severalSets: 0 };
     fc.assert(
-      fc.property(fc.array(slope, { minLength: 1, maxLength: 2 }), stocksOf(4), (given, stocks) => {
-        const slopes = slopesOf(given);
-        const chosen = chooseCourses(slopes, base, stocks);
-        const best = bestByTrying(slopes, base, stocks, 13);
-        seen[chosen.status]++;
-        if (chosen.status !== 'optimal') {
-          expect(best).toBeUndefined();
-          return;
+      fc.property(
+        fc.array(slope, { minLength: 1, maxLength: 2 }),
+        stocksOf(4),
+        fc.boolean(),
+        (given, stocks, hasUndereave) => {
+          const slopes = slopesOf(given);
+          const chosen = chooseCourses(slopes, base, stocks, hasUndereave);
+          const best = bestByTrying(slopes, base, stocks, 13, hasUndereave);
+          seen[chosen.status]++;
+          if (chosen.status !== 'optimal') {
+            expect(best).toBeUndefined();
+            return;
+          }
+          expect(chosen.objective).toBeCloseTo(best!.objective, 9);
+          if (chosen.sets.filter(({ courses }) => courses > 0).length > 1) seen.severalSets++;
+          for (const { used, stock } of chosen.sets) expect(used).toBeLessThanOrEqual(stock);
         }
-        expect(chosen.objective).toBeCloseTo(best!.objective, 9);
-        if (chosen.sets.filter(({ courses }) => courses > 0).length > 1) seen.severalSets++;
-        for (const { used, stock } of chosen.sets) expect(used).toBeLessThanOrEqual(stock);
-      }),
+      ),
       { seed: 21, numRuns: rounds(150, 1500) }
     );
     expect(seen.optimal).toBeGreaterThan(20);
     expect(seen.short).toBeGreaterThan(20);
     expect(seen.severalSets).toBeGreaterThan(10);
+  });
+
+  it('as trying every number finds where sets must have some courses, and not more', () => {
+    const seen = { optimal: 0, held: 0 };
+    const held = fc
+      .tuple(
+        stocksOf(3),
+        fc.array(fc.tuple(fc.integer({ min: 0, max: 4 }), fc.integer({ min: 0, max: 4 })), {
+          minLength: 3,
+          maxLength: 3
+        })
+      )
+      .map(([stocks, limits]) =>
+        stocks.map((one, set) => {
+          const [least, more] = limits[set];
+          return { ...one, stock: 3 * one.stock, least, ...(more < 3 && { most: least + more }) };
+        })
+      );
+    fc.assert(
+      fc.property(fc.array(slope, { minLength: 1, maxLength: 2 }), held, (given, stocks) => {
+        const slopes = slopesOf(given);
+        const chosen = chooseCourses(slopes, base, stocks);
+        const best = bestByTrying(slopes, base, stocks, 18);
+        if (chosen.status !== 'optimal') {
+          expect(best).toBeUndefined();
+          return;
+        }
+        seen.optimal++;
+        expect(chosen.objective).toBeCloseTo(best!.objective, 9);
+        for (const [set, { courses }] of chosen.sets.entries()) {
+          expect(courses).toBeGreaterThanOrEqual(stocks[set].least);
+          expect(courses).toBeLessThanOrEqual(stocks[set].most ?? Infinity);
+        }
+        const free = chooseCourses(
+          slopes,
+          base,
+          stocks.map(({ set, stock }) => ({ set, stock }))
+        );
+        if (free.status === 'optimal' && free.objective < chosen.objective - 1e-9) seen.held++;
+      }),
+      { seed: 4, numRuns: rounds(200, 1500) }
+    );
+    expect(seen.optimal).toBeGreaterThan(20);
+    expect(seen.held).toBeGreaterThan(5);
   });
 
   it('as a general solver finds on rafters of 15 to 40 courses', async () => {
@@ -90,11 +139,12 @@ describe('courses of several lengths are chosen exactly', () => {
       ),
       { seed: 2, numRuns: rounds(12, 100) }
     );
-    for (const [rafterLengthMm, scarce, plenty] of cases) {
+    for (const [at, [rafterLengthMm, scarce, plenty]] of cases.entries()) {
+      const hasUndereave = at % 2 === 1;
       const stocks = scarce.map(({ set, stock }) => ({ set, stock: stock * plenty + 1 }));
       const [only] = slopesOf([{ rafterLengthMm, eaveWidthMm: 5000, inset: 0 }]);
-      const chosen = chooseCourses([only], base, stocks);
-      const solved = highs.solve(setsMilp(only, base, stocks), {
+      const chosen = chooseCourses([only], base, stocks, hasUndereave);
+      const solved = highs.solve(setsMilp(only, base, stocks, hasUndereave), {
         mip_rel_gap: 0,
         output_flag: false
       });

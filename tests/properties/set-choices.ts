@@ -22,7 +22,8 @@ function usedBy(
   slopes: readonly Slope[],
   base: SlateSpec,
   stocks: readonly SetStock[],
-  counts: readonly number[]
+  counts: readonly number[],
+  hasUndereave: boolean
 ): number[] | undefined {
   const order = counts.flatMap((courses, set) => new Array<number>(courses).fill(set));
   const used = counts.map(() => 0);
@@ -41,6 +42,8 @@ function usedBy(
   for (const slope of slopes) {
     const top = slope.rafterLengthMm - slope.ridgeGapMm + slope.eaveOverhangMm;
     let [tail, isFull] = [0, false];
+    // The undereave is a row at the eave, cut from the lowest set.
+    if (hasUndereave && order.length > 0) take(slope, order[0], 0);
     for (const [index, set] of order.entries()) {
       const { lengthMm } = stocks[set].set;
       const gauge = (lengthMm - base.headlapMm) / 2;
@@ -63,7 +66,8 @@ export function bestByTrying(
   slopes: readonly Slope[],
   base: SlateSpec,
   stocks: readonly SetStock[],
-  mostCourses: number
+  mostCourses: number,
+  hasUndereave = false
 ): Tried | undefined {
   let best: Tried | undefined;
   const consider = (counts: readonly number[]) => {
@@ -72,8 +76,14 @@ export function bestByTrying(
       (length, index) =>
         index > 0 && (laid[index - 1] - base.headlapMm) / 2 - (laid[index - 1] - length) < 50
     );
-    const used = isSteep ? undefined : usedBy(slopes, base, stocks, counts);
+    const used = isSteep ? undefined : usedBy(slopes, base, stocks, counts, hasUndereave);
     if (!used || used.some((value, set) => value > stocks[set].stock)) return;
+    if (
+      stocks.some(
+        ({ least = 0, most = Infinity }, set) => counts[set] < least || counts[set] > most
+      )
+    )
+      return;
     const objective = stocks.reduce((sum, { set, stock }, index) => {
       const width = set.widths.kind === 'one' ? set.widths.widthMm : 1;
       return sum + (set.lengthMm * width * used[index] ** 2) / Math.max(stock, 1) / 1e6;
@@ -88,11 +98,24 @@ export function bestByTrying(
   return best;
 }
 
+/** Whether a set ends the roof, and whether it is the lowest. */
+const ENDS = [
+  [0, 0],
+  [1, 0]
+] as const;
+const ENDS_AND_LOWEST = [...ENDS, [0, 1], [1, 1]] as const;
+
 /**
  * The choice for one slope with square sides as a mixed-integer programme in LP format, for a
- * general solver: `z` is 1 where a set takes so many courses, `y` where a set ends the roof.
+ * general solver: `z` is 1 where a set takes so many courses, `y` where a set ends the roof. The lowest
+ * set has variables of its own where it gives the undereave as well.
  */
-export function setsMilp(slope: Slope, base: SlateSpec, stocks: readonly SetStock[]): string {
+export function setsMilp(
+  slope: Slope,
+  base: SlateSpec,
+  stocks: readonly SetStock[],
+  hasUndereave = false
+): string {
   const width = widthAt(slope, 0);
   const top = slope.rafterLengthMm - slope.ridgeGapMm + slope.eaveOverhangMm;
   const joint = base.jointMinMm;
@@ -112,11 +135,15 @@ export function setsMilp(slope: Slope, base: SlateSpec, stocks: readonly SetStoc
     binaries.push(`y_${i}`);
     fill.push(`+ ${set.lengthMm - gauge} y_${i}`);
     for (let n = 1; n <= most; n++)
-      for (const ends of [0, 1]) {
+      for (const [ends, lowest] of hasUndereave ? ENDS_AND_LOWEST : ENDS) {
         // The set that ends the roof takes one course more, the short one at the top.
-        const slates = (n + ends) * each;
-        const name = `z_${i}_${n}_${ends}`;
+        const slates = (n + ends + lowest) * each;
+        const name = `z_${i}_${n}_${ends}${lowest}`;
         if (slates > stock) continue;
+        const below = used.slice(0, i).flat();
+        if (lowest) for (const other of below) rows.push(`${name} ${other} <= 1`);
+        else if (hasUndereave)
+          rows.push(`${name}${below.map((other) => ` ${other.replace('+', '-')}`).join('')} <= 0`);
         binaries.push(name);
         objective.push(`+ ${(set.lengthMm * slateMm * slates ** 2) / stock / 1e6} ${name}`);
         fill.push(`+ ${n * gauge} ${name}`);

@@ -23,7 +23,7 @@ export const gauged = (hundredths: number, palletId = 'p1'): NewEvent => ({
 /** What goes wrong on the way between a device and the hub. */
 export interface Weather {
   /** Asked before each request. */
-  next(): 'fair' | 'offline' | 'lost-answer' | 'doubled';
+  next(): 'fair' | 'offline' | 'lost-answer' | 'doubled' | 'hub-full';
 }
 
 /** For tests: a hub on a real file, without sockets, that can be put back from an old copy. */
@@ -57,6 +57,7 @@ export class TestHub {
     return async (url, init) => {
       const what = weather.next();
       if (what === 'offline') throw new TypeError('no signal');
+      if (what === 'hub-full') return Response.json({ error: 'hub-full' }, { status: 507 });
       const answer = await this.fetch(url, init);
       if (what === 'lost-answer') throw new TypeError('the answer was lost');
       return what === 'doubled' ? this.fetch(url, init) : answer;
@@ -108,11 +109,14 @@ export class TestDevice {
   readonly hub: TestHub;
   state!: CrewRecord;
   keys!: SpaceKeys;
+  /** How far its clock is ahead of the hub's, ms. */
+  clockAheadMs = 0;
 
   constructor(hub: TestHub, seed: number, database = new MemoryDatabase()) {
     this.hub = hub;
     this.database = database;
-    this.store = new MemoryStore(testSurroundings(seed), database);
+    const { now, randomHex } = testSurroundings(seed);
+    this.store = new MemoryStore({ now: () => now() + this.clockAheadMs, randomHex }, database);
   }
 
   async join(): Promise<this> {
@@ -130,7 +134,7 @@ export class TestDevice {
     const joiner = { device: await this.store.deviceId(), name: 'Wren' };
     const exchange = await exchangeAs(fetch, this.state, joiner, {
       journal: this.store,
-      now: () => 1,
+      now: () => this.hub.time + this.clockAheadMs,
       save: async (state) => {
         this.state = state;
       }

@@ -18,7 +18,7 @@ const palletId = fc.constantFrom('p1', 'p2', 'constructor');
 const slopeId = fc.constantFrom('s1', 's2');
 const gradesId = fc.constantFrom(null, 'g1', 'g2');
 const sizeId = fc.constantFrom('long', 'short', 'z');
-const pile = fc.integer({ min: 1, max: 8 });
+const pile = fc.integer({ min: 1, max: 12 });
 const count = fc.integer({ min: 0, max: 5000 });
 const lengthMm = fc.integer({ min: 0, max: 10_000 });
 const reading = fc.integer({ min: 150, max: 4000 });
@@ -35,6 +35,10 @@ const sample = maybe(
 );
 const edge = fc.record({ kind: fc.constantFrom('verge' as const, 'hip' as const) });
 const piles = fc.array(fc.record({ pile, pieces: count }), { minLength: 1, maxLength: 2 });
+const undereave = fc.record({
+  setAside: count,
+  piles: fc.array(fc.record({ pile, slates: count, slateAndAHalves: count }), { maxLength: 2 })
+});
 const hash = fc.constant('0'.repeat(64));
 
 /** For each type of event, any of its bodies. `entryVoided` names what the caller puts in. */
@@ -49,7 +53,8 @@ export const BODY: {
     carryMassKg: maybe(fc.constantFrom(20, 25)),
     battenWasteShare: maybe(fc.constantFrom(0.05, 0.1)),
     layingPacePerHour: maybe(fc.constantFrom(null, 40)),
-    battenLengthMm: maybe(fc.constantFrom(4800, 6000))
+    battenLengthMm: maybe(fc.constantFrom(4800, 6000)),
+    undereaveOrdered: maybe(fc.boolean())
   }),
   slateSpecSet: fc.record({
     lengthMm,
@@ -97,6 +102,7 @@ export const BODY: {
   sampleDrawn: fc.record({
     seed: fc.integer(),
     plan: fc.constantFrom('own' as const, 'variables' as const),
+    fewLayers: maybe(fc.boolean()),
     positions: fc.uniqueArray(
       fc.record(
         { palletId, layer: count, place: count, full: fc.boolean() },
@@ -113,6 +119,10 @@ export const BODY: {
     ...{ palletId, points, gradesId, pile: fc.option(pile), sample },
     rocks: maybe(fc.boolean())
   }),
+  readingHeld: fc.record({
+    ...{ palletId, points, gradesId, pile: fc.option(pile) },
+    rocks: maybe(fc.boolean())
+  }),
   slateTapped: fc.record({ palletId, pile, gradesId }),
   slateSetAside: fc.record({ palletId, reason, use, points: maybe(points), sample }),
   slateChecked: fc.record({
@@ -122,21 +132,35 @@ export const BODY: {
     gradesId,
     points
   }),
-  stackMeasured: fc.record({
-    palletId: fc.option(palletId),
-    slates: fc.integer({ min: 1, max: 100 }),
-    totalMm: lengthMm
-  }),
+  stackMeasured: fc.record(
+    {
+      palletId: fc.option(palletId),
+      slates: fc.integer({ min: 1, max: 100 }),
+      totalMm: lengthMm,
+      pile,
+      gradesId
+    },
+    { requiredKeys: ['palletId', 'slates', 'totalMm'] }
+  ),
   pileCounted: fc.record(
-    { gradesId, pile, slates: count, tallied: count, taken: count, sizeId },
+    {
+      ...{ gradesId, pile, slates: count, tallied: count, taken: count, sizeId },
+      ...{ heightMm: lengthMm, sdSlates: fc.double({ min: 0, max: 50, noNaN: true }) }
+    },
     { requiredKeys: ['gradesId', 'pile', 'slates'] }
   ),
-  gradesSet: fc.record({
-    method: fc.constantFrom(...BOUNDARY_METHODS),
-    thresholdsMm: fc
-      .uniqueArray(lengthMm, { minLength: 1, maxLength: 7 })
-      .map((mm) => mm.sort((one, other) => other - one))
-  }),
+  gradesSet: fc
+    .record({
+      method: fc.constantFrom(...BOUNDARY_METHODS),
+      thresholdsMm: fc
+        .uniqueArray(lengthMm, { minLength: 1, maxLength: 7 })
+        .map((mm) => mm.sort((one, other) => other - one)),
+      numbers: maybe(fc.uniqueArray(pile, { minLength: 8, maxLength: 8 }))
+    })
+    .map(({ numbers, ...body }) => ({
+      ...body,
+      ...(numbers && { piles: numbers.slice(0, body.thresholdsMm.length + 1) })
+    })),
   slopeSet: fc.record(
     {
       slopeId,
@@ -185,14 +209,18 @@ export const BODY: {
     },
     { requiredKeys: ['gradesId', 'kickAllowanceMm', 'expectedKickers', 'joints', 'courses'] }
   ),
-  courseLaid: fc.record({ slopeId, course: fc.integer({ min: 1, max: 3 }), piles }),
+  courseLaid: fc.record(
+    { slopeId, course: fc.integer({ min: 1, max: 3 }), piles, undereave },
+    { requiredKeys: ['slopeId', 'course', 'piles'] }
+  ),
   coursePartLaid: fc.record(
     {
       slopeId,
       course: fc.integer({ min: 1, max: 3 }),
       from: fc.constantFrom('left' as const, 'right' as const),
       piles: fc.array(fc.record({ pile, pieces: count }), { maxLength: 3 }),
-      note: name
+      note: name,
+      undereave
     },
     { requiredKeys: ['slopeId', 'course', 'from', 'piles'] }
   ),
@@ -206,7 +234,11 @@ export const BODY: {
     .record(
       {
         ...{ fromPile: pile, toPile: pile, gradesId, slates: fc.integer({ min: 1, max: 9 }) },
-        ...{ thicknessHundredths: reading, sizeId },
+        ...{
+          thicknessHundredths: reading,
+          sizeId,
+          why: fc.constantFrom('merged' as const, 'sortedAgain' as const)
+        },
         keptFor: fc.record({ slopeId, course: fc.integer({ min: 1, max: 3 }) })
       },
       { requiredKeys: ['fromPile', 'toPile', 'gradesId', 'slates'] }
