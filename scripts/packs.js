@@ -6,6 +6,8 @@ const HASHED = '_app/immutable';
 const PACKS = `${HASHED}/packs`;
 /** What a pack may hold before it is compressed, bytes; below 100 kB once it is. */
 const MOST_BYTES = 250_000;
+/** Parts that a pack has at least: the app's worker fetches fewer by themselves. */
+const FEWEST_PARTS = 4;
 
 /**
  * Joins the scripts and styles of a built app into packs, so that a poor line pays for some ten
@@ -51,7 +53,8 @@ function partsIn(folder) {
 }
 
 /**
- * Fills packs in order. A part larger than a pack is in none: it comes by itself.
+ * Fills packs in order. A part larger than a pack is in none, nor are the few that are
+ * left over: they come by themselves.
  *
  * @param {[path: string, text: string][]} parts
  */
@@ -69,7 +72,7 @@ function filled(parts) {
     packs[packs.length - 1].push(part);
     room -= length;
   }
-  return packs;
+  return packs.filter((pack) => pack.length >= FEWEST_PARTS);
 }
 
 /** @param {string} text */
