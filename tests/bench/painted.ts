@@ -6,6 +6,8 @@ export const SLOWDOWN = 4;
 declare global {
   interface Window {
     paintedMs: number[];
+    /** The same until the frame after it is painted, for what is told a frame later. */
+    paintedNextMs: number[];
   }
 }
 
@@ -28,25 +30,42 @@ export const PHONE = {
 export async function timePainted(page: Page, type: 'keydown' | 'pointermove'): Promise<void> {
   await page.evaluate((type) => {
     window.paintedMs = [];
-    const begin = ({ timeStamp }: Event): number =>
-      requestAnimationFrame(() => {
-        // A message sent in a frame arrives once the frame is painted.
-        const { port1, port2 } = new MessageChannel();
-        port1.onmessage = () => window.paintedMs.push(performance.now() - timeStamp);
-        port2.postMessage(undefined);
+    window.paintedNextMs = [];
+    /** Resolves once the next frame is painted: a message sent in a frame arrives then. */
+    const nextFrame = (): Promise<unknown> =>
+      new Promise((resolve) => {
+        requestAnimationFrame(() => {
+          const { port1, port2 } = new MessageChannel();
+          port1.onmessage = resolve;
+          port2.postMessage(undefined);
+        });
       });
+    const begin = async ({ timeStamp }: Event): Promise<void> => {
+      await nextFrame();
+      window.paintedMs.push(performance.now() - timeStamp);
+      await nextFrame();
+      window.paintedNextMs.push(performance.now() - timeStamp);
+    };
     addEventListener(type, begin, { capture: true });
   }, type);
 }
 
 /** Forgets what was timed so far. */
 export async function startAnew(page: Page): Promise<void> {
-  await page.evaluate(() => (window.paintedMs = []));
+  await page.evaluate(() => {
+    window.paintedMs = [];
+    window.paintedNextMs = [];
+  });
 }
 
 /** What was timed since, ms. */
 export function painted(page: Page): Promise<number[]> {
   return page.evaluate(() => window.paintedMs);
+}
+
+/** What was timed since until the frame after was painted, ms. */
+function paintedNext(page: Page): Promise<number[]> {
+  return page.evaluate(() => window.paintedNextMs);
 }
 
 /**
@@ -72,7 +91,7 @@ export async function compareSpeeds(
     const each = (of: string): string => ((after[of] - before[of]) / moves).toFixed(1);
     console.log(
       `${name}, ${slowdown === 1 ? 'plain' : `slowed ${slowdown} times`}: until painted ` +
-        `${say(times)} ms; main thread ${each('TaskDuration')} ms a move: script ` +
+        `${say(times)} ms, the frame after ${say(await paintedNext(page))} ms; main thread ${each('TaskDuration')} ms a move: script ` +
         `${each('ScriptDuration')}, style ${each('RecalcStyleDuration')}, layout ${each('LayoutDuration')}`
     );
   }

@@ -39,28 +39,53 @@ export function ownPlanOf({ request }: PlanGround, own: OwnParts): Plan {
 
 /** Where a slope changes pile in a plan of what is left, from the eaves up. */
 export function changesOf({ courses }: Plan, slopeId: string): OwnChange[] {
-  const own = courses
-    .filter((course) => course.slopeId === slopeId && course.parts.length > 0)
-    .toSorted((one, other) => one.course - other.course);
-  const runs: { pile: number; from: PlannedCourse; to: PlannedCourse }[] = [];
-  for (const course of own)
-    for (const { pile } of course.parts) {
+  return changesAmong(risingBySlope(courses).get(slopeId) ?? []);
+}
+
+/** The same for the courses of one slope, eaves first. */
+function changesAmong(
+  courses: readonly Pick<PlannedCourse, 'slopeId' | 'course' | 'heightMm' | 'parts'>[]
+): OwnChange[] {
+  const own = courses.filter(({ parts }) => parts.length > 0);
+  const runs: { pile: number; from: number; to: number }[] = [];
+  for (const [at, { parts }] of own.entries())
+    for (const { pile } of parts) {
       const last = runs.at(-1);
-      if (last?.pile === pile) last.to = course;
-      else runs.push({ pile, from: course, to: course });
+      if (last?.pile === pile) last.to = at;
+      else runs.push({ pile, from: at, to: at });
     }
   return runs.slice(1).map(({ pile: upper, from, to }, index) => {
     const below = runs[index];
     const isShared = below.to === from;
-    const first = isShared ? own[own.indexOf(from) + 1] : from;
+    const first = (isShared ? own[from + 1] : undefined) ?? own[from];
+    const upTo = own[below.to].course;
     return {
-      ...{ slopeId, lower: below.pile, upper },
-      upTo: below.to.course,
-      least: below.from.course,
-      most: Math.max(below.to.course, to.course - 1),
-      heightMm: (first ?? from).heightMm
+      ...{ slopeId: first.slopeId, lower: below.pile, upper, upTo },
+      least: own[below.from].course,
+      most: Math.max(upTo, own[to].course - 1),
+      heightMm: first.heightMm
     };
   });
+}
+
+const risings = new WeakMap<object, ReadonlyMap<string, readonly CoursePlace[]>>();
+type CoursePlace = Pick<CourseDemand, 'slopeId' | 'course'>;
+
+/** Courses slope by slope, eaves first: sorted once for a list, since each step of a drag asks again. */
+function risingBySlope<T extends CoursePlace>(
+  courses: readonly T[]
+): ReadonlyMap<string, readonly T[]> {
+  const known = risings.get(courses) as ReadonlyMap<string, readonly T[]> | undefined;
+  if (known) return known;
+  const bySlope = new Map<string, T[]>();
+  for (const course of courses) {
+    const own = bySlope.get(course.slopeId);
+    if (own) own.push(course);
+    else bySlope.set(course.slopeId, [course]);
+  }
+  for (const own of bySlope.values()) own.sort((one, other) => one.course - other.course);
+  risings.set(courses, bySlope);
+  return bySlope;
 }
 
 /**
@@ -76,22 +101,18 @@ export function moveChange(
   change: OwnChange,
   upTo: number
 ): OwnParts {
-  const rest = ownPlanOf(ground, own);
   const target = Math.min(change.most, Math.max(change.least, upTo));
-  const onSlope = ground.request.courses
-    .filter(({ slopeId }) => slopeId === change.slopeId)
-    .toSorted((one, other) => one.course - other.course);
-  const firstAbove = onSlope.find(({ course }) => course > target);
-  const slopes = [...new Set(ground.request.courses.map(({ slopeId }) => slopeId))];
+  const bySlope = risingBySlope(ground.request.courses);
+  const firstAbove = bySlope.get(change.slopeId)?.find(({ course }) => course > target);
   const piles = new Map<string, number>();
-  for (const slopeId of slopes)
-    for (const one of changesOf(rest, slopeId)) {
+  for (const [slopeId, courses] of bySlope) {
+    const planned = courses.map((one) => ({ ...one, parts: own.get(placeOf(one)) ?? [] }));
+    for (const one of changesAmong(planned)) {
       const isSame =
         one.lower === change.lower &&
         one.upper === change.upper &&
         Math.abs(one.heightMm - change.heightMm) < SAME_HEIGHT_MM;
       if (!isSame) continue;
-      const courses = ground.request.courses.filter((course) => course.slopeId === slopeId);
       const below = courses
         .filter(({ heightMm }) => firstAbove && heightMm < firstAbove.heightMm - SAME_HEIGHT_MM)
         .map(({ course }) => course);
@@ -105,6 +126,7 @@ export function moveChange(
         else if (isLowered) piles.set(placeOf(course), one.upper);
       }
     }
+  }
   return withPiles(ground, own, piles);
 }
 
@@ -127,17 +149,18 @@ function withPiles(
   piles: ReadonlyMap<string, number>
 ): OwnParts {
   const met = new Map<number, number>();
-  for (const course of request.courses) {
+  const meeting = request.courses.filter(({ meets }) => meets);
+  for (const course of meeting) {
     const pile = piles.get(placeOf(course));
-    if (course.meets && pile !== undefined) met.set(toHundredths(course.heightMm), pile);
+    if (pile !== undefined) met.set(toHundredths(course.heightMm), pile);
   }
   const changed = new Map(own);
-  for (const course of request.courses) {
-    const place = placeOf(course);
-    const pile =
-      (course.meets ? met.get(toHundredths(course.heightMm)) : undefined) ?? piles.get(place);
-    if (pile !== undefined) changed.set(place, partsOfOne(course, pile));
-  }
+  const set = (course: CourseDemand, pile: number | undefined): void => {
+    if (pile !== undefined) changed.set(placeOf(course), partsOfOne(course, pile));
+  };
+  for (const course of request.courses) set(course, piles.get(placeOf(course)));
+  if (met.size > 0)
+    for (const course of meeting) set(course, met.get(toHundredths(course.heightMm)));
   return changed;
 }
 

@@ -30,31 +30,39 @@ export function planOfParts(
     return [plannedOf(course, parts, kicks)];
   });
   const courses = inOrderOfPiles(laid, (course) => course);
-  const slopes = new Map<string, Evenness>();
-  for (const { slopeId } of courses)
-    if (!slopes.has(slopeId))
-      slopes.set(slopeId, sumOf(courses.filter((course) => course.slopeId === slopeId)));
-  const whole = sumOf(courses);
+  const bySlope = new Map<string, Tally>();
+  const whole = { joints: 0, kickers: 0 };
+  const slates = piles.map(() => 0);
+  const slateAndAHalves = piles.map(() => 0);
+  let changeovers = 0;
+  for (const course of courses) {
+    const own = bySlope.get(course.slopeId) ?? { joints: 0, kickers: 0 };
+    bySlope.set(course.slopeId, own);
+    for (const tally of [own, whole]) {
+      tally.joints += course.joints;
+      tally.kickers += course.kickers;
+    }
+    if (course.parts.length > 1) changeovers++;
+    for (const part of course.parts) {
+      slates[part.pile - 1] += part.slates;
+      slateAndAHalves[part.pile - 1] += part.slateAndAHalves;
+    }
+  }
   return {
     status: 'optimal',
     objective: Math.round(whole.kickers * 1e9),
-    ...whole,
+    ...evennessOfTally(whole),
     courses,
-    changeovers: courses.filter(({ parts }) => parts.length > 1).length,
-    slopes,
-    piles: piles.map((stock, index) => {
-      const own = courses.flatMap(({ parts }) => parts.filter(({ pile }) => pile === index + 1));
-      const slates = own.reduce((sum, part) => sum + part.slates, 0);
-      const slateAndAHalves = own.reduce((sum, part) => sum + part.slateAndAHalves, 0);
-      return {
-        pile: index + 1,
-        slates,
-        slateAndAHalves,
-        spareSlates: stock.slates - stock.reservedSlates - slates,
-        spareSlateAndAHalves:
-          stock.slateAndAHalves - stock.reservedSlateAndAHalves - slateAndAHalves
-      };
-    }),
+    changeovers,
+    slopes: new Map([...bySlope].map(([slopeId, own]) => [slopeId, evennessOfTally(own)])),
+    piles: piles.map((stock, index) => ({
+      pile: index + 1,
+      slates: slates[index],
+      slateAndAHalves: slateAndAHalves[index],
+      spareSlates: stock.slates - stock.reservedSlates - slates[index],
+      spareSlateAndAHalves:
+        stock.slateAndAHalves - stock.reservedSlateAndAHalves - slateAndAHalves[index]
+    })),
     spareCommonSlateAndAHalves: 0
   };
 }
@@ -104,7 +112,7 @@ function evennessOf(
     }
     first = end;
   }
-  return { joints, kickers, per100Joints: joints === 0 ? 0 : (100 * kickers) / joints };
+  return evennessOfTally({ joints, kickers });
 }
 
 /** The same for a course of one pile, which need not be walked: a plan is set by hand in steps of these. */
@@ -114,12 +122,14 @@ function evennessOfOne(
   within: KickChances['within']
 ): Evenness {
   const joints = runs.reduce((sum, run) => sum + Math.max(0, piecesInRun(run) - 1), 0);
-  const kickers = joints * within[pile - 1];
-  return { joints, kickers, per100Joints: joints === 0 ? 0 : (100 * kickers) / joints };
+  return evennessOfTally({ joints, kickers: joints * within[pile - 1] });
 }
 
-function sumOf(courses: readonly Evenness[]): Evenness {
-  const joints = courses.reduce((sum, course) => sum + course.joints, 0);
-  const kickers = courses.reduce((sum, course) => sum + course.kickers, 0);
+interface Tally {
+  joints: number;
+  kickers: number;
+}
+
+function evennessOfTally({ joints, kickers }: Tally): Evenness {
   return { joints, kickers, per100Joints: joints === 0 ? 0 : (100 * kickers) / joints };
 }

@@ -32,7 +32,7 @@ export { default as Verdict } from './Verdict.svelte';
 export { default as WarningLines } from './WarningLines.svelte';
 export { sayBand } from './say-band.ts';
 export { sayAct, sayPile, sayUndo } from './act-words.ts';
-export { type CoursePlace } from './by-slope.ts';
+export { type CoursePlace, createBySlope } from './by-slope.ts';
 export { linearScale, stepFor, ticksBetween } from './chart-scale.ts';
 export { focusFirstWrong } from './focus.ts';
 export { showPageHead } from './page-heads.ts';

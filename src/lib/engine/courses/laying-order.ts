@@ -44,13 +44,20 @@ export function inOrderOfPiles<T>(
   items: readonly T[],
   placeOf: (item: T) => CoursePlace & { readonly parts: readonly { readonly pile: number }[] }
 ): T[] {
-  const first = (item: T) => placeOf(item).parts[0]?.pile ?? 0;
-  const last = (item: T) => placeOf(item).parts.at(-1)?.pile ?? 0;
-  const height = (item: T) => toHundredths(placeOf(item).heightMm);
-  return inLayingOrder(items, placeOf)
-    .map((item) => ({ item, height: height(item), first: first(item), last: last(item) }))
+  return items
+    .map((item) => {
+      const place = placeOf(item);
+      const { parts } = place;
+      const height = toHundredths(place.heightMm);
+      return { item, place, height, first: parts[0]?.pile ?? 0, last: parts.at(-1)?.pile ?? 0 };
+    })
     .sort(
-      (one, other) => one.height - other.height || one.first - other.first || one.last - other.last
+      (one, other) =>
+        one.height - other.height ||
+        one.first - other.first ||
+        one.last - other.last ||
+        compareText(one.place.slopeId, other.place.slopeId) ||
+        one.place.course - other.place.course
     )
     .map(({ item }) => item);
 }

@@ -3,6 +3,7 @@ import type { PlanState } from '$lib/app';
 import {
   type OwnChange,
   type OwnParts,
+  type PlanGround,
   isSameList,
   moveChange,
   ownPartsOf,
@@ -16,6 +17,9 @@ import {
 export class OwnPlan {
   readonly #desk: PlanState;
   #parts = $state.raw<OwnParts>();
+  /** The parts that the figures speak of: those drawn, or of the frame before while one is dragged. */
+  #told = $state.raw<OwnParts>();
+  #isTellingLater = false;
   /** The numbers of the piles that its places stand for. */
   #numbers: readonly number[] = [];
   /** Courses to lay that the plan it began with leaves out, since the stock was short for them. */
@@ -29,14 +33,28 @@ export class OwnPlan {
   }
 
   /** The plan of what is left; undefined before it was begun, or where the roof has changed since. */
-  readonly rest: Plan | undefined = $derived.by(() => {
+  readonly rest: Plan | undefined = $derived.by(() => this.#planOf(this.#told));
+  /** The same as it is drawn: a change that is dragged is there before the figures are. */
+  readonly drawn: Plan | undefined = $derived.by(() =>
+    this.#parts === this.#told ? this.rest : this.#planOf(this.#parts)
+  );
+
+  #planOf(parts: OwnParts | undefined): Plan | undefined {
     const { ground } = this.#desk;
-    const parts = this.#parts;
     if (!ground || !parts || !isSameList(ground.numbers, this.#numbers)) return undefined;
+    const last = this.#plans.get(parts);
+    if (last?.ground === ground) return last.plan;
     const places = ground.request.courses.map(placeOf);
     const isSameRoof = places.every((place) => parts.has(place) || this.#leftOut.includes(place));
-    return isSameRoof ? ownPlanOf(ground, parts) : undefined;
-  });
+    const plan = isSameRoof ? ownPlanOf(ground, parts) : undefined;
+    this.#plans.set(parts, { ground, plan });
+    return plan;
+  }
+  readonly #plans = new WeakMap<
+    OwnParts,
+    { readonly ground: PlanGround; readonly plan: Plan | undefined }
+  >();
+
   readonly lacking = $derived.by(() =>
     this.rest && this.#desk.ground ? pilesLacking(this.#desk.ground, this.rest) : []
   );
@@ -50,17 +68,30 @@ export class OwnPlan {
     const places = (ground?.request.courses ?? []).map(placeOf);
     this.#numbers = ground?.numbers ?? [];
     this.#leftOut = places.filter((place) => !parts.has(place));
-    this.#parts = parts;
+    this.#show(parts);
   }
 
+  /** Draws it moved in this frame; what it comes to is worked out and told in the next. */
   move(change: OwnChange, upTo: number): void {
     const { ground } = this.#desk;
-    if (ground && this.#parts) this.#set(moveChange(ground, this.#parts, change, upTo));
+    if (!ground || !this.#parts) return;
+    this.#remember();
+    this.#parts = moveChange(ground, this.#parts, change, upTo);
+    if (this.#isTellingLater) return;
+    this.#isTellingLater = true;
+    requestAnimationFrame(() =>
+      setTimeout(() => {
+        this.#isTellingLater = false;
+        this.#told = this.#parts;
+      })
+    );
   }
 
   setPile(place: { slopeId: string; course: number }, pile: number): void {
     const { ground } = this.#desk;
-    if (ground && this.#parts) this.#set(setPileOfCourse(ground, this.#parts, place, pile));
+    if (!ground || !this.#parts) return;
+    this.#remember();
+    this.#show(setPileOfCourse(ground, this.#parts, place, pile));
   }
 
   /** Takes the last step back. */
@@ -68,20 +99,24 @@ export class OwnPlan {
     const last = this.#before.at(-1);
     if (!last) return;
     this.#before = this.#before.slice(0, -1);
-    this.#parts = last;
+    this.#show(last);
     this.isRefused = false;
   }
 
   /** Forgets the steps: it is in use now, or given up. */
   clear(): void {
-    this.#parts = undefined;
+    this.#show(undefined);
     this.#before = [];
     this.isRefused = false;
   }
 
-  #set(parts: OwnParts): void {
+  #remember(): void {
     this.#before = [...this.#before, this.#parts as OwnParts];
-    this.#parts = parts;
     this.isRefused = false;
+  }
+
+  #show(parts: OwnParts | undefined): void {
+    this.#parts = parts;
+    this.#told = parts;
   }
 }
