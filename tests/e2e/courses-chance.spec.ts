@@ -50,7 +50,7 @@ test('by the rule no pile is likelier to run out than the limit, the most even p
   const { jobId } = await plainPlan(page);
   const way = (name: RegExp) => page.getByRole('group').getByRole('radio', { name });
   await expect(way(/^By the rule/)).toBeChecked();
-  await expect(page.getByText(/is tight/)).toHaveCount(0);
+  await expect(page.getByText(/may run out: /)).toHaveCount(0);
   const held = await rowsAddUp(page);
   expect(await shownChance(page)).toBeLessThanOrEqual(10);
   await expect(
@@ -67,7 +67,7 @@ test('by the rule no pile is likelier to run out than the limit, the most even p
   await expect(
     page.getByText(/of the plans that keep as many slates back, none has/)
   ).toBeVisible();
-  await expect(page.getByText(/^(Thick|Medium|Thin) is tight: \d in \d+\./).first()).toBeVisible();
+  await expect(page.getByText(/^(Thick|Medium|Thin) may run out: \d in \d+\./).first()).toBeVisible();
   expect(await shownChance(page)).toBeGreaterThan(10);
   expect(keptBack(await rowsAddUp(page))).toBeLessThan(keptBack(held));
   await page.setViewportSize({ width: 320, height: 640 });
@@ -97,7 +97,7 @@ test('another limit makes the plan by the rule again, which waits for a tap', as
   await expect(
     page.getByText(/^With what is left, no plan holds each pile to 0.1 %/)
   ).toBeVisible();
-  await expect(page.getByText(/is tight/).first()).toBeVisible();
+  await expect(page.getByText(/may run out: /).first()).toBeVisible();
   await rowsAddUp(page);
   await page.getByRole('button', { name: 'Use the new plan' }).click();
   await expect(page.getByText('In use, up to date.')).toBeVisible();

@@ -71,6 +71,43 @@ test('an own plan is made with the keys and a course, says what it breaks, is un
   await expect(thick).toHaveAttribute('aria-valuenow', String(used - 1));
 });
 
+test('an own plan that is not in use yet is there after another screen and after a reload', async ({
+  page
+}) => {
+  const jobId = await seedJob(page, twoSlopesSorted(220));
+  await page.goto(`/job/${jobId}/courses`);
+  await way(page, 'My own').check({ force: true });
+  const thick = change(page, 'South', '1 Thick');
+  const was = Number(await thick.getAttribute('aria-valuenow'));
+  await thick.focus();
+  await thick.press('ArrowDown');
+  const said = page.getByText(new RegExp(`^Thick 1–${was - 1} ·`));
+  await expect(said).toBeVisible();
+  const goTo = (name: string) => page.getByRole('link', { name, exact: true }).first().click();
+  await goTo('Roof');
+  await expect(page.getByRole('heading', { name: 'Roof', level: 1 })).toBeVisible();
+  await goTo('Courses');
+  await way(page, 'My own').check({ force: true });
+  await expect(said).toBeVisible();
+  await page.reload();
+  await way(page, 'My own').check({ force: true });
+  await expect(said).toBeVisible();
+  // What it was before is one step back.
+  await page.getByRole('button', { name: 'Undo the last step' }).click();
+  await expect(thick).toHaveAttribute('aria-valuenow', String(was));
+  expect((await eventsOf(page, jobId)).filter(({ type }) => type === 'planAdopted')).toEqual([]);
+});
+
+test('what can be done with a course that is tapped comes into view', async ({ page }) => {
+  const jobId = await seedJob(page, twoSlopesSorted(220));
+  await page.goto(`/job/${jobId}/courses`);
+  await way(page, 'My own').check({ force: true });
+  const drawing = page.locator('figure').filter({ hasText: 'South' }).locator('svg').first();
+  await drawing.scrollIntoViewIfNeeded();
+  await drawing.click({ position: { x: 80, y: 30 } });
+  await expect(page.getByRole('group', { name: 'Lay it from' })).toBeInViewport({ ratio: 1 });
+});
+
 test('an own plan that takes more slates than stand there is not used, and says why', async ({
   page
 }) => {

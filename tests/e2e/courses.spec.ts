@@ -124,7 +124,7 @@ test('slates lost make the plan older than the stock, with a new plan to use', a
 
   await page.goto(`${job}/courses`);
   await expect(
-    page.getByText(/^Stock or settings changed: in the new plan \d+ courses/)
+    page.getByText(/^Stock or settings changed: \d+ courses differ in the new plan/)
   ).toBeVisible();
   await expect(page.getByText(/^2 Medium will run short/)).toBeVisible();
   await openFolds(page, 'What changes in the new plan?');

@@ -46,6 +46,17 @@ test('Sort, Order and Findings say the same pace of sorting', async ({ page }) =
 test('what the slates cost is told in the currency of the order', async ({ page }) => {
   const job = await openExample(page);
   await page.goto(`${job}/order`);
+  await expect(page.getByText(/^Order \d+ slate-and-a-halves/)).toBeVisible();
+  // The example has slates enough: nothing costs nothing.
+  await expect(page.getByText('Slates cost')).toBeHidden();
+  await openFolds(page, 'Breakage, battens and pace');
+  const spares = page.getByLabel('Spares kept for repairs');
+  await spares.fill('31');
+  await page.getByRole('button', { name: 'Use these' }).click();
+  await expect(page.getByText('Give a share from 0 to 30 %.')).toBeVisible();
+  await spares.fill('20');
+  await page.getByRole('button', { name: 'Use these' }).click();
+  await expect(page.getByText(/^Order [\d,]+ slates and/)).toBeVisible();
   await expect(page.getByText(/Slates cost: [\d,]+\s+EUR\./)).toBeVisible();
 });
 

@@ -48,7 +48,7 @@ for (const size of [
       await page.getByRole('button', { name: /^South/ }).click();
       await expect(page.getByRole('heading', { name: 'South: course 2 of 12' })).toBeVisible();
       const before = await placeOf(page, 'Course laid');
-      const mark = page.getByRole('img', { name: 'See the warning below the buttons' });
+      const mark = page.getByRole('link', { name: /^Read below/ });
       await expect(mark).toBeHidden();
       await page.getByRole('button', { name: 'Several broken' }).click();
       await page.getByRole('button', { name: '2 Medium' }).last().click();

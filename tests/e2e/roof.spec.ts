@@ -69,7 +69,7 @@ test('a rectangular slope typed in gives the figures worked out by hand', async 
 
   await page.getByRole('button', { name: 'Save Slope 1' }).click();
   await expect(page.getByText('28 courses: 840 slates and 28 slate-and-a-halves.')).toBeVisible();
-  await expect(page.getByText(/^Gauge 193.3 mm, headlap 113 mm/)).toBeVisible();
+  await expect(page.getByText(/^Gauge 193.3 mm evened out, headlap 113 mm/)).toBeVisible();
   await openFolds(page, 'What to order?');
   const total = page.getByRole('row', { name: /^Whole roof/ });
   await expect(total.getByRole('cell').nth(2)).toHaveText('840');

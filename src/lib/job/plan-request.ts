@@ -21,6 +21,7 @@ import {
   undereaveDraws,
   undereaveOfPiles
 } from './undereave-draw.ts';
+import { keptShare, reservedOf } from './reserve.ts';
 import { type JobView, partOf } from '$lib/journal';
 
 /** What a plan still waits for. */
@@ -151,7 +152,11 @@ export function planRequestOf(
   const piles = left.map((pile, index) => lessUndereave(pile, taken[index]));
   return {
     ok: true,
-    request: { ...progress.remaining, piles: piles.map(withoutVainReserve) },
+    request: {
+      ...progress.remaining,
+      piles: piles.map(withoutVainReserve),
+      reserveShare: keptShare(settings)
+    },
     roof,
     stock,
     pileBins,
@@ -231,15 +236,10 @@ function pileBefore(
   return {
     pile,
     slates,
-    reservedSlates: shareOf(slates, breakageShare + sparesShare),
-    sparesForRepairs: shareOf(slates, sparesShare),
+    reservedSlates: reservedOf(slates, breakageShare + sparesShare),
+    sparesForRepairs: reservedOf(slates, sparesShare),
     ...(slateAndAHalves !== undefined && { slateAndAHalves })
   };
-}
-
-/** A share of a count in whole slates, rounded up; free of the binary error of decimals. */
-function shareOf(slates: number, share: number): number {
-  return Math.ceil(Number((slates * share).toFixed(6)));
 }
 
 function plannerStock(
@@ -252,7 +252,7 @@ function plannerStock(
     reservedSlates,
     slateAndAHalves: slateAndAHalves ?? needed,
     reservedSlateAndAHalves:
-      slateAndAHalves === undefined ? 0 : shareOf(slateAndAHalves, breakageShare + sparesShare)
+      slateAndAHalves === undefined ? 0 : reservedOf(slateAndAHalves, breakageShare + sparesShare)
   };
 }
 

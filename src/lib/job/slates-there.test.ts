@@ -1,5 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import type { NewEvent } from '$lib/journal';
+import { roofOrder } from '$lib/engine/roof';
+import { settingsOf } from './queries.ts';
+import { keptShare, keptShares, reservedOf } from './reserve.ts';
 import { roofLayoutOf } from './roof-of.ts';
 import { planRequestOf } from './plan-request.ts';
 import { slatesThere } from './slates-there.ts';
@@ -88,5 +91,46 @@ describe('the slates that a job has for its roof', () => {
     const ordered: NewEvent = { type: 'jobSettingsSet', body: { undereaveOrdered: true } };
     const there = thereOf(graded(...tapped(290), ...aside(10), ordered));
     expect(there).toMatchObject({ isUndereaveCut: false, forUndereave: 0, slates: 290 });
+  });
+
+  it('with what is ordered are enough for the courses once each pile has kept its reserve', () => {
+    const roof = roofLayoutOf(graded().view);
+    if (!roof.ok) throw new Error('the roof is refused');
+    for (const slates of [7, 30, 41, 62]) {
+      const pallet: NewEvent = {
+        type: 'palletAdded',
+        body: { palletId: 'p1', label: 'A', slates }
+      };
+      const job = new Journal().add(...ROOF, pallet, ...READINGS, GRADES, ...tapped(slates));
+      const ground = planRequestOf(job.view);
+      if (!ground.ok) throw new Error(ground.missing);
+      const settings = { ...settingsOf(job.view), battenLengthMm: 4800 };
+      const order = roofOrder(roof.totals, settings, [], {}, thereOf(job));
+      const ordered = order.slates
+        .filter(({ kind }) => kind !== 'slate-and-a-half')
+        .reduce((sum, line) => sum + line.order, 0);
+      expect(ordered).toBeGreaterThan(4);
+      const takes = roof.totals.slates + roof.totals.undereaveSlates;
+      const share = settings.breakageShare + settings.sparesShare;
+      /** What the piles may give once so many more slates lie on the second. */
+      const give = (more: number): number =>
+        ground.before.reduce((sum, pile, index) => {
+          const has = pile.slates + (index === 1 ? more : 0);
+          return sum + has - reservedOf(has, share);
+        }, 0);
+      expect(give(ordered)).toBeGreaterThanOrEqual(takes);
+      expect(give(ordered - 4), 'and no more than rounding asks for').toBeLessThan(takes);
+    }
+  });
+
+  it('are told of a job whose file keeps back more than there is', () => {
+    const settings = { breakageShare: 0.9, sparesShare: 0.9 };
+    expect(keptShares(settings)).toEqual({ breakageShare: 0.9, sparesShare: 0 });
+    expect(keptShare({ breakageShare: 0.05, sparesShare: 0.02 })).toBeCloseTo(0.07, 12);
+    const job = graded({ type: 'jobSettingsSet', body: settings });
+    const roof = roofLayoutOf(job.view);
+    if (!roof.ok) throw new Error('the roof is refused');
+    const all = { ...settingsOf(job.view), ...keptShares(settings) };
+    expect(roofOrder(roof.totals, all, [], {}, thereOf(job)).slates[0].order).toBeGreaterThan(0);
   });
 });

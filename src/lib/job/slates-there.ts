@@ -1,6 +1,7 @@
 import type { RoofLayout, SlatesThere } from '$lib/engine/roof';
 import type { JobView } from '$lib/journal';
 import { layingFacts } from './laying-facts.ts';
+import { keptShare, reservedOf } from './reserve.ts';
 import { settingsOf } from './queries.ts';
 import { undereaveServedAtMost } from './roof-undereave.ts';
 import { stockOf } from './stock.ts';
@@ -13,6 +14,8 @@ import { stockOf } from './stock.ts';
  * with no stock
  */
 export function slatesThere(view: JobView, roof: RoofLayout): SlatesThere | undefined {
+  const settings = settingsOf(view);
+  const { undereaveOrdered } = settings;
   const stock = stockOf(view);
   const facts = layingFacts(view, roof.demand, stock, 0);
   const onPiles = stock.piles.reduce(
@@ -30,10 +33,20 @@ export function slatesThere(view: JobView, roof: RoofLayout): SlatesThere | unde
   return {
     slates,
     lost: sumOf(facts.lostOfPile),
-    forUndereave: settingsOf(view).undereaveOrdered ? 0 : undereaveServedAtMost(view, roof),
-    isUndereaveCut: !settingsOf(view).undereaveOrdered,
+    forUndereave: undereaveOrdered ? 0 : undereaveServedAtMost(view, roof),
+    isUndereaveCut: !undereaveOrdered,
+    roundedUp: roundedUpOf(
+      stock.piles.map((pile, index) => pile.slates + facts.takenBeforeCount[index]),
+      keptShare(settings)
+    ),
     ...(wides.length > 0 && { slateAndAHalves: sumOf(wides) })
   };
+}
+
+/** Slates that piles keep back beyond a share of them, since each pile rounds up by itself. */
+function roundedUpOf(piles: readonly number[], share: number): number {
+  const kept = sumOf(piles.map((slates) => reservedOf(slates, share)));
+  return Math.ceil(Number((kept - sumOf(piles) * share).toFixed(6)) / (1 - share));
 }
 
 function sumOf(numbers: readonly number[]): number {

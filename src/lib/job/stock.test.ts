@@ -215,4 +215,25 @@ describe('stockOf', () => {
     journal.add(count(1, 9));
     expect(stockOf(journal.view)).toMatchObject({ takenBeforeCount: 0, notFound: 11 });
   });
+
+  it('puts no slate back on the pallets that a pile is found to lack after some were laid', () => {
+    const { journal, gradesId } = measured();
+    const count = (slates: number, taken: number): NewEvent => ({
+      type: 'pileCounted',
+      body: { gradesId, pile: 1, slates, tallied: 0, taken }
+    });
+    const [before] = stockOf(journal.view).piles;
+    journal.add(count(30, 0));
+    const toCome = stockOf(journal.view).piles.reduce((sum, pile) => sum + pile.toCome, 0);
+    // 20 of the 30 were laid; 4 stand where 10 should: 6 are gone, and none came back.
+    journal.add(count(4, 20));
+    const { piles, notFound, takenBeforeCount } = stockOf(journal.view);
+    expect(piles.reduce((sum, pile) => sum + pile.toCome, 0)).toBe(toCome);
+    expect({ notFound, takenBeforeCount }).toEqual({ notFound: 6, takenBeforeCount: 20 });
+    // A count that was mistyped and is counted again at once was never true.
+    const again = measured();
+    again.journal.add(count(30, 0), count(4, 0));
+    expect(stockOf(again.journal.view).piles[0].toCome).toBe(before.toCome - 4);
+    expect(stockOf(again.journal.view).notFound).toBe(0);
+  });
 });

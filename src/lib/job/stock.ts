@@ -6,7 +6,7 @@ import {
   mergeOfSameReadings,
   totalCount
 } from '$lib/engine/thickness';
-import { countOfPile, movedTo, standing, unlogged } from './counted-piles.ts';
+import { countOfPile, notFoundOf, standing, unlogged } from './counted-piles.ts';
 import { pilesOfEntry } from './course-parts.ts';
 import { binsAfterMoves, inOrderOfMean, scaledBins, windowOf, withoutMoves } from './pile-bins.ts';
 import { pileMeanings } from './pile-numbers.ts';
@@ -145,7 +145,10 @@ function restsOn(view: JobView): unknown[] {
     ...moved.map(({ id }) => id),
     laidBeside(view).join(' '),
     ...palletIds(view).map((palletId) => view.get(`pallet:${palletId}`)),
-    ...Object.entries(counted).flatMap(([place, register]) => [place, register.at(-1)?.id])
+    ...Object.entries(counted).flatMap(([place, register]) => [
+      place,
+      ...register.map(({ id }) => id)
+    ])
   ];
 }
 
@@ -339,9 +342,8 @@ function goneByCount(
   for (const { number, tallied: talliedNow } of piles) {
     const count = countOfPile(view, number);
     if (!count) continue;
-    const { slates, tallied = talliedNow, taken = 0 } = count;
-    gone.takenBeforeCount += taken;
-    gone.notFound += Math.max(0, tallied + movedTo(view, number).before - taken - slates);
+    gone.takenBeforeCount += count.taken ?? 0;
+    gone.notFound += notFoundOf(view, number, talliedNow);
   }
   return gone;
 }

@@ -55,6 +55,8 @@ export interface PlanRequest {
    * at the same height (if left out), or only those of their own slope.
    */
   readonly laidBinds?: 'all-slopes' | 'own-slope';
+  /** Share of slates that come later which is kept back as well; 0 if left out. No plan needs it. */
+  readonly reserveShare?: number;
 }
 
 /** The pieces that one pile gives to one course. */

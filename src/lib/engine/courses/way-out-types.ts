@@ -54,7 +54,10 @@ export interface OtherPiles {
 export interface OrderSlates {
   readonly way: 'order-slates';
   readonly plan: Plan;
-  /** What each pile must gain, with the mean thickness of the pile where it is known. */
+  /**
+   * What to buy for each pile, so that what it lacks is there once the reserve of the new slates is kept
+   * back too; with the mean thickness of the pile where it is known.
+   */
   readonly order: readonly (PileCount & { readonly aboutMm?: number })[];
   readonly orderCommonSlateAndAHalves: number;
 }

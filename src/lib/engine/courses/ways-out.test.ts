@@ -5,7 +5,7 @@ import type { PlanRequest, Shortage } from './plan-types.ts';
 import { planCourses } from './planner.ts';
 import { aCourse, aPile, aRequest } from '../../../../tests/support/course-requests.ts';
 import type { StockKnowledge, WayOut } from './way-out-types.ts';
-import { waysOut } from './ways-out.ts';
+import { toBuy, waysOut } from './ways-out.ts';
 
 function ways(request: PlanRequest, knowledge?: StockKnowledge): WayOut[] {
   const short = planCourses(request);
@@ -87,6 +87,24 @@ describe('waysOut: an order', () => {
     // two more on pile 2 make two clean courses: 0.9 + 2.7; on pile 1: 0.9 + 0.1 + 0.7 + 2.1
     expect(order.order).toEqual([{ pile: 2, slates: 2, slateAndAHalves: 0 }]);
     expect(order.plan.kickers).toBeCloseTo(3.6, 12);
+  });
+
+  it('buys so many that the courses still have theirs once a share of what comes is kept back', () => {
+    const courses = Array.from({ length: 6 }, (_, at) => aCourse(at + 1, 100));
+    const share = 0.045;
+    const pile = (slates: number) => aPile(slates, Math.ceil(slates * share));
+    const request = { ...aRequest(courses, [pile(250), pile(251)]), reserveShare: share };
+    const [{ order }] = way(ways(request), 'order-slates');
+    const after = (less: number) => ({
+      ...request,
+      piles: [250, 251].map((slates, index) => {
+        const bought = order.find((one) => one.pile === index + 1)?.slates ?? 0;
+        return pile(slates + Math.max(0, bought - less));
+      })
+    });
+    expect(planCourses(after(0)).status).toBe('optimal');
+    expect(planCourses(after(2)).status).toBe('short');
+    expect(() => toBuy(1, 1)).toThrow(/less than 1/);
   });
 
   it('makes good a reserve and names the thickness to ask for', () => {

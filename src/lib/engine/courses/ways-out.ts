@@ -25,7 +25,8 @@ import type {
  *   none can, of all piles in the same proportion;
  * - move a threshold: each by the least whole 0.05 mm, up to 1 mm either way;
  * - sort into another number of piles, at thresholds that the caller proposes;
- * - order slates: for the pile that needs fewest, then gives fewest kickers;
+ * - order slates: for the pile that needs fewest, then gives fewest kickers; of what comes, the
+ *   request's share is kept back too, so more are bought than are lacking;
  * - where courses laid already stand in the way: let slopes change pile at different heights, or if
  *   that is not enough, let thickness rise once beside what is laid;
  * - lay as many courses as the stock allows; at the last height those of fewest pieces.
@@ -156,7 +157,12 @@ function orderSlates(
     if (!plan) continue;
     const order = gains
       .filter((gain) => gain.slates + gain.slateAndAHalves > 0)
-      .map((gain) => ({ ...gain, ...aboutMm(pileBins[gain.pile - 1]) }));
+      .map(({ pile, ...gain }) => ({
+        pile,
+        slates: toBuy(gain.slates, request.reserveShare),
+        slateAndAHalves: toBuy(gain.slateAndAHalves, request.reserveShare),
+        ...aboutMm(pileBins[pile - 1])
+      }));
     const way: OrderSlates = {
       way: 'order-slates',
       plan,
@@ -166,6 +172,18 @@ function orderSlates(
     if (!best || isCheaper(way, best)) best = way;
   }
   return best ? [best] : [];
+}
+
+/**
+ * How many must come so that some are there once a share of all of them is kept back, rounded up.
+ *
+ * @throws EngineError `out-of-range` for a share of 1 or more
+ * @example 104 that are lacking, 4.5 % kept back → 109
+ */
+export function toBuy(lacking: number, reserveShare = 0): number {
+  if (!(reserveShare < 1))
+    throw new EngineError('out-of-range', `reserve is ${reserveShare}; give less than 1`);
+  return Math.ceil(Number((lacking / (1 - reserveShare)).toFixed(9)));
 }
 
 function isCheaper(one: OrderSlates, other: OrderSlates): boolean {

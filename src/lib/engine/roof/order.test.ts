@@ -16,27 +16,29 @@ const ALLOWANCES = {
 };
 
 describe('what to order', () => {
-  it('1000 slates at 2.5 % breakage and 2 % spares are 1045', () => {
+  it('1000 slates at 2.5 % breakage and 2 % spares are 1048: as many are left of those that come', () => {
     const order = roofOrder({ ...totals, slates: 1000 }, ALLOWANCES);
     expect(order.slates[0]).toEqual({
       kind: 'slate',
       takes: 1000,
-      breakage: 25,
-      spares: 20,
-      needed: 1045,
-      order: 1045
+      breakage: 27,
+      spares: 21,
+      needed: 1048,
+      order: 1048
     });
+    expect(1048 * (1 - 0.045)).toBeGreaterThanOrEqual(1000);
+    expect(1047 * (1 - 0.045)).toBeLessThan(1000);
   });
 
-  it('of 1045 slates with 600 there 445 are ordered, of any number there none below 0', () => {
+  it('of 1048 slates with 600 there 448 are ordered, of any number there none below 0', () => {
     const of = (slates: number, lost = 0) => {
       const there = { slates, lost, forUndereave: 0, isUndereaveCut: true };
       return roofOrder({ ...totals, slates: 1000 }, ALLOWANCES, [], {}, there).slates[0];
     };
-    expect(of(600)).toMatchObject({ needed: 1045, there: 600, order: 445 });
-    expect(of(0)).toMatchObject({ there: 0, order: 1045 });
+    expect(of(600)).toMatchObject({ needed: 1048, there: 600, order: 448 });
+    expect(of(0)).toMatchObject({ there: 0, order: 1048 });
     expect(of(5000).order).toBe(0);
-    expect(of(600, 20), 'broken ones come off the breakage').toMatchObject({ order: 445 });
+    expect(of(600, 20), 'broken ones come off the breakage').toMatchObject({ order: 448 });
     expect(of(600, 200).order).toBeGreaterThan(600);
   });
 
@@ -48,9 +50,9 @@ describe('what to order', () => {
       return { there: [slate.there, undereave.there], order: [slate.order, undereave.order] };
     };
     // 100 with 3 for breakage and 2 spares: 105
-    expect(order(1000, 0)).toEqual({ there: [1000, 0], order: [45, 105] });
-    expect(order(1100, 0)).toEqual({ there: [1045, 55], order: [0, 50] });
-    expect(order(1100, 30)).toEqual({ there: [1045, 85], order: [0, 20] });
+    expect(order(1000, 0)).toEqual({ there: [1000, 0], order: [48, 105] });
+    expect(order(1100, 0)).toEqual({ there: [1048, 52], order: [0, 53] });
+    expect(order(1100, 30)).toEqual({ there: [1048, 82], order: [0, 23] });
     expect(order(1400, 0)).toEqual({ there: [1295, 105], order: [0, 0] });
     expect(order(1400, 0, false)).toEqual({ there: [1400, undefined], order: [0, 105] });
   });
@@ -88,6 +90,15 @@ describe('what to order', () => {
       { takes: 2 * order.pieces, order: Math.ceil(2 * order.pieces * 1.025) }
     ]);
     expect(totals.nails).toBe(2 * order.pieces);
+    // Before a plan: the length that all piles ask for, and none where they differ.
+    const unplanned = (...lengthsMm: number[]) =>
+      roofOrder(
+        totals,
+        ALLOWANCES,
+        lengthsMm.map((lengthMm) => ({ lengthMm, nails: 0 }))
+      ).nails;
+    expect(unplanned(35, 35)).toMatchObject([{ lengthMm: 35, takes: 2 * order.pieces }]);
+    expect(unplanned(35, 30)[0].lengthMm).toBeUndefined();
   });
 
   it('battens with their waste are whole metres, never less than the roof takes', () => {
@@ -122,5 +133,6 @@ describe('what to order', () => {
     expect(order.price).toBeCloseTo(ordered * 2, 9);
     expect(() => roofOrder(totals, ALLOWANCES, [], { piecesPerHour: 0 })).toThrow(/give more/);
     expect(() => roofOrder(totals, { ...ALLOWANCES, sparesShare: -1 })).toThrow(/0 or more/);
+    expect(() => roofOrder(totals, { ...ALLOWANCES, sparesShare: 0.98 })).toThrow(/give less/);
   });
 });

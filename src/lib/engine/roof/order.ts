@@ -40,11 +40,13 @@ export interface SlatesThere {
   readonly isUndereaveCut: boolean;
   /** Slate-and-a-halves; undefined where nobody counted them. */
   readonly slateAndAHalves?: number;
+  /** Slates that its piles keep back beyond the shares, since each rounds up; 0 if left out. */
+  readonly roundedUp?: number;
 }
 
 /** Nails of one length. */
 export interface OrderedNails {
-  /** Undefined while no thickness is known. */
+  /** Undefined while no thickness is known, or no plan says how many of each length. */
   readonly lengthMm?: number;
   readonly takes: number;
   readonly order: number;
@@ -72,10 +74,11 @@ export interface RoofOrder {
 /**
  * What to order for a whole roof.
  *
- * Breakage and spares are rounded up to whole slates each. Undereave slates are cut from slates and
+ * Breakage and spares are shares of the slates that come, as piles keep them back, rounded up to whole
+ * slates: what is ordered is enough for a plan that keeps them back. Undereave slates are cut from slates and
  * ordered as such; wide ones from slate-and-a-halves. Nails are two to a piece, with the breakage share on
  * top, by the lengths that the piles' thickness asks for; those the piles do not account for take the
- * last length.
+ * last length. Before a plan shares them out they have a length where all piles ask for the same one.
  *
  * Of what is there each slate counts once: the courses take what they need, the undereave row those set
  * aside for it and then what is left over. Slate-and-a-halves serve their own line alone.
@@ -85,11 +88,11 @@ export interface RoofOrder {
  * @param rates pieces laid an hour, and the price of a thousand slates; each may be left out
  * @param there what the job has already; left out, all of it is ordered
  * @returns counts in pieces, battens in metres rounded up to whole ones, and in battens as bought
- * @throws EngineError `not-finite`, `out-of-range` for a share below 0, a pace or a
- * length of battens not above 0
+ * @throws EngineError `not-finite`, `out-of-range` for a share below 0, breakage and spares of 1 or more
+ * together, a pace or a length of battens not above 0
  * Source: breakage and spares as the job sets them; batten waste is common practice, no source.
  * @example
- * // 1000 slates, breakage 2.5 %, spares 2 %: 25 and 20 on top, 1045 to order; 600 there: 445
+ * // 1000 slates, breakage 2.5 %, spares 2 %: 1048 to order, of which 27 and 21; 600 there: 448
  */
 export function roofOrder(
   totals: RoofTotals,
@@ -100,6 +103,9 @@ export function roofOrder(
 ): RoofOrder {
   for (const name of ['breakageShare', 'sparesShare', 'battenWasteShare'] as const)
     requireShare(allowances[name], name);
+  const { breakageShare, sparesShare } = allowances;
+  if (breakageShare + sparesShare >= 1)
+    throw new EngineError('out-of-range', 'breakage and spares are all slates; give less');
   const { piecesPerHour, pricePerThousand } = rates;
   if (piecesPerHour !== undefined && !(piecesPerHour > 0))
     throw new EngineError('out-of-range', `pace is ${piecesPerHour} an hour; give more than 0`);
@@ -109,10 +115,9 @@ export function roofOrder(
     throw new EngineError('out-of-range', `battens are ${battenLengthMm} mm; give more than 0`);
   const battensM = totals.battenM * (1 + allowances.battenWasteShare);
   const slatesOf = (kind: OrderedSlates['kind'], takes: number): OrderedSlates => {
-    const breakage = upTo(takes * allowances.breakageShare);
-    const spares = upTo(takes * allowances.sparesShare);
-    const needed = takes + breakage + spares;
-    return { kind, takes, breakage, spares, needed, order: needed };
+    const needed = upTo(takes / (1 - breakageShare - sparesShare));
+    const spares = Math.min(needed - takes, Math.round(needed * sparesShare));
+    return { kind, takes, breakage: needed - takes - spares, spares, needed, order: needed };
   };
   const whole = [
     slatesOf('slate', totals.slates),
@@ -142,9 +147,14 @@ export function roofOrder(
 
 /** The lines of slates, undereave and slate-and-a-halves less what is there of each. */
 function lessThere(
-  [slate, undereave, wide]: readonly OrderedSlates[],
-  { slates, lost, forUndereave, isUndereaveCut, slateAndAHalves }: SlatesThere
+  [courses, undereave, wide]: readonly OrderedSlates[],
+  { slates, lost, forUndereave, isUndereaveCut, slateAndAHalves, roundedUp = 0 }: SlatesThere
 ): OrderedSlates[] {
+  const slate = {
+    ...courses,
+    breakage: courses.breakage + roundedUp,
+    needed: courses.needed + roundedUp
+  };
   const breakage = slate.breakage + (isUndereaveCut ? undereave.breakage : 0);
   const standing = Math.max(0, slates - Math.max(0, lost - breakage));
   const short = Math.max(0, undereave.needed - forUndereave);
@@ -173,7 +183,11 @@ function nailsOf(
   const known = [...lengths.values()].reduce((sum, nails) => sum + nails, 0);
   const last = [...lengths.keys()].at(-1);
   const withRest = (nails: number): OrderedNails['order'] => upTo(nails * (1 + breakageShare));
-  if (last === undefined) return all > 0 ? [{ takes: all, order: withRest(all) }] : [];
+  if (last === undefined) {
+    const sizes = new Set(byLength.map(({ lengthMm }) => lengthMm));
+    const only = sizes.size === 1 && { lengthMm: byLength[0].lengthMm };
+    return all > 0 ? [{ ...only, takes: all, order: withRest(all) }] : [];
+  }
   lengths.set(last, (lengths.get(last) ?? 0) + Math.max(0, all - known));
   return [...lengths]
     .sort(([one], [other]) => one - other)

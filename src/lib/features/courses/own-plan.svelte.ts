@@ -1,4 +1,5 @@
-import type { Plan } from '$lib/engine/courses';
+import type { CoursePart, Plan } from '$lib/engine/courses';
+import { type CourseDemand, piecesOfDemand } from '$lib/engine/roof';
 import type { PlanState } from '$lib/app';
 import {
   type OwnChange,
@@ -12,10 +13,15 @@ import {
   placeOf,
   setPileOfCourse
 } from '$lib/job';
+import { keepOwnPlan, keptOwnPlan } from './own-plan-kept.ts';
 
-/** The plan that the slater sets by hand, step by step; nothing is stored before it is put in use. */
+/**
+ * The plan that the slater sets by hand, step by step. Nothing of it is an entry before it is put in use;
+ * until then the tab keeps it.
+ */
 export class OwnPlan {
   readonly #desk: PlanState;
+  readonly #jobId: string;
   #parts = $state.raw<OwnParts>();
   /** The parts that the figures speak of: those drawn, or of the frame before while one is dragged. */
   #told = $state.raw<OwnParts>();
@@ -28,8 +34,26 @@ export class OwnPlan {
   /** Whether it was to be used though a pile does not have what it takes. */
   isRefused = $state(false);
 
-  constructor(desk: PlanState) {
+  constructor(desk: PlanState, jobId: string) {
     this.#desk = desk;
+    this.#jobId = jobId;
+    const kept = keptOwnPlan(jobId);
+    if (!kept) return;
+    this.#numbers = kept.numbers;
+    this.#leftOut = kept.leftOut;
+    this.#before = [kept.begunAs];
+    this.#show(kept.parts);
+  }
+
+  /** Keeps what is not in use yet, for whoever leaves the screen and comes back. */
+  keep(): void {
+    const [numbers, leftOut, parts, begunAs] = [
+      this.#numbers,
+      this.#leftOut,
+      this.#parts,
+      this.#before.at(0)
+    ];
+    keepOwnPlan(this.#jobId, parts && begunAs && { numbers, leftOut, parts, begunAs });
   }
 
   /** The plan of what is left; undefined before it was begun, or where the roof has changed since. */
@@ -44,8 +68,10 @@ export class OwnPlan {
     if (!ground || !parts || !isSameList(ground.numbers, this.#numbers)) return undefined;
     const last = this.#plans.get(parts);
     if (last?.ground === ground) return last.plan;
-    const places = ground.request.courses.map(placeOf);
-    const isSameRoof = places.every((place) => parts.has(place) || this.#leftOut.includes(place));
+    const isSameRoof = ground.request.courses.every((course) => {
+      const own = parts.get(placeOf(course));
+      return own ? fills(course, own) : this.#leftOut.includes(placeOf(course));
+    });
     const plan = isSameRoof ? ownPlanOf(ground, parts) : undefined;
     this.#plans.set(parts, { ground, plan });
     return plan;
@@ -64,6 +90,7 @@ export class OwnPlan {
   begin(from: Plan | undefined): void {
     if (this.rest || !from) return;
     const { ground } = this.#desk;
+    this.#before = [];
     const parts = ownPartsOf(from);
     const places = (ground?.request.courses ?? []).map(placeOf);
     this.#numbers = ground?.numbers ?? [];
@@ -108,6 +135,7 @@ export class OwnPlan {
     this.#show(undefined);
     this.#before = [];
     this.isRefused = false;
+    this.keep();
   }
 
   #remember(): void {
@@ -119,4 +147,10 @@ export class OwnPlan {
     this.#parts = parts;
     this.#told = parts;
   }
+}
+
+/** Whether parts are as many pieces as a course takes, or none. */
+function fills(course: CourseDemand, parts: readonly CoursePart[]): boolean {
+  const pieces = parts.reduce((sum, part) => sum + part.slates + part.slateAndAHalves, 0);
+  return parts.length === 0 || pieces === piecesOfDemand(course);
 }

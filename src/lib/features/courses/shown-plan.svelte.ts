@@ -22,10 +22,10 @@ export class ShownPlan {
   showsNew = $state(false);
 
   /** @param short what an own plan begins with where the stock is short of slates for a whole one */
-  constructor(desk: PlanState, short: () => Plan | undefined) {
+  constructor(desk: PlanState, jobId: string, short: () => Plan | undefined) {
     this.#desk = desk;
     this.#short = short;
-    this.own = new OwnPlan(desk);
+    this.own = new OwnPlan(desk, jobId);
   }
 
   /** The plan in use; one of another roof knows none of its courses and is none. */

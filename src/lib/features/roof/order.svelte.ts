@@ -1,5 +1,5 @@
 import { type RoofLayout, type RoofOrder, roofOrder } from '$lib/engine/roof';
-import { deliveryOf, pileMaterials, slatesThere } from '$lib/job';
+import { type JobSettings, deliveryOf, keptShares, pileMaterials, slatesThere } from '$lib/job';
 import { type CsvStyle, csvFile, safeFileName } from '$lib/storage';
 import { type JobState, type ReadyFile, download, readyFile, share } from '$lib/app';
 
@@ -18,6 +18,12 @@ export interface OrderLine {
   readonly order: number;
   readonly unit: string;
 }
+
+/** What the order's form sets. */
+export type OrderAllowancesSet = Pick<
+  JobSettings,
+  'breakageShare' | 'sparesShare' | 'battenWasteShare' | 'battenLengthMm' | 'layingPacePerHour'
+>;
 
 /** What to order for a job's roof, and the file of it. */
 export class RoofOrderState {
@@ -40,7 +46,12 @@ export class RoofOrderState {
       ...(settings.layingPacePerHour !== null && { piecesPerHour: settings.layingPacePerHour }),
       ...(pricePerThousand !== undefined && { pricePerThousand })
     };
-    return roofOrder(roof.totals, settings, nails, rates, slatesThere(view, roof));
+    return roofOrder(roof.totals, { ...settings, ...keptShares(settings) }, nails, rates, slatesThere(view, roof));
+  }
+
+  /** Whether the thickness of slates is known, which nails go by. */
+  isThicknessKnown(roof: RoofLayout): boolean {
+    return pileMaterials(this.#job().view, roof).length > 0;
   }
 
   /** The currency of the price; empty where none is entered. */
@@ -48,15 +59,8 @@ export class RoofOrderState {
     return deliveryOf(this.#job().view)?.currency ?? '';
   }
 
-  async use(
-    battenWasteShare: number,
-    battenLengthMm: number,
-    layingPacePerHour: number | null
-  ): Promise<void> {
-    await this.#job().act({
-      type: 'jobSettingsSet',
-      body: { battenWasteShare, battenLengthMm, layingPacePerHour }
-    });
+  async use(allowances: OrderAllowancesSet): Promise<void> {
+    await this.#job().act({ type: 'jobSettingsSet', body: allowances });
   }
 
   /**

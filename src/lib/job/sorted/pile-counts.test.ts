@@ -100,6 +100,16 @@ describe('pileCounts', () => {
     expect(shown.count - 1.959964 * thick).toBeCloseTo(1000 * shown.shareLow, 9);
   });
 
+  it('is unsure only of the slates still to come, once the piles are counted by hand', () => {
+    const read = pallet('a', [
+      [650, 40],
+      [550, 60]
+    ]);
+    const [none] = sdOf([read]) ?? [];
+    const [nearlyAll] = sdOf([read], [8, 12]) ?? [];
+    expect(nearlyAll).toBeCloseTo((none * 20) / 1000, 9);
+  });
+
   it('is no surer by the slates gauged on to piles than by as many put back', () => {
     const readings: [number, number][] = [
       [650, 100],
@@ -134,7 +144,7 @@ describe('pileCounts', () => {
       [650, 30],
       [550, 270]
     ];
-    const [thick] = sdOf([pallet('a', many), pallet('b', [[550, 5]])]) ?? [];
+    const [thick] = sdOf([pallet('a', many), pallet('b', [[550, 5]])], [800, 1200]) ?? [];
     // what the five alone leave open: by the plain formula the second pallet would add nothing
     const [alone] = sdOf([pallet('a', many)]) ?? [];
     expect(thick).toBeGreaterThan(2 * alone);

@@ -19,8 +19,8 @@ const TO_LOW_END = 1.959964;
 
 /**
  * Slates left of each pile with their standard error, those for undereave rows among them and told:
- * slates on a pile are counted, or as uncertain as their count by height; those still to come are as uncertain as the pile's share of the slates not
- * counted. Undefined where that is not known.
+ * slates on a pile are counted, or as uncertain as their count by height; those still to come are as
+ * uncertain as the pile's share of the slates not counted. Undefined where that is not known.
  *
  * Definition: how far the 95 % interval of the pile's count reaches below the estimate, over 1.96,
  * where tapped slates are none of the stock: they are counted on the piles, and nothing more is known
@@ -46,7 +46,12 @@ export function pileCounts(
     }));
   if (!grades) return undefined;
   const samples = notTapped(samplesOf(pallets, stock), pallets);
-  const slates = samples.reduce((sum, pallet) => sum + pallet.slates, 0);
+  const piledByGauge = pallets.reduce((sum, { piledBins }) => sum + totalCount(piledBins), 0);
+  // Slates that a count found on the piles lie there, whichever pallet they came from.
+  const slates = Math.min(
+    samples.reduce((sum, pallet) => sum + pallet.slates, 0),
+    toCome + piledByGauge
+  );
   const estimates = gradeIntervals(grades.thresholdsMm).map((interval) =>
     estimateGrade(samples, interval)
   );

@@ -5,11 +5,17 @@ import { pieces, wides } from './pieces.ts';
 
 const many = pluralizer('en');
 
+/** Courses that begin with one pile and end with the next. */
+const fromTwo = (courses: number): string =>
+  courses === 0
+    ? 'no course from two piles'
+    : `${many(courses, { one: 'course', other: 'courses' })} from two piles`;
+
 /** Words for a stock that is short, and the ways out. */
 export const short = {
   title: 'The stock is short',
-  missing: (slates: number) =>
-    `The roof needs ${common.slates(slates)} more than the piles have, once the reserve is kept back.`,
+  missing: (slates: number, kept: number) =>
+    `The roof needs ${common.slates(slates)} more than the piles have, once ${kept} are kept back for breakage and spares.`,
   missingWide: (n: number) =>
     `The roof needs ${wides(n)} more than the piles have, once the reserve is kept back.`,
   reserve: (pile: string, slates: number) =>
@@ -25,9 +31,9 @@ export const short = {
   searching: 'Looking for ways out…',
   noWay: 'No single step fixes this. Sort more slates, order slates, or enter the roof again.',
   price: (plan: { kickers: string; per100: string; changeovers: number; spare: number }) =>
-    `Then ${plan.kickers} joints will show (${plan.per100} in 100), ${many(plan.changeovers, { one: 'change of pile', other: 'changes of pile' })}, ${common.slates(plan.spare)} left over.`,
+    `Then ${plan.kickers} joints will show (${plan.per100} in 100), ${fromTwo(plan.changeovers)}, ${common.slates(plan.spare)} left over.`,
   priceCounts: (plan: { changeovers: number; spare: number }) =>
-    `Then ${many(plan.changeovers, { one: 'change of pile', other: 'changes of pile' })}, ${common.slates(plan.spare)} left over.`,
+    `Then ${fromTwo(plan.changeovers)}, ${common.slates(plan.spare)} left over.`,
   narrow: (parts: string) => `Keep fewer slates back: ${parts}.`,
   narrowPart: (slates: number, wide: number, pile: string) =>
     `${pieces(slates, wide)} fewer of ${pile}`,
@@ -54,7 +60,8 @@ export const short = {
 
 /** Words for a plan in use that no longer fits, and the new plan beside it. */
 export const older = {
-  changed: (n: number) => `Stock or settings changed: in the new plan ${common.courses(n)} differ.`,
+  changed: (n: number) =>
+    `Stock or settings changed: ${many(n, { one: 'course differs', other: 'courses differ' })} in the new plan.`,
   roof: (n: number) =>
     `The plan in use leaves out ${common.courses(n)}: they had no slates, or the roof, the slate or the piles changed.`,
   roofWhere: (parts: readonly string[]) => `These are ${parts.join(' and ')}.`,

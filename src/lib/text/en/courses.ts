@@ -64,7 +64,9 @@ export const courses = {
       `Not used: it takes ${common.slates(takes)} of ${pile}, and ${has.toLocaleString('en')} are there. Give ${pile} fewer courses.`,
     undo: 'Undo the last step'
   },
-  even: (per100: number) => `${joints(per100)} will show.`,
+  /** @param isUnsorted whether nothing is on the piles yet: sorting by eye lets more show */
+  even: (per100: number, isUnsorted: boolean) =>
+    `${joints(per100)} will show${isUnsorted ? ' if sorted right' : ''}.`,
   making: 'Planning…',
   use: 'Use this plan',
   useNew: 'Use the new plan',
@@ -79,9 +81,9 @@ export const courses = {
     `No plan could be made (${detail}). What is saved is safe: check the roof and try again.`,
 
   stages: {
-    before: (sorted: number, all: number) =>
-      `${sorted.toLocaleString('en')} of ${common.slates(all)} sorted, rest estimated.`,
-    sorted: 'All slates are sorted and counted.',
+    before: (sorted: number, all: number, isByEye: boolean) =>
+      `${sorted.toLocaleString('en')} of ${common.slates(all)} sorted${isByEye ? ' by eye' : ', rest estimated'}.`,
+    sorted: (isByEye: boolean) => `All slates are sorted${isByEye ? ' by eye' : ''} and counted.`,
     partLaid: (laid: number, all: number) =>
       `${laid} of ${common.courses(all)} laid; the plan is for the rest.`,
     allLaid: (all: number) => `All ${common.courses(all)} are laid.`,
@@ -94,7 +96,7 @@ export const courses = {
     `${pile} gave more slates than we thought it had. Count it on the Lay screen.`,
   /** Below the cards, of which the chosen one says what the chance is of. */
   tight: (pile: string, share: number) =>
-    share > 0.95 ? `${pile} will almost surely run out.` : `${pile} is tight: ${odds(share)}.`,
+    share > 0.95 ? `${pile} will almost surely run out.` : `${pile} may run out: ${odds(share)}.`,
   apart: (one: string, course: number, other: string, otherCourse: number) =>
     `Course ${course} of ${one} and ${otherCourse} of ${other} take different piles: too few slates to change together. Keep fewer back.`,
 
@@ -246,7 +248,7 @@ export const courses = {
   trial,
 
   caution:
-    'For evenness only: local code and licensed trade decide headlap, pitch, fixing and safe access.',
+    'Evenness only: local code and licensed trade decide headlap, pitch, fixing, safe access.',
   print: 'Print'
 };
 

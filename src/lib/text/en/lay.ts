@@ -190,7 +190,8 @@ export const lay = {
   },
   recordAnyway: 'Record it all the same',
   /** Beside the progress: a warning stands below the buttons. */
-  warned: 'See the warning below the buttons',
+  warned: 'Read below: a warning stands under the buttons',
+  readBelow: 'Read below',
   unsorted: (slates: number, pile: string, sorted: number) =>
     `This course takes ${common.slates(slates)} of ${pile}; ${sorted === 0 ? 'none is' : `only ${common.slates(sorted)} ${sorted === 1 ? 'is' : 'are'}`} logged as sorted. Sort and log more first.`,
   refusedLeft: 'Give a whole number of slates, 0 or more.',

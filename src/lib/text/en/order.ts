@@ -23,6 +23,7 @@ export const order = {
   takes: 'Roof takes',
   breakage: 'Breakage',
   spares: 'Spares',
+  sparesKept: 'Spares kept for repairs',
   needed: 'Needed',
   there: 'There',
   toOrder: 'Order',
@@ -35,6 +36,7 @@ export const order = {
   nails: 'Nails',
   battens: 'Battens',
   anyLength: 'length once slates are measured',
+  lengthByPlan: 'lengths once a plan is in use',
   hours: 'Laying',
   hoursOf: (hours: string) => `about ${hours} hours`,
   noPace: 'enter a pace below to see the hours.',
@@ -48,7 +50,7 @@ export const order = {
   refusedLength: (least: string, most: string) => `Give a length from ${least} to ${most}.`,
   pace: 'Slates laid an hour, whole gang',
   use: 'Use these',
-  refusedWaste: 'Give a share from 0 to 50 %.',
+  refusedShare: (most: number) => `Give a share from 0 to ${most} %.`,
   refusedPace: 'Give 1 to 1,000 slates an hour, or leave it empty.',
   csv: 'Save as CSV',
   spreadsheet: 'CSV with decimal commas',
@@ -56,5 +58,5 @@ export const order = {
   basisThere:
     'There: slates of all pallets and piles that will do, laid ones too. Slates count for the courses first, what is left over for the undereave.',
   basis: (breakage: string, spares: string) =>
-    `Breakage ${breakage} and spares ${spares} are set on Grades. Batten waste is common practice, no source. Nail lengths follow the thickness of the piles.`
+    `Breakage ${breakage} and spares ${spares} of the slates that come, as every plan keeps them back. Batten waste is common practice, no source. Nail lengths follow the thickness of the piles.`
 };

@@ -15,8 +15,9 @@ export const roof = {
   whole: {
     answer: (courses: number, slates: number, wide: number) =>
       `${many(courses, { one: 'course', other: 'courses' })}: ${many(slates, { one: 'slate', other: 'slates' })}${wide > 0 ? ` and ${many(wide, { one: 'slate-and-a-half', other: 'slate-and-a-halves' })}` : ''}.`,
-    gauge: (gauge: string, headlap: string) =>
-      `Gauge ${gauge}, headlap ${headlap}. Breakage and spares come on top.`,
+    /** @param isEvened whether the courses are made equal, so that the lap is more than asked for */
+    gauge: (gauge: string, headlap: string, isEvened: boolean) =>
+      `Gauge ${gauge}${isEvened ? ' evened out' : ''}, headlap ${headlap}. Breakage and spares extra.`,
     fromTo: (from: string, to: string) => `${from} to ${to}`,
     warning: (slope: string, what: string) => `${slope}: ${what}`,
     more: (n: number) =>
