@@ -216,7 +216,7 @@ describe('stockOf', () => {
     expect(stockOf(journal.view)).toMatchObject({ takenBeforeCount: 0, notFound: 11 });
   });
 
-  it('puts no slate back on the pallets that a pile is found to lack after some were laid', () => {
+  it('J66 puts no slate back on the pallets that a pile is found to lack after some were laid', () => {
     const { journal, gradesId } = measured();
     const count = (slates: number, taken: number): NewEvent => ({
       type: 'pileCounted',
