@@ -50,7 +50,7 @@ export {
   type CountingGround,
   type PileInBook
 } from './hand-count.ts';
-export { keptShares } from './reserve.ts';
+export { keptShare, keptShares } from './reserve.ts';
 export { answerHeld, heldReadings, type HeldAnswer, type HeldReading } from './held-readings.ts';
 export { lastSlope } from './last-slope.ts';
 export { likelyRangeOf } from './likely-range.ts';

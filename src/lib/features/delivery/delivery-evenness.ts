@@ -9,7 +9,7 @@ import {
 } from '$lib/engine/grading';
 import type { ThicknessBins } from '$lib/engine/thickness';
 import {
-  type JobSettings,
+  keptShare,
   kickSoftnessOf,
   pilesOf,
   roofLayoutOf,
@@ -17,11 +17,6 @@ import {
   wideNeeded
 } from '$lib/job';
 import type { JobView } from '$lib/journal';
-
-/** Share of the slates kept back, at most nine in ten. */
-export function keptShare({ breakageShare, sparesShare }: JobSettings): number {
-  return Math.min(0.9, breakageShare + sparesShare);
-}
 
 /** Readings below which boundaries flatter themselves on the sample they were cut from. Ours. */
 const FEW_READINGS = 150;
