@@ -8,14 +8,7 @@ import {
   naturalBreaks
 } from '$lib/engine/grading';
 import type { ThicknessBins } from '$lib/engine/thickness';
-import {
-  keptShare,
-  kickSoftnessOf,
-  pilesOf,
-  roofLayoutOf,
-  settingsOf,
-  wideNeeded
-} from '$lib/job';
+import { keptShare, kickSoftnessOf, pilesOf, roofLayoutOf, settingsOf, wideNeeded } from '$lib/job';
 import type { JobView } from '$lib/journal';
 
 /** Readings below which boundaries flatter themselves on the sample they were cut from. Ours. */

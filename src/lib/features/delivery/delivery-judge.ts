@@ -29,7 +29,13 @@ import { type JobView, partOf } from '$lib/journal';
 import { type TaperOfJob, roofLayoutOf, settingsOf, taperOf, tallyPallets } from '$lib/job';
 import { type TwistOfJob, twistOf } from '$lib/job/sorted';
 import { barsOf, sampleBins } from './delivery-bars.ts';
-import { type ListCoverage, type SampleDraw, keptShare, listCoverage, slatesHeldTo } from '$lib/job';
+import {
+  type ListCoverage,
+  type SampleDraw,
+  keptShare,
+  listCoverage,
+  slatesHeldTo
+} from '$lib/job';
 import { predictEvenness } from './delivery-evenness.ts';
 import { plansOf } from './delivery-judging-plan.ts';
 import { type SortingPace, sortingPace } from './delivery-pace.ts';
