@@ -23,21 +23,6 @@ export const sort: Catalogue['sort'] = {
   pallet: {
     label: 'Z palety',
     more: 'Palety',
-    none: 'Nie ma jeszcze palety',
-    noneWhy: 'Wpisz pierwszą paletę, aby liczyć każdą płytkę tam, skąd pochodzi.',
-    chooserTitle: 'Palety',
-    chooserHint:
-      'Dotknij palety, z której bierzesz. Trzymaj kilka otwartych: branie z trzech lub więcej miesza barwę.',
-    keepOpen: 'Otwarta',
-    name: 'Nazwa na palecie',
-    slates: 'Liczba płytek',
-    slatesHint: 'Jak na etykiecie. 0, jeśli nikt nie wie.',
-    mixed: 'Różne długości razem',
-    add: 'Dodaj paletę',
-    addTitle: 'Następna paleta',
-    nameMissing: 'Nadaj palecie nazwę, na przykład A.',
-    nameTaken: (name) => `Jest już paleta ${name}. Nadaj tej inną nazwę.`,
-    slatesWrong: 'Wpisz liczbę całkowitą od 0 do 100 000.',
     left: (left, slates) =>
       slates === 0
         ? 'nie policzono'
@@ -141,9 +126,7 @@ export const sort: Catalogue['sort'] = {
   },
   undo: {
     last: 'Cofnij',
-    title: 'Ostatnie dziesięć wpisów',
     list: 'Wpisy',
-    none: 'Nie ma czego cofać.',
     gauged: (thickness, pile) => `${thickness}, ${pile}`,
     sample: (thickness) => `${thickness}, zmierzono`,
     tapped: (pile) => `${pile}, ręką`,
@@ -182,12 +165,7 @@ export const sort: Catalogue['sort'] = {
     total: 'Razem'
   },
   day: {
-    button: 'Dzień',
-    title: 'Dzień do tej pory',
-    sorted: (n) => `dziś ${many(n, SLATE)}`,
-    worked: (time) => `${time} sortowania bez przerw`,
-    ofJob: 'Liczby dotyczą budowy, nigdy osoby.',
-    setAsideTitle: 'Odłożone, cała budowa'
+    button: 'Dzień'
   },
   options: {
     button: 'Opcje',

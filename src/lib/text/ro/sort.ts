@@ -23,21 +23,6 @@ export const sort: Catalogue['sort'] = {
   pallet: {
     label: 'De pe paletul',
     more: 'Paleți',
-    none: 'Niciun palet încă',
-    noneWhy: 'Treceți primul palet, ca fiecare placă să fie numărată de unde vine.',
-    chooserTitle: 'Paleți',
-    chooserHint:
-      'Atingeți paletul din care luați. Țineți mai mulți deschiși: luând din trei sau mai mulți, culoarea se amestecă.',
-    keepOpen: 'Deschis',
-    name: 'Numele de pe palet',
-    slates: 'Plăci pe el',
-    slatesHint: 'Ca pe etichetă. 0 dacă nu știe nimeni.',
-    mixed: 'Mai multe lungimi amestecate',
-    add: 'Adaugă paletul',
-    addTitle: 'Alt palet',
-    nameMissing: 'Dați paletului un nume, de exemplu A.',
-    nameTaken: (name) => `Există deja paletul ${name}. Dați-i alt nume.`,
-    slatesWrong: 'Scrieți un număr întreg de la 0 la 100.000.',
     left: (left, slates) =>
       slates === 0
         ? 'nenumărat'
@@ -140,9 +125,7 @@ export const sort: Catalogue['sort'] = {
   },
   undo: {
     last: 'Anulează',
-    title: 'Ultimele zece înregistrări',
     list: 'Înregistrări',
-    none: 'Nimic de anulat.',
     gauged: (thickness, pile) => `${thickness}, ${pile}`,
     sample: (thickness) => `${thickness}, măsurată`,
     tapped: (pile) => `${pile}, cu mâna`,
@@ -181,12 +164,7 @@ export const sort: Catalogue['sort'] = {
     total: 'Tot'
   },
   day: {
-    button: 'Ziua',
-    title: 'Ziua până acum',
-    sorted: (n) => `${many(n, SLATE)} azi`,
-    worked: (time) => `${time} de sortare, fără pauze`,
-    ofJob: 'Cifrele sunt ale lucrării, niciodată ale unei persoane.',
-    setAsideTitle: 'Deoparte, toată lucrarea'
+    button: 'Ziua'
   },
   options: {
     button: 'Opțiuni',
