@@ -50,6 +50,7 @@ export {
   type CountingGround,
   type PileInBook
 } from './hand-count.ts';
+export { farReadings, type FarReading } from './far-readings.ts';
 export { answerHeld, heldReadings, type HeldAnswer, type HeldReading } from './held-readings.ts';
 export { lastSlope } from './last-slope.ts';
 export { likelyRangeOf } from './likely-range.ts';

@@ -243,6 +243,11 @@ export function tallyPallets(view: JobView): PalletTally[] {
   return [...all];
 }
 
+/** All gauge readings of a job, of slates put back and of slates on piles. */
+export function readingsOf(view: JobView): ThicknessBins {
+  return mergeBins(tallyPallets(view).map(({ gaugedBins }) => gaugedBins));
+}
+
 /** The pile in a key `gradesId|pile`; 0 for none. */
 export function pileOfKey(key: string): number {
   return Number(key.slice(key.lastIndexOf('|') + 1));

@@ -5,6 +5,7 @@ import { band } from './band.ts';
 import { gone } from './gone.ts';
 import { joints } from './joints.ts';
 import { shape } from './shape.ts';
+import { waiting } from './waiting.ts';
 
 const many = pluralizer('en');
 const READING = { one: 'reading', other: 'readings' };
@@ -25,6 +26,19 @@ export const grades = {
     `Only ${many(readings, READING)}: the counts may be far off. Measure more before you sort.`,
   barePile: (pile: string, readings: number) =>
     `${pile} rests on ${readings === 0 ? 'no reading' : 'one reading'}: too few to sort by. Choose fewer piles, or measure more.`,
+  /** Readings that look like slips. */
+  far: {
+    one: (reading: string, pallet: string) =>
+      `${reading} on pallet ${pallet} is far from all the others.`,
+    several: (n: number, worst: string, pallet: string) =>
+      `${many(n, READING)} are far from all the others, first ${worst} on pallet ${pallet}.`,
+    leaveOut: 'Leave it out',
+    leaveWorstOut: (worst: string) => `Leave ${worst} out`,
+    leftOut: (reading: string, pallet: string) => `${reading} on pallet ${pallet} is left out.`,
+    ofSample: 'It was measured for the delivery: look there',
+    failed: 'Not saved. Try again.'
+  },
+  waiting,
   fewAndAll: (readings: number) =>
     `Only ${many(readings, READING)}, and no pallet is said to hold more. Are there more? Say on Sort how many each pallet holds.`,
   oneThickness: (thickness: string) =>
