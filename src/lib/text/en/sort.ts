@@ -13,7 +13,8 @@ export const sort = {
   },
   /** Where the sorter is in the sample before grades, or on the delivery's list. */
   sample: {
-    count: (label: string, done: number, of: number) => `${label} ${done} of ${of}.`,
+    count: (label: string, done: number, of: number) =>
+      `Pallet ${label}: ${done > of ? `${done} measured` : `${done} of ${of}`}.`,
     take: (label: string) => `Take pallet ${label}`,
     enough: 'Enough measured: set the grades.',
     list: (done: number, of: number, label: string, layer: number, place: number) =>
@@ -21,6 +22,7 @@ export const sort = {
     toList: 'Measure it'
   },
   pallet: {
+    named: (label: string) => `pallet ${label}`,
     label: 'From pallet',
     more: 'Pallets',
     left: (left: number, slates: number) =>

@@ -12,7 +12,8 @@ export const sort: Catalogue['sort'] = {
     hint: 'Un calibre que escribe funciona siempre.'
   },
   sample: {
-    count: (label: string, done: number, of: number) => `${label}: ${done} de ${of}.`,
+    count: (label: string, done: number, of: number) =>
+      `Palé ${label}: ${done > of ? `${done} medidas` : `${done} de ${of}`}.`,
     take: (label: string) => `Tome el palé ${label}`,
     enough: 'Ya basta de medir: fije los grados.',
     list: (done: number, of: number, label: string, layer: number, place: number) =>
@@ -20,6 +21,7 @@ export const sort: Catalogue['sort'] = {
     toList: 'Medirla'
   },
   pallet: {
+    named: (label) => `palé ${label}`,
     label: 'Del palé',
     more: 'Palés',
     left: (left, slates) =>

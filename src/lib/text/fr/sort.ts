@@ -12,7 +12,8 @@ export const sort: Catalogue['sort'] = {
     hint: 'Un calibre qui écrit marche à tout moment.'
   },
   sample: {
-    count: (label: string, done: number, of: number) => `${label} : ${done} sur ${of}.`,
+    count: (label: string, done: number, of: number) =>
+      `Palette ${label} : ${done > of ? `${done} mesurées` : `${done} sur ${of}`}.`,
     take: (label: string) => `Prenez la palette ${label}`,
     enough: 'Assez de mesures : fixez les classes.',
     list: (done: number, of: number, label: string, layer: number, place: number) =>
@@ -20,6 +21,7 @@ export const sort: Catalogue['sort'] = {
     toList: 'La mesurer'
   },
   pallet: {
+    named: (label) => `palette ${label}`,
     label: 'De la palette',
     more: 'Palettes',
     left: (left, slates) =>

@@ -13,7 +13,8 @@ export const sort: Catalogue['sort'] = {
     hint: 'Przyrząd, który pisze, działa zawsze.'
   },
   sample: {
-    count: (label: string, done: number, of: number) => `${label}: ${done} z ${of}.`,
+    count: (label: string, done: number, of: number) =>
+      `Paleta ${label}: ${done > of ? `zmierzono ${done}` : `${done} z ${of}`}.`,
     take: (label: string) => `Weź paletę ${label}`,
     enough: 'Pomiarów wystarczy: ustal klasy.',
     list: (done: number, of: number, label: string, layer: number, place: number) =>
@@ -21,6 +22,7 @@ export const sort: Catalogue['sort'] = {
     toList: 'Zmierz ją'
   },
   pallet: {
+    named: (label) => `paleta ${label}`,
     label: 'Z palety',
     more: 'Palety',
     left: (left, slates) =>

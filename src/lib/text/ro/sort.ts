@@ -13,7 +13,8 @@ export const sort: Catalogue['sort'] = {
     hint: 'Un șubler care scrie merge oricând.'
   },
   sample: {
-    count: (label: string, done: number, of: number) => `${label}: ${done} din ${of}.`,
+    count: (label: string, done: number, of: number) =>
+      `Paletul ${label}: ${done > of ? `${done} măsurate` : `${done} din ${of}`}.`,
     take: (label: string) => `Luați paletul ${label}`,
     enough: 'Destule măsurători: stabiliți clasele.',
     list: (done: number, of: number, label: string, layer: number, place: number) =>
@@ -21,6 +22,7 @@ export const sort: Catalogue['sort'] = {
     toList: 'Măsurați-o'
   },
   pallet: {
+    named: (label) => `paletul ${label}`,
     label: 'De pe paletul',
     more: 'Paleți',
     left: (left, slates) =>
