@@ -162,7 +162,7 @@ test('measured, set aside, undone and refused each sound, pulse and speak by the
     .toEqual([
       '6.40 mm, Measured',
       'Set aside: Broken',
-      'Undone: Set aside: Broken, A',
+      'Undone: Set aside: Broken, pallet A',
       '“abc” is not a number. Type the thickness, for example 6.4.'
     ]);
   const { vibrated, tonesHz } = await signsOf(page);

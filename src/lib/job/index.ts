@@ -55,6 +55,7 @@ export { answerHeld, heldReadings, type HeldAnswer, type HeldReading } from './h
 export { lastSlope } from './last-slope.ts';
 export { likelyRangeOf } from './likely-range.ts';
 export { palletRemoval } from './pallet-removal.ts';
+export { palletName } from './pallet-name.ts';
 export { nextStep, toMeasure, type NextStep } from './next-step.ts';
 export {
   firstMinuteOfDay,
