@@ -127,7 +127,7 @@ export {
 } from './queries.ts';
 export { ranOut, type RanOut } from './ran-out.ts';
 export { readingCounts } from './reading-counts.ts';
-export { undoableActs } from './recent-acts.ts';
+export { MOST_UNDOABLE, undoableActs } from './recent-acts.ts';
 export { readRoof, roofAsText, type RoofAsText } from './roof-as-text.ts';
 export {
   CUSTOMARY_OVERHANGS,

@@ -31,8 +31,14 @@ export const sortOptions = {
     setAsideTitle: 'Set aside, whole job'
   },
   undo: {
+    cut: 'Only the last 20 entries can be taken back here. Of older readings, Grades names the one that is far out.',
     title: 'Last ten entries',
     none: 'Nothing to undo.'
+  },
+  /** A slate whose spot check found it on the wrong pile. */
+  checked: {
+    belongs: (pile: string) => `It belongs on ${pile}.`,
+    put: (pile: string) => `Put it on ${pile}`
   },
   palletRemoved: {
     remove: 'Remove this pallet',

@@ -31,8 +31,13 @@ export const sortOptions: Catalogue['sortOptions'] = {
     setAsideTitle: 'Apartadas, toda la obra'
   },
   undo: {
+    cut: 'Aquí solo se deshacen las últimas 20 anotaciones. De las lecturas más viejas, Grados nombra la que se sale.',
     title: 'Últimos diez registros',
     none: 'Nada que deshacer.'
+  },
+  checked: {
+    belongs: (pile) => `Va en ${pile}.`,
+    put: (pile) => `Ponerla en ${pile}`
   },
   palletRemoved: {
     remove: 'Quitar este palé',

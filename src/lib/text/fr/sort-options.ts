@@ -31,8 +31,13 @@ export const sortOptions: Catalogue['sortOptions'] = {
     setAsideTitle: 'Écartées, tout le chantier'
   },
   undo: {
+    cut: 'Seules les 20 dernières saisies s’annulent ici. Parmi les mesures plus anciennes, Classes nomme celle qui sort du lot.',
     title: 'Dix dernières saisies',
     none: 'Rien à défaire.'
+  },
+  checked: {
+    belongs: (pile) => `Elle va sur ${pile}.`,
+    put: (pile) => `La mettre sur ${pile}`
   },
   palletRemoved: {
     remove: 'Retirer cette palette',

@@ -31,8 +31,13 @@ export const sortOptions: Catalogue['sortOptions'] = {
     setAsideTitle: 'Odłożone, cała budowa'
   },
   undo: {
+    cut: 'Tu można cofnąć tylko ostatnie 20 wpisów. Ze starszych odczytów Klasy wskażą ten, który odstaje.',
     title: 'Ostatnie dziesięć wpisów',
     none: 'Nie ma czego cofać.'
+  },
+  checked: {
+    belongs: (pile) => `Jej miejsce: ${pile}.`,
+    put: (pile) => `Połóż na: ${pile}`
   },
   palletRemoved: {
     remove: 'Usuń tę paletę',

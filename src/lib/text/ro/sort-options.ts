@@ -31,8 +31,13 @@ export const sortOptions: Catalogue['sortOptions'] = {
     setAsideTitle: 'Deoparte, toată lucrarea'
   },
   undo: {
+    cut: 'Aici se anulează doar ultimele 20 de înregistrări. Dintre măsurătorile mai vechi, Clase o numește pe cea ieșită din rând.',
     title: 'Ultimele zece înregistrări',
     none: 'Nimic de anulat.'
+  },
+  checked: {
+    belongs: (pile) => `Locul ei: ${pile}.`,
+    put: (pile) => `Pune-o pe ${pile}`
   },
   palletRemoved: {
     remove: 'Elimină acest palet',
