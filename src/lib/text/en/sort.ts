@@ -140,7 +140,7 @@ export const sort = {
     skip: 'Not now'
   },
   sides: {
-    next: 'Next slate: left and right',
+    next: 'Next slate: measure left and right side',
     this: 'Left and right'
   },
   tail: {

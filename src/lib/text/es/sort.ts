@@ -142,7 +142,7 @@ export const sort: Catalogue['sort'] = {
     skip: 'Ahora no'
   },
   sides: {
-    next: 'Pizarra siguiente: izquierda y derecha',
+    next: 'Pizarra siguiente: mida el lado izquierdo y el derecho',
     this: 'Izquierda y derecha'
   },
   tail: {

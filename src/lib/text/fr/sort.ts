@@ -139,7 +139,7 @@ export const sort: Catalogue['sort'] = {
     skip: 'Plus tard'
   },
   sides: {
-    next: 'Ardoise suivante : gauche et droite',
+    next: 'Ardoise suivante : mesurez le côté gauche et le droit',
     this: 'Gauche et droite'
   },
   tail: {

@@ -143,7 +143,7 @@ export const sort: Catalogue['sort'] = {
     skip: 'Nie teraz'
   },
   sides: {
-    next: 'Następna płytka: lewy i prawy bok',
+    next: 'Następna płytka: zmierz lewą i prawą stronę',
     this: 'Lewy i prawy bok'
   },
   tail: {

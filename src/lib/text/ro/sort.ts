@@ -142,7 +142,7 @@ export const sort: Catalogue['sort'] = {
     skip: 'Nu acum'
   },
   sides: {
-    next: 'Ardezia următoare: stânga și dreapta',
+    next: 'Ardezia următoare: măsurați partea stângă și cea dreaptă',
     this: 'Stânga și dreapta'
   },
   tail: {
