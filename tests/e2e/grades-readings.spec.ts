@@ -1,5 +1,5 @@
 import type { Page } from '@playwright/test';
-import { expect, test } from './helpers.ts';
+import { expect, openFolds, ownLetters, test } from './helpers.ts';
 import { eventsOf, seedJob, smallJob } from './seed-job.ts';
 import { gauge, verdict } from './sort-bench.ts';
 
@@ -76,4 +76,41 @@ test('readings that wait for an answer are named on Job and on Grades, and lead 
   }
   await page.getByRole('link', { name: 'Answer on Sort' }).click();
   await expect(page.getByRole('button', { name: 'Measure again' })).toBeVisible();
+});
+
+test('of few readings answer and ways tell one figure, and the button is whole in the first view', async ({
+  page
+}) => {
+  const jobId = await seedJob(page, [
+    ...smallJob([]),
+    ...['A', 'B', 'C'].flatMap((label, pallet) =>
+      Array.from({ length: 20 }, (_, at) => ({
+        type: 'slateGauged',
+        body: {
+          ...{ palletId: `pallet-${label}`, gradesId: null, pile: null },
+          points: [400 + 31 * at - 60 * (pallet === 2 ? 1 : 0)]
+        }
+      }))
+    )
+  ]);
+  await page.goto(`/job/${jobId}/grades`);
+  await ownLetters(page);
+  const answer = page.locator('.answer', { hasText: 'if sorted right, from 60 readings' });
+  await expect(answer).toBeVisible();
+  const per100 = Number(/About (\d+) joints? in 100/.exec(await answer.innerText())?.[1]);
+  expect(per100).toBeGreaterThan(0);
+
+  const button = await page.getByRole('button', { name: 'Use these grades' }).boundingBox();
+  const bar = await page.getByRole('navigation').last().boundingBox();
+  expect(button && button.y + button.height).toBeLessThanOrEqual(bar?.y ?? 0);
+
+  await openFolds(page, 'How to split');
+  const chosen = page.locator('label.chosen');
+  await expect(chosen).toContainText('Split at the gaps');
+  const listed = Number(/[\d.]+/.exec(await chosen.innerText())?.[0]);
+  expect(Math.round(listed)).toBe(per100);
+  await openFolds(page, 'How sure is this?');
+  await expect(page.getByText(`In 100 joints ${listed} will show`)).toBeVisible();
+  await expect(page.getByText('The answer above is tried on slates left out.')).toBeVisible();
+  await expect(page.getByText('only 60 readings')).toHaveCount(0);
 });
