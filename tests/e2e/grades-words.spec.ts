@@ -154,9 +154,7 @@ test('few readings of one pallet of two say how little they tell', async ({ page
     'range not known: only one pallet of several was measured'
   );
   await expect(page.getByText(/^Only 25 readings/)).toBeVisible();
-  await expect(
-    page.getByText('From 25 readings these figures are too good').first()
-  ).toBeVisible();
+  await expect(page.getByText('From 25 readings these figures are too good').first()).toBeVisible();
   // With eight piles some are of one reading, which has no spread.
   await openFolds(page, 'How to split');
   for (let more = 0; more < 5; more++)
