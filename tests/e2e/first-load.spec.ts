@@ -27,7 +27,7 @@ test('the job list, a job and Sort fetch no more JavaScript than they are known 
     ['Sort', `${job}/sort`]
   ]) {
     const { files, gzipped } = await firstLoad(page, address, process.env.SITE_FOLDER ?? BUILD);
-    console.log(`first load: ${screen}: ${files} scripts, ${(gzipped / 1000).toFixed(1)} kB`);
+    console.log(`first load: ${screen}: ${files} scripts, ${(gzipped / 1000).toFixed(2)} kB`);
     expect(files, screen).toBeGreaterThan(3);
     expect(gzipped, screen).toBeLessThanOrEqual(MOST_KB[screen] * 1000);
   }
@@ -38,7 +38,7 @@ test('the first button of a cold start waits for at most 15 requests and 103 kB'
   page
 }) => {
   const { requests, bytes } = await coldStart(page);
-  console.log(`cold start: ${requests} requests, ${(bytes / 1000).toFixed(1)} kB`);
+  console.log(`cold start: ${requests} requests, ${(bytes / 1000).toFixed(2)} kB`);
   expect(requests).toBeGreaterThan(5);
   expect(requests).toBeLessThanOrEqual(15);
   expect(bytes).toBeLessThanOrEqual(103_000);

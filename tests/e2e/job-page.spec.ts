@@ -157,6 +157,17 @@ test('slates measured on Sort lead on to the grades, and until then each pallet 
     await page.keyboard.press('Enter');
   }
   await expect(page.getByRole('button', { name: 'A 400 left, 42 measured' })).toBeVisible();
+  // Sixty slates of two pallets: the third differs, and is asked for before the grades.
+  await expect(page.locator('.verdict')).toContainText('Pallet A: 42 measured. Take pallet C.');
+  await page.getByRole('link', { name: 'Job', exact: true }).click();
+  await expect(next).toContainText('Still to measure: 5 slates from pallet C.');
+  await next.getByRole('link', { name: 'Measure a sample' }).click();
+  await page.locator('.chip', { hasText: /^C/ }).click();
+  for (let slate = 0; slate < 5; slate++) {
+    await page.keyboard.type(`6.${30 + slate}`);
+    await page.keyboard.press('Enter');
+  }
+  await expect(page.locator('.verdict')).toContainText('Enough measured: set the grades.');
   await page.getByRole('link', { name: 'Job', exact: true }).click();
   await expect(next).toContainText('Next: Set the grades');
   await next.getByRole('link', { name: 'Set the grades' }).click();

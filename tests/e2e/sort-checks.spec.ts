@@ -104,3 +104,38 @@ test('every 20 taps or so of a hand that is known, every 5 of one that is not', 
     (await eventsOf(page, jobId)).filter(({ type }) => type === 'slateTapped').length;
   await expect.poll(tapped).toBe(taps);
 });
+
+test('a slate that the gauge finds on the wrong pile goes there by one tap, and the hand keeps it', async ({
+  page
+}) => {
+  const jobId = await openForWren(page, 0);
+  await tapsToQuestion(page);
+  const felt = (await eventsOf(page, jobId)).findLast(({ type }) => type === 'slateTapped')?.body;
+  const piles = page.getByRole('group', { name: 'On the piles' }).getByRole('button');
+  const counts = async () =>
+    (await piles.locator('.count').allInnerTexts()).map((text) => Number.parseInt(text, 10));
+  const before = await counts();
+  // Of a pile that it was not put on.
+  const found = felt?.pile === 1 ? 3 : 1;
+  await page.keyboard.type(found === 1 ? '6.4' : '4.4');
+  await page.keyboard.press('Enter');
+  await expect(verdict(page)).toContainText('Spot check: differs');
+  const name = found === 1 ? '1 Thick' : '3 Thin';
+  await expect(page.getByText(`It belongs on ${name}.`)).toBeVisible();
+  // Unanswered it changes nothing.
+  expect(await counts()).toEqual(before);
+  await page.getByRole('button', { name: `Put it on ${name}` }).click();
+  await expect(verdict(page)).toContainText(/by hand, from pallet A.*saved/s);
+  await expect(page.getByText(`It belongs on ${name}.`)).toBeHidden();
+  const moved = before.map(
+    (n, at) => n + (at === found - 1 ? 1 : at === Number(felt?.pile) - 1 ? -1 : 0)
+  );
+  expect(await counts()).toEqual(moved);
+  const events = await eventsOf(page, jobId);
+  expect(events.slice(-3).map(({ type }) => type)).toEqual([
+    'slateChecked',
+    'entryVoided',
+    'slateTapped'
+  ]);
+  expect(events.at(-3)).toMatchObject({ sorter: 'Wren', body: { of: 'tap', pile: felt?.pile } });
+});

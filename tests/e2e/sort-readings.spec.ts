@@ -254,7 +254,7 @@ test('J65 a slate too thick counts nowhere until it is answered, and asks again 
   await gauge(page, '5.5');
   await expect(verdict(page)).toContainText(/5\.50 mm.*saved/);
   const waits = page.getByRole('group', {
-    name: '1 reading waits for your answer: 12.50 mm, A'
+    name: '1 reading waits for your answer: 12.50 mm, pallet A'
   });
   await expect(waits).toBeVisible();
   await page.reload();
@@ -319,23 +319,33 @@ test('before the grades Sort says where the sample is, and which pallet comes ne
     type: 'slateGauged',
     body: { palletId: 'pallet-A', points: [580 + at], gradesId: null, pile: null }
   }));
-  const jobId = await seedJob(page, [...smallJob([], ['A', 'B']), ...sample]);
+  const jobId = await seedJob(page, [...smallJob([]), ...sample]);
+  await page.evaluate((id) => {
+    const openPallets = { [id]: ['pallet-A', 'pallet-C'] };
+    localStorage.setItem('evencourse.preferences', JSON.stringify({ openPallets }));
+  }, jobId);
   await page.goto(`/job/${jobId}/sort`);
   const verdict = page.locator('.verdict');
   await page.getByRole('button', { name: 'Gauge', exact: true }).click();
   await page.getByRole('button', { name: 'Seen' }).click();
-  await expect(verdict).toContainText('A 18 of 20.');
+  await expect(verdict).toContainText('Pallet A: 18 of 20.');
   await page.keyboard.type('5.90');
   await page.keyboard.press('Enter');
-  await expect(verdict).toContainText(/Put it back on its pallet\. A 19 of 20\..*saved/s);
+  await expect(verdict).toContainText(/Put it back on its pallet\. Pallet A: 19 of 20\..*saved/s);
   await page.keyboard.type('5.91');
   await page.keyboard.press('Enter');
-  await expect(verdict).toContainText('A 20 of 20. Take pallet B.');
-  await page.getByRole('button', { name: 'Take pallet B' }).click();
+  await expect(verdict).toContainText('Pallet A: 20 of 20. Take pallet B.');
+  // The pallet to take stands beside the one in use, and every other is a tap away as well.
+  await expect(page.locator('.chip')).toHaveText([/^A/, /^B/, /^C/]);
+  await expect(page.locator('.chip.primary')).toHaveText(/^B/);
+  await page.keyboard.type('5.93');
+  await page.keyboard.press('Enter');
+  await expect(verdict).toContainText('Pallet A: 21 measured. Take pallet B.');
+  await page.locator('.chip', { hasText: /^B/ }).click();
   await expect(page.locator('.chip').first()).toHaveText(/^B/);
   await page.keyboard.type('5.92');
   await page.keyboard.press('Enter');
-  await expect(verdict).toContainText('B 1 of 20.');
+  await expect(verdict).toContainText('Pallet B: 1 of 20.');
 });
 
 test('with a sample list drawn, Sort names its next slate and leads there', async ({ page }) => {

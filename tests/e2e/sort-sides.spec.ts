@@ -1,8 +1,8 @@
-import { expect, openFolds, test } from './helpers.ts';
+import { expect, openFolds, ownLetters, test } from './helpers.ts';
 import { eventsOf, seedJob, smallJob } from './seed-job.ts';
 import { expectAccessible, gauge, openBench, verdict } from './sort-bench.ts';
 
-const OFFER = 'Next slate: left and right';
+const OFFER = 'Next slate: measure left and right side';
 
 test('every fifth slate of the sample may be measured left and right, and told to rock', async ({
   page
@@ -43,6 +43,20 @@ test('every fifth slate of the sample may be measured left and right, and told t
   expect(bodies).toHaveLength(10);
   expect(bodies[4]).toEqual([[600, 640], true]);
   expect(bodies[9]).toEqual([[550], undefined]);
+});
+
+test('no key moves while slates are measured, whatever is offered and said', async ({ page }) => {
+  await openBench(page, [], 'gauge');
+  await ownLetters(page);
+  const tops: (number | undefined)[] = [];
+  for (let slate = 0; slate < 25; slate++) {
+    await gauge(page, `${slate % 5 === 2 ? 11 : 6}.${10 + slate}`);
+    await expect(verdict(page)).toContainText(/saved/);
+    const key = await page.getByRole('button', { name: 'Take the number' }).boundingBox();
+    tops.push(key?.y);
+  }
+  await expect(verdict(page)).toContainText('Pallet A: 25 measured. Take pallet B.');
+  expect(new Set(tops).size).toBe(1);
 });
 
 test('nothing asks for left and right once there are grades', async ({ page }) => {

@@ -1,5 +1,6 @@
 import type { Page } from '@playwright/test';
 import { expect, test } from './helpers.ts';
+import { IN_FORCE } from './seed-job.ts';
 import { openSortBench } from './sort-bench.ts';
 
 /** What the doubles of the device's senses were asked for, in order. */
@@ -162,7 +163,7 @@ test('measured, set aside, undone and refused each sound, pulse and speak by the
     .toEqual([
       '6.40 mm, Measured',
       'Set aside: Broken',
-      'Undone: Set aside: Broken, A',
+      'Undone: Set aside: Broken, pallet A',
       '“abc” is not a number. Type the thickness, for example 6.4.'
     ]);
   const { vibrated, tonesHz } = await signsOf(page);
@@ -209,4 +210,33 @@ test('a phone that may sleep is asked for no lock', async ({ page }) => {
   await setHidden(page, true);
   await setHidden(page, false);
   expect((await signsOf(page)).locks).toEqual([]);
+});
+
+test('the list of entries names each pallet, and says where its end is', async ({ page }) => {
+  const sorted = Array.from({ length: 25 }, (_, at) => ({
+    type: 'slateTapped',
+    body: { palletId: 'pallet-B', pile: 1 + (at % 3), gradesId: IN_FORCE }
+  }));
+  await openSortBench(page, { way: 'hand' }, [6, 5], sorted);
+  const piles = page.getByRole('group', { name: 'On the piles' }).getByRole('button');
+  for (const pile of [0, 1]) await piles.nth(pile).click();
+  await expect(verdict(page)).toContainText(/Medium.*saved/s);
+  await page.getByRole('button', { name: 'Entries' }).click();
+  const list = page.getByRole('listitem').filter({ hasText: 'by hand' });
+  await expect(list).toHaveText([/^2 Medium, by hand, from pallet A/, /^1 Thick, by hand/]);
+  const cut = page.getByText('Only the last 20 entries can be taken back here.');
+  // Twenty-five older ones came from another device: they are at hand, and not this one's to undo.
+  await expect(cut).toBeHidden();
+  await page.getByRole('button', { name: 'Back' }).click();
+  for (let slate = 0; slate < 42; slate++) {
+    await piles.nth(slate % 3).click();
+    await expect(verdict(page)).toContainText(/saved/);
+  }
+  for (let undone = 0; undone < 20; undone++) {
+    await page.getByRole('button', { name: /^Undo/ }).click();
+    await expect(verdict(page)).toContainText(/Undone.*saved/s);
+  }
+  await page.getByRole('button', { name: 'Entries' }).click();
+  await expect(cut).toBeVisible();
+  await expect(page.getByText('Nothing to undo.')).toHaveCount(0);
 });

@@ -22,9 +22,9 @@ test('a new job asks for its first pallet, then sorts by tap with undo', async (
   await expect(verdict(page)).toContainText('Medium');
   await expect(verdict(page)).toContainText('saved');
   await expect(page.getByRole('button', { name: 'A 479 left' })).toBeVisible();
-  await page.getByRole('button', { name: 'Undo 2 Medium, A' }).click();
+  await page.getByRole('button', { name: 'Undo 2 Medium, pallet A' }).click();
   await expect(verdict(page)).toContainText('Undone');
-  await expect(verdict(page)).toContainText('2 Medium, A');
+  await expect(verdict(page)).toContainText('2 Medium, pallet A');
   await expect(page.getByRole('button', { name: 'A 480 left' })).toBeVisible();
   await page.reload();
   await expect(page.getByRole('button', { name: 'A 480 left' })).toBeVisible();
@@ -290,8 +290,8 @@ test('the answer of a slate is no button to look at', async ({ page }) => {
 test('Undo names the slate it takes back', async ({ page }) => {
   const jobId = await openBench(page, [6, 5], 'gauge');
   await gauge(page, '6.3');
-  await page.getByRole('button', { name: 'Undo 6.3 mm, A' }).click();
-  await expect(verdict(page)).toContainText(/Undone\s*6\.3 mm, A/);
+  await page.getByRole('button', { name: 'Undo 6.3 mm, pallet A' }).click();
+  await expect(verdict(page)).toContainText(/Undone\s*6\.3 mm, pallet A/);
   await expect(verdict(page)).toContainText('saved');
   await expect(page.getByRole('button', { name: /^Undo/ })).toBeDisabled();
   expect((await eventsOf(page, jobId)).at(-1)?.type).toBe('entryVoided');

@@ -53,6 +53,7 @@ export { journalStore, randomHex } from './store.ts';
 export { sayTold, type Prompt, type Told } from './told.ts';
 export { copyText } from './copy-text.ts';
 export { updates } from './updates.svelte.ts';
+export { WaitingReadings } from './waiting-readings.svelte.ts';
 export { WakeLock } from './wake-lock.ts';
 export { palletOfSize } from './pallet-of-size.ts';
 export { takeInHand } from './size-in-hand.ts';

@@ -51,10 +51,12 @@ export {
   type PileInBook
 } from './hand-count.ts';
 export { keptShare, keptShares } from './reserve.ts';
+export { farReadings, type FarReading } from './far-readings.ts';
 export { answerHeld, heldReadings, type HeldAnswer, type HeldReading } from './held-readings.ts';
 export { lastSlope } from './last-slope.ts';
 export { likelyRangeOf } from './likely-range.ts';
 export { palletRemoval } from './pallet-removal.ts';
+export { palletName } from './pallet-name.ts';
 export { nextStep, toMeasure, type NextStep } from './next-step.ts';
 export {
   firstMinuteOfDay,
@@ -126,7 +128,7 @@ export {
 } from './queries.ts';
 export { ranOut, type RanOut } from './ran-out.ts';
 export { readingCounts } from './reading-counts.ts';
-export { undoableActs } from './recent-acts.ts';
+export { MOST_UNDOABLE, undoableActs } from './recent-acts.ts';
 export { readRoof, roofAsText, type RoofAsText } from './roof-as-text.ts';
 export {
   CUSTOMARY_OVERHANGS,

@@ -1,6 +1,6 @@
-import { mergeBins, quantilesMm, totalCount } from '$lib/engine/thickness';
-import { type JobView, palletIds, partOf } from '$lib/journal';
-import { binsOf } from './queries.ts';
+import { type ThicknessBins, quantilesMm, totalCount } from '$lib/engine/thickness';
+import type { JobView } from '$lib/journal';
+import { readingsOf } from './queries.ts';
 import type { ThicknessRange } from './slate-judgement.ts';
 
 /** Fewest readings that tell what a number without a point means. Ours. */
@@ -16,12 +16,11 @@ const ROOM = 1.5;
  * @example readings of 4 to 9 mm → about 3 to 13 mm
  */
 export function likelyRangeOf(view: JobView): ThicknessRange | undefined {
-  const bins = mergeBins(
-    palletIds(view).flatMap((palletId) => {
-      const { sampled, piles } = partOf(view, `pallet:${palletId}`);
-      return [sampled, ...Object.values(piles).map(({ gauged }) => gauged)].map(binsOf);
-    })
-  );
+  return likelyRangeOfBins(readingsOf(view));
+}
+
+/** The same, of given readings. */
+export function likelyRangeOfBins(bins: ThicknessBins): ThicknessRange | undefined {
   if (totalCount(bins) < ENOUGH_READINGS) return undefined;
   const told = quantilesMm(bins, [0.05, 0.95]);
   if (!told.ok) return undefined;

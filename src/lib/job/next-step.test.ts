@@ -40,10 +40,13 @@ describe('the next step', () => {
     expect(nextStep(journal.view)).toBe('grades');
   });
 
-  it('is to set the grades from 60 slates on, wherever they came from', () => {
+  it('is to set the grades from 60 slates on, a few of each pallet among them', () => {
     const journal = journalOf(pallet('a', 400), pallet('b', 400), ...gauged('a', 59));
-    expect(nextStep(journal.view)).toBe('sample');
+    expect(toMeasure(journal.view)).toEqual([{ label: 'B', slates: 20 }]);
     journal.add(...gauged('a', 1));
+    expect(nextStep(journal.view)).toBe('sample');
+    expect(toMeasure(journal.view)).toEqual([{ label: 'B', slates: 5 }]);
+    journal.add(...gauged('b', 5));
     expect(nextStep(journal.view)).toBe('grades');
     expect(toMeasure(journal.view)).toEqual([]);
   });

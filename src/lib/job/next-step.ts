@@ -1,6 +1,6 @@
 import { type JobView, current, partOf } from '$lib/journal';
 import { gradesOf, slopesOf, specOf, tallyPallets } from './queries.ts';
-import { ENOUGH_FOR_GRADES, wantedOfPallet } from './sample-step.ts';
+import { wantedOfEach, wantedOfPallet } from './sample-step.ts';
 import { slatesSorted } from './slates-sorted.ts';
 import { stockOf } from './stock.ts';
 
@@ -37,17 +37,17 @@ export interface ToMeasure {
 
 /**
  * What is still to be measured before grades are worth setting, by pallet; nothing once there is
- * enough. Slates measured count whether they are of a sample or were measured on Sort, and no more
+ * enough of each. Slates measured count whether they are of a sample or were measured on Sort, and no more
  * of a pallet are asked for than lie on it.
  */
 export function toMeasure(view: JobView): ToMeasure[] {
   const pallets = tallyPallets(view);
   const all = pallets.reduce((sum, { gauged }) => sum + gauged, 0);
-  if (all >= ENOUGH_FOR_GRADES) return [];
+  const ofEach = wantedOfEach(pallets.length, all);
   return pallets
     .map(({ label, slates, sorted, gauged }) => ({
       label,
-      slates: wantedOfPallet(slates, sorted) - gauged
+      slates: wantedOfPallet(ofEach, slates, sorted) - gauged
     }))
     .filter(({ slates }) => slates > 0);
 }

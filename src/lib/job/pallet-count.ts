@@ -1,4 +1,5 @@
 import { type JobView, type PalletPart, current, palletIds, partOf } from '$lib/journal';
+import { palletName } from './pallet-name.ts';
 import { isSameList, pileOfKey, sum } from './queries.ts';
 
 /** What is known of one pallet while sorting. */
@@ -68,7 +69,7 @@ function countPallet(palletId: string, part: PalletPart, piles: readonly number[
   const slates = declared?.slates ?? 0;
   return {
     palletId,
-    label: declared?.label ?? palletId,
+    label: declared ? palletName(declared.label) : palletId,
     slates,
     onPile,
     measured,

@@ -1,6 +1,7 @@
 import { type ThicknessBins, binsFromPairs, mergeBins, totalCount } from '$lib/engine/thickness';
 import type { BodyOf, SlateSizeBody, SlateSpecBody, SlopeBody } from '$lib/journal';
 import { current } from '$lib/journal';
+import { palletName } from './pallet-name.ts';
 import { type Counts, type JobView, type PalletPart, palletIds, partOf } from '$lib/journal';
 
 /** A job's settings with the starting value of each that was not set. */
@@ -208,7 +209,7 @@ function tallyOf(part: PalletPart, palletId: string): PalletTally {
   const setAside = sum(part.setAside);
   return {
     palletId,
-    label: declared?.label ?? palletId,
+    label: declared ? palletName(declared.label) : palletId,
     slates: declared?.slates ?? 0,
     layers: declared?.layers,
     perLayer: declared?.perLayer,
@@ -241,6 +242,11 @@ export function tallyPallets(view: JobView): PalletTally[] {
     inOrder.set(view, all);
   }
   return [...all];
+}
+
+/** All gauge readings of a job, of slates put back and of slates on piles. */
+export function readingsOf(view: JobView): ThicknessBins {
+  return mergeBins(tallyPallets(view).map(({ gaugedBins }) => gaugedBins));
 }
 
 /** The pile in a key `gradesId|pile`; 0 for none. */

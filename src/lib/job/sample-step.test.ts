@@ -27,9 +27,26 @@ describe('where the sorter is in the sample before grades', () => {
     expect(sampleStep([pallet('A', 3, 0), pallet('B', 0)], 'a')).toMatchObject({ of: 20 });
   });
 
-  it('has enough at 60 of the job, or where every pallet has its own', () => {
-    expect(sampleStep([pallet('A', 60), pallet('B', 0)], 'a')).toMatchObject({ isEnough: true });
-    expect(sampleStep([pallet('A', 60), pallet('B', 0)], 'a')).not.toHaveProperty('next');
+  it('asks for pallets of which nothing was measured, however many slates others gave', () => {
+    const step = sampleStep([pallet('A', 60), pallet('B', 0), pallet('C', 0)], 'a');
+    expect(step).toMatchObject({ isEnough: false, next: { label: 'B' } });
+    expect(sampleStep([pallet('A', 60), pallet('B', 5), pallet('C', 4)], 'b')).toMatchObject({
+      ...{ of: 5, isEnough: false, next: { label: 'C' } }
+    });
+  });
+
+  it('asks the same of each pallet, and a few of each of sixty', () => {
+    const of = (pallets: number) =>
+      sampleStep(
+        Array.from({ length: pallets }, (_, at) => pallet(`A${at}`, 0)),
+        'a0'
+      )?.of;
+    expect([1, 2, 3, 4, 6, 12, 60].map(of)).toEqual([20, 20, 20, 15, 10, 5, 5]);
+  });
+
+  it('has enough at 60 of the job with a few of each, or where every pallet has its own', () => {
+    expect(sampleStep([pallet('A', 55), pallet('B', 5)], 'a')).toMatchObject({ isEnough: true });
+    expect(sampleStep([pallet('A', 55), pallet('B', 5)], 'a')).not.toHaveProperty('next');
     expect(sampleStep([pallet('A', 59), pallet('B', 0)], 'a')).toMatchObject({
       ...{ isEnough: false, next: { palletId: 'b', label: 'B' } }
     });

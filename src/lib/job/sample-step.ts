@@ -7,14 +7,30 @@ import type { PalletCount } from './pallet-count.ts';
 export const ENOUGH_OF_PALLET = 20;
 export const ENOUGH_FOR_GRADES = 60;
 
+/** Fewest of each pallet, however many pallets or readings there are: pallets differ. Ours. */
+export const FEW_OF_PALLET = 5;
+
 /**
- * How many slates of a pallet are to be measured before grades, measured ones included.
+ * How many slates of each pallet are to be measured before grades: the same of each, so that together
+ * they are enough, and only a few once the job has enough in all.
+ *
+ * @param measured slates measured so far, of all pallets
+ * @example 3 pallets → 20 of each; 6 → 10; 60 → 5
+ */
+export function wantedOfEach(pallets: number, measured: number): number {
+  if (measured >= ENOUGH_FOR_GRADES) return FEW_OF_PALLET;
+  const share = Math.ceil(ENOUGH_FOR_GRADES / pallets);
+  return Math.min(ENOUGH_OF_PALLET, Math.max(FEW_OF_PALLET, share));
+}
+
+/**
+ * The same of one pallet: no more than lies on it.
  *
  * @param slates slates that came on it; 0 when nobody knows
  * @param sorted slates that left it
  */
-export function wantedOfPallet(slates: number, sorted: number): number {
-  return slates > 0 ? Math.min(ENOUGH_OF_PALLET, Math.max(0, slates - sorted)) : ENOUGH_OF_PALLET;
+export function wantedOfPallet(ofEach: number, slates: number, sorted: number): number {
+  return slates > 0 ? Math.min(ofEach, Math.max(0, slates - sorted)) : ofEach;
 }
 
 type Counted = Pick<PalletCount, 'palletId' | 'label' | 'slates' | 'sorted' | 'measured'>;
@@ -44,12 +60,13 @@ export function sampleStep(
   const here = pallets.find(({ palletId }) => palletId === currentId);
   if (!here) return undefined;
   const { label, measured: done } = here;
-  const of = wantedOfPallet(here.slates, here.sorted);
-  const isOpen = ({ slates, sorted, measured }: Counted): boolean =>
-    measured < wantedOfPallet(slates, sorted);
   const all = pallets.reduce((sum, { measured }) => sum + measured, 0);
+  const ofEach = wantedOfEach(pallets.length, all);
+  const of = wantedOfPallet(ofEach, here.slates, here.sorted);
+  const isOpen = ({ slates, sorted, measured }: Counted): boolean =>
+    measured < wantedOfPallet(ofEach, slates, sorted);
   const open = pallets.find(isOpen);
-  const isEnough = all >= ENOUGH_FOR_GRADES || open === undefined;
+  const isEnough = open === undefined;
   const next = isEnough || isOpen(here) ? undefined : open;
   return {
     ...{ label, done, of, isEnough },

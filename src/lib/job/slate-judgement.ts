@@ -79,10 +79,10 @@ export function orderBand(
 
 function rogueOf(thicknessMm: number, ground: JudgingGround): Rogue | null {
   const { orderBand: band, usualRange, kickAllowanceMm } = ground;
-  if (band && overMm(thicknessMm, band) > 1e-9)
+  if (band && mmBeyond(thicknessMm, band) > 1e-9)
     return { kind: 'outside-order', band, isTooThick: thicknessMm > band.highMm };
   if (!usualRange) return null;
-  const over = overMm(thicknessMm, usualRange);
+  const over = mmBeyond(thicknessMm, usualRange);
   if (over <= kickAllowanceMm + 1e-9) return null;
   return { kind: 'beyond-spread', overMm: over, isTooThick: thicknessMm > usualRange.highMm };
 }
@@ -95,11 +95,11 @@ function rogueOf(thicknessMm: number, ground: JudgingGround): Rogue | null {
  * @param likely what a slate of the job may well measure (see `likelyRangeOf`)
  */
 export function isWildReading(thicknessMm: number, likely: ThicknessRange | undefined): boolean {
-  return likely !== undefined && overMm(thicknessMm, likely) > 0;
+  return likely !== undefined && mmBeyond(thicknessMm, likely) > 0;
 }
 
 /** How far outside a range a thickness lies, mm; 0 inside. */
-function overMm(thicknessMm: number, { lowMm, highMm }: ThicknessRange): number {
+export function mmBeyond(thicknessMm: number, { lowMm, highMm }: ThicknessRange): number {
   return Math.max(0, lowMm - thicknessMm, thicknessMm - highMm);
 }
 

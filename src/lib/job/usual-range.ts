@@ -1,6 +1,6 @@
-import { mergeBins, quantilesMm, totalCount } from '$lib/engine/thickness';
-import { type JobView, palletIds, partOf } from '$lib/journal';
-import { binsOf } from './queries.ts';
+import { quantilesMm, totalCount } from '$lib/engine/thickness';
+import type { JobView } from '$lib/journal';
+import { readingsOf } from './queries.ts';
 import type { ThicknessRange } from './slate-judgement.ts';
 
 /** Fewest readings from which the usual range is told. Ours. */
@@ -30,12 +30,7 @@ export class UsualRange {
 }
 
 function usualRangeOf(view: JobView): ThicknessRange | undefined {
-  const bins = mergeBins(
-    palletIds(view).flatMap((palletId) => {
-      const { sampled, piles } = partOf(view, `pallet:${palletId}`);
-      return [sampled, ...Object.values(piles).map(({ gauged }) => gauged)].map(binsOf);
-    })
-  );
+  const bins = readingsOf(view);
   if (totalCount(bins) < ENOUGH_READINGS) return undefined;
   const told = quantilesMm(bins, [0.01, 0.99]);
   return told.ok ? { lowMm: told.quantilesMm[0], highMm: told.quantilesMm[1] } : undefined;

@@ -48,6 +48,12 @@ describe('compareReadings', () => {
     expect(found).toEqual({ known: 2, fresh: [rows[2], rows[3]], isLikelyAgain: true });
   });
 
+  it('takes "Pallet A" of a file for the pallet called A', async () => {
+    const store = await jobWith(gauged(640));
+    const found = await compareReadings(store, JOB, [row(640, 'Pallet A')]);
+    expect(found).toMatchObject({ known: 1, isLikelyAgain: true });
+  });
+
   it('does not count what was undone', async () => {
     const store = await jobWith(gauged(640));
     const { events } = await store.append(JOB, [gauged(650)]);

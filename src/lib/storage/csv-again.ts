@@ -1,3 +1,4 @@
+import { palletName } from '$lib/job';
 import { palletLabels, readingsInForce } from './csv-export.ts';
 import type { CsvReading } from './csv-types.ts';
 import type { JournalStore } from './store.ts';
@@ -35,7 +36,11 @@ export async function compareReadings(
   jobId: string,
   rows: readonly CsvReading[]
 ): Promise<CsvComparison> {
-  const inJob = await countReadings(store, jobId, new Set(rows.map(({ pallet }) => pallet)));
+  const inJob = await countReadings(
+    store,
+    jobId,
+    new Set(rows.map(({ pallet }) => palletName(pallet)))
+  );
   const ofPallet = new Map<string, { rows: number; known: number }>();
   const fresh = rows.filter((row) => {
     const tally = ofPallet.get(row.pallet) ?? { rows: 0, known: 0 };
@@ -63,10 +68,10 @@ async function countReadings(
   const counts = new Map<string, number>();
   const job = await store.open(jobId);
   const labels = job ? palletLabels(job.view) : new Map<string, string>();
-  if (!job || ![...labels.values()].some((label) => pallets.has(label))) return counts;
+  if (!job || ![...labels.values()].some((label) => pallets.has(palletName(label)))) return counts;
   for await (const readings of readingsInForce(store, jobId, job.view, labels))
     for (const reading of readings) {
-      if (!pallets.has(reading.pallet)) continue;
+      if (!pallets.has(palletName(reading.pallet))) continue;
       const key = keyOf(reading);
       counts.set(key, (counts.get(key) ?? 0) + 1);
     }
@@ -85,5 +90,5 @@ function keyOf({
     : thicknessHundredths === undefined
       ? `grade ${grade}`
       : 'gauged';
-  return `${kind}|${thicknessHundredths ?? ''}|${pallet}`;
+  return `${kind}|${thicknessHundredths ?? ''}|${palletName(pallet)}`;
 }

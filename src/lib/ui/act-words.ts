@@ -38,7 +38,7 @@ export function sayAct(
 }
 
 /**
- * What Undo takes back, in few words: the slate and its pallet, as "6.3 mm, A".
+ * What Undo takes back, in few words: the slate and its pallet, as "6.3 mm, pallet A".
  *
  * @param pallet name of the pallet it came from; empty where it is not known
  */
@@ -55,5 +55,5 @@ export function sayUndo(
     const hundredths = Math.round(meanHundredths(event.body.points));
     what = numbers.mm(hundredths / 100, hundredths % 10 === 0 ? 1 : 2);
   } else if (event.type === 'slateTapped') what = sayPile(event.body.pile, piles, text.common);
-  return pallet === '' ? what : `${what}, ${pallet}`;
+  return pallet === '' ? what : `${what}, ${text.sort.pallet.named(pallet)}`;
 }

@@ -35,6 +35,13 @@ describe('csvActs', () => {
     ]);
   });
 
+  it('puts slates of "Pallet 1" on the pallet called 1, and adds none', () => {
+    const rows = [{ line: 2, pallet: 'Pallet 1', grade: 3 }];
+    const { acts, added } = csvActs(rows, [{ label: '1', palletId: 'p1' }], {}, newId);
+    expect(added).toEqual([]);
+    expect(acts).toMatchObject([{ type: 'slateTapped', body: { palletId: 'p1' } }]);
+  });
+
   it('sets aside with the reading where there is one', () => {
     const setAside = { reason: 'broken', use: 'scrap' } as const;
     const rows = [{ line: 2, pallet: 'A', thicknessHundredths: 510, setAside }];

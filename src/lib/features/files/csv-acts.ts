@@ -1,3 +1,4 @@
+import { palletName } from '$lib/job';
 import type { NewEvent } from '$lib/journal';
 import type { CsvReading } from '$lib/storage';
 
@@ -17,7 +18,10 @@ export function csvActs(
 ): { acts: NewEvent[]; pallets: number; added: { label: string; slates: number }[] } {
   const ids = new Map(known.map(({ label, palletId }) => [label, palletId]));
   const counts = new Map<string, number>();
-  for (const { pallet } of rows) counts.set(pallet, (counts.get(pallet) ?? 0) + 1);
+  for (const { pallet } of rows) {
+    const label = palletName(pallet);
+    counts.set(label, (counts.get(label) ?? 0) + 1);
+  }
   const acts: NewEvent[] = [];
   const added: { label: string; slates: number }[] = [];
   for (const [label, slates] of counts) {
@@ -30,7 +34,7 @@ export function csvActs(
   const gradesId = inForce.gradesId ?? null;
   for (const row of rows) {
     const { pallet, thicknessHundredths, pointsHundredths, grade, setAside, rocks } = row;
-    const palletId = ids.get(pallet) as string;
+    const palletId = ids.get(palletName(pallet)) as string;
     const mean = thicknessHundredths === undefined ? undefined : [thicknessHundredths];
     const points = pointsHundredths ? [...pointsHundredths] : mean;
     const drawId = row.sample?.drawId ?? inForce.drawId ?? NO_LIST;

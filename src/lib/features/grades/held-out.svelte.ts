@@ -23,9 +23,9 @@ export class HeldOut {
     return this.#grades().gauged >= ENOUGH_TO_HOLD_OUT;
   }
 
-  /** What the boundaries shown come to: those of a way that is tried, set by hand or not. */
-  get ofShown(): number | 'trying' | 'none' {
-    const { gauged, thresholdsMm, ways } = this.#grades();
+  /** What boundaries come to: those of a way that is tried, set by hand or not. */
+  of(thresholdsMm: readonly number[]): number | 'trying' | 'none' {
+    const { gauged, ways } = this.#grades();
     const tried = ways.find(
       (way) => way.method !== 'byHand' && way.ok && isSame(way.thresholdsMm, thresholdsMm)
     );

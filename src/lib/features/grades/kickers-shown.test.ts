@@ -30,7 +30,7 @@ describe('the answer in words', () => {
 
   it('says from how few readings', () => {
     expect(answer({ per100: 1.9, atBest: false }, 20, '40 readings')).toBe(
-      'About 2 joints in 100 will show if sorted right, from only 40 readings; unsorted it would be 20.'
+      'About 2 joints in 100 will show if sorted right, from 40 readings; unsorted it would be 20.'
     );
     expect(answer({ per100: 3, atBest: false }, 20, '')).toBe(
       'About 3 joints in 100 will show if sorted right; unsorted it would be 20.'
@@ -39,7 +39,7 @@ describe('the answer in words', () => {
 
   it('says at best where no slate could be left out, and never none at all', () => {
     expect(answer({ per100: 0, atBest: true }, 20, '40 readings')).toBe(
-      'Less than 1 joint in 1,000 will show at best if sorted right, from only 40 readings; unsorted it would be 20.'
+      'Less than 1 joint in 1,000 will show at best if sorted right, from 40 readings; unsorted it would be 20.'
     );
   });
 });

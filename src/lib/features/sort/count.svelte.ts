@@ -155,7 +155,13 @@ export class CountState {
     const { number } = this.ground.piles[pile - 1];
     const body = { palletId: null, slates: slates.slates, totalMm, pile: number, gradesId };
     const saved = await this.#job().act({ type: 'stackMeasured', body }, this.#sorter());
-    return saved ? 'kept' : 'unsaved';
+    if (!saved) return 'unsaved';
+    // What a stack was lacking for may be worked out now.
+    const isOfStack = ([, { reason }]: [string, CountProblem]): boolean =>
+      reason === 'no-stack' || reason === 'no-thickness';
+    const others = Object.entries(this.#problems).filter((problem) => !isOfStack(problem));
+    this.#problems = Object.fromEntries(others);
+    return 'kept';
   }
 
   async removeStack(eventId: string): Promise<void> {

@@ -3,11 +3,11 @@ import { meanHundredths } from '$lib/journal';
 import { placeOfPile, words } from '$lib/text';
 import type { SortState } from './sort.svelte.ts';
 
-/** A reading that waits, in few words: "12.70 mm, A". */
+/** A reading that waits, in few words: "12.70 mm, pallet A". */
 export function sayHeld(bench: SortState, { body }: HeldReading): string {
   const label = bench.desk.all.find(({ palletId }) => palletId === body.palletId)?.label;
   const read = words.numbers.mm(meanHundredths(body.points) / 100, 2);
-  return label === undefined ? read : `${read}, ${label}`;
+  return label === undefined ? read : `${read}, ${words.text.sort.pallet.named(label)}`;
 }
 
 /** Takes the sorter's answer to a reading that waits, and says what became of the slate. */

@@ -46,6 +46,13 @@ export class PalletState {
     this.#preferences = preferences;
   }
 
+  /** Open pallets, with the one to take next at hand beside the one in use. */
+  openWith(nextId: string | undefined): PalletCount[] {
+    const [first, ...others] = this.open;
+    const isNext = ({ palletId }: PalletCount): boolean => palletId === nextId;
+    return [first, ...this.all.filter(isNext), ...others.filter((other) => !isNext(other))];
+  }
+
   isOpen(palletId: string): boolean {
     return this.#openIds.includes(palletId);
   }

@@ -80,9 +80,10 @@ export class SortState {
   readonly held = $derived.by(() =>
     heldReadings(this.#job().view).filter(({ deviceId }) => deviceId === this.#deviceId)
   );
-  /** Whether it is asked what the slate told last is, or one before it. */
+  /** Whether it is asked what the slate told last is or where it goes, or one before it. */
   get isAsked(): boolean {
     const { told } = this.voice;
+    if (told?.kind === 'checked') return told.felt !== told.gauged;
     return this.held.length > 0 || (told?.kind === 'gauged' && told.judgement.rogue !== null);
   }
   readonly undoable: StoredEvent[] = $derived.by(() =>
@@ -179,11 +180,16 @@ export class SortState {
     await this.voice.tell({ kind: 'undone', act, palletLabel: '', what });
   }
 
+  /** Name of the pallet that an entry is of; empty where it is of none. */
+  palletOf({ body }: StoredEvent): string {
+    const { palletId } = body as { palletId?: unknown };
+    return this.desk.all.find((each) => each.palletId === palletId)?.label ?? '';
+  }
+
   /** What Undo would take back, in words. */
   sayUndo(event: StoredEvent): string {
-    const { palletId } = event.body as { palletId?: unknown };
-    const pallet = this.desk.all.find((each) => each.palletId === palletId)?.label ?? '';
-    return sayUndo(event, this.#job().pileNumbers, pallet, words.text, words.numbers);
+    const { pileNumbers } = this.#job();
+    return sayUndo(event, pileNumbers, this.palletOf(event), words.text, words.numbers);
   }
 
   /** Takes what a refused number may have meant. */

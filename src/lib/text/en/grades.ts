@@ -2,9 +2,11 @@ import { pluralizer } from '../plural.ts';
 import { common } from './common.ts';
 import { hands, study } from './grades-hands.ts';
 import { band } from './band.ts';
+import { far } from './grades-far.ts';
 import { gone } from './gone.ts';
 import { joints } from './joints.ts';
 import { shape } from './shape.ts';
+import { waiting } from './waiting.ts';
 
 const many = pluralizer('en');
 const READING = { one: 'reading', other: 'readings' };
@@ -25,6 +27,8 @@ export const grades = {
     `Only ${many(readings, READING)}: the counts may be far off. Measure more before you sort.`,
   barePile: (pile: string, readings: number) =>
     `${pile} rests on ${readings === 0 ? 'no reading' : 'one reading'}: too few to sort by. Choose fewer piles, or measure more.`,
+  far,
+  waiting,
   fewAndAll: (readings: number) =>
     `Only ${many(readings, READING)}, and no pallet is said to hold more. Are there more? Say on Sort how many each pallet holds.`,
   oneThickness: (thickness: string) =>
@@ -82,7 +86,7 @@ export const grades = {
         `of ${stock}; range not known: only one slate a pallet was measured`
     },
     flattered: (readings: string) =>
-      `From only ${readings} these figures are too good: slates thicker or thinner than any measured so far are not in them.`,
+      `From ${readings} these figures are too good: slates thicker or thinner than any measured so far are not in them. The answer above is tried on slates left out.`,
     courses: 'Courses filled',
     mean: 'Mean',
     range: 'Range',
@@ -103,7 +107,8 @@ export const grades = {
   },
   ways: {
     title: 'How to split, and joints that will show, in 100',
-    chosen: '(shown above)',
+    chosen: '(chosen)',
+    atBest: (kickers: string) => `${kickers} at best`,
     names: {
       naturalBreaks: 'Split at the gaps',
       suitTheRoof: 'Best for this roof',
@@ -134,7 +139,7 @@ export const grades = {
       unsorted: number,
       fewReadings: string
     ) =>
-      `${joints(per100)} will show ${atBest ? 'at best ' : ''}if sorted right${fewReadings && `, from only ${fewReadings}`}; unsorted it would be ${unsorted < 1 ? 'less than 1' : Math.round(unsorted)}.`
+      `${joints(per100)} will show ${atBest ? 'at best ' : ''}if sorted right${fewReadings && `, from ${fewReadings}`}; unsorted it would be ${unsorted < 1 ? 'less than 1' : Math.round(unsorted)}.`
   },
   usable: (
     delivered: string,

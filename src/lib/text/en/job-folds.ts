@@ -1,12 +1,14 @@
 import { pluralizer } from '../plural.ts';
 import { common } from './common.ts';
 import { gone } from './gone.ts';
+import { waiting } from './waiting.ts';
 
 const many = pluralizer('en');
 const count = (n: number): string => n.toLocaleString('en');
 
 /** Words of what a job's page shows one tap deeper: its piles and its counts. */
 export const jobFolds = {
+  waiting,
   facts: {
     stock: 'Stock',
     sample: 'Sample list',

@@ -62,5 +62,5 @@ export const sortCount = {
   saving: 'Saving…',
   savedPiles: (n: number) => `${many(n, { one: 'pile', other: 'piles' })} counted.`,
   savedSlates: (n: number) => `${many(n, SLATE)} saved.`,
-  undoAll: 'Undo all of it'
+  undoAll: { piles: 'Undo this count', slates: 'Undo these slates' }
 };

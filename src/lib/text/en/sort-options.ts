@@ -1,10 +1,45 @@
 import { pluralizer } from '../plural.ts';
 
 const many = pluralizer('en');
+const SLATE = { one: 'slate', other: 'slates' };
 
 /** Words of the options of Sort, of clickers and of gauges on a cable. */
 export const sortOptions = {
   title: 'Options of this phone',
+  pallets: {
+    none: 'No pallet yet',
+    noneWhy: 'Enter the first pallet, so that every slate is counted where it came from.',
+    chooserTitle: 'Pallets',
+    chooserHint:
+      'Tap the pallet you take slates from. Keep several open: slates drawn from three or more pallets blend their colour.',
+    keepOpen: 'Open',
+    name: 'Name on the pallet',
+    slates: 'Slates on it',
+    slatesHint: 'As on the label. 0 if nobody knows.',
+    mixed: 'Several lengths mixed',
+    add: 'Add pallet',
+    addTitle: 'Another pallet',
+    nameMissing: 'Give the pallet a name, for example A.',
+    nameTaken: (name: string) => `There is a pallet ${name} already. Give this one another name.`,
+    slatesWrong: 'Type a whole number from 0 to 100,000.'
+  },
+  day: {
+    title: 'The day so far',
+    sorted: (n: number) => `${many(n, SLATE)} measured or sorted today`,
+    worked: (time: string) => `${time} of sorting, pauses left out`,
+    ofJob: 'Figures are of the job, never of a person.',
+    setAsideTitle: 'Set aside, whole job'
+  },
+  undo: {
+    cut: 'Only the last 20 entries can be taken back here. Of older readings, Grades names the one that is far out.',
+    title: 'Last ten entries',
+    none: 'Nothing to undo.'
+  },
+  /** A slate whose spot check found it on the wrong pile. */
+  checked: {
+    belongs: (pile: string) => `It belongs on ${pile}.`,
+    put: (pile: string) => `Put it on ${pile}`
+  },
   palletRemoved: {
     remove: 'Remove this pallet',
     done: (label: string) => `Pallet ${label} removed.`,

@@ -13,7 +13,8 @@ export const sort = {
   },
   /** Where the sorter is in the sample before grades, or on the delivery's list. */
   sample: {
-    count: (label: string, done: number, of: number) => `${label} ${done} of ${of}.`,
+    count: (label: string, done: number, of: number) =>
+      `Pallet ${label}: ${done > of ? `${done} measured` : `${done} of ${of}`}.`,
     take: (label: string) => `Take pallet ${label}`,
     enough: 'Enough measured: set the grades.',
     list: (done: number, of: number, label: string, layer: number, place: number) =>
@@ -21,23 +22,9 @@ export const sort = {
     toList: 'Measure it'
   },
   pallet: {
+    named: (label: string) => `pallet ${label}`,
     label: 'From pallet',
     more: 'Pallets',
-    none: 'No pallet yet',
-    noneWhy: 'Enter the first pallet, so that every slate is counted where it came from.',
-    chooserTitle: 'Pallets',
-    chooserHint:
-      'Tap the pallet you take slates from. Keep several open: slates drawn from three or more pallets blend their colour.',
-    keepOpen: 'Open',
-    name: 'Name on the pallet',
-    slates: 'Slates on it',
-    slatesHint: 'As on the label. 0 if nobody knows.',
-    mixed: 'Several lengths mixed',
-    add: 'Add pallet',
-    addTitle: 'Another pallet',
-    nameMissing: 'Give the pallet a name, for example A.',
-    nameTaken: (name: string) => `There is a pallet ${name} already. Give this one another name.`,
-    slatesWrong: 'Type a whole number from 0 to 100,000.',
     left: (left: number, slates: number) =>
       slates === 0 ? 'count unknown' : left === 0 ? 'empty' : `${many(left, { other: 'left' })}`,
     measured: (n: number) => many(n, { other: 'measured' }),
@@ -138,9 +125,7 @@ export const sort = {
   },
   undo: {
     last: 'Undo',
-    title: 'Last ten entries',
     list: 'Entries',
-    none: 'Nothing to undo.',
     gauged: (thickness: string, pile: string) => `${thickness}, ${pile}`,
     sample: (thickness: string) => `${thickness}, measured`,
     tapped: (pile: string) => `${pile}, by hand`,
@@ -155,7 +140,7 @@ export const sort = {
     skip: 'Not now'
   },
   sides: {
-    next: 'Next slate: left and right',
+    next: 'Next slate: measure left and right side',
     this: 'Left and right'
   },
   tail: {
@@ -180,12 +165,7 @@ export const sort = {
     total: 'All'
   },
   day: {
-    button: 'The day',
-    title: 'The day so far',
-    sorted: (n: number) => `${many(n, SLATE)} measured or sorted today`,
-    worked: (time: string) => `${time} of sorting, pauses left out`,
-    ofJob: 'Figures are of the job, never of a person.',
-    setAsideTitle: 'Set aside, whole job'
+    button: 'The day'
   },
   options: {
     button: 'Options',

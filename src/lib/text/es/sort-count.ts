@@ -58,5 +58,5 @@ export const sortCount: Catalogue['sortCount'] = {
   saving: 'Guardando…',
   savedPiles: (n) => `${many(n, { one: 'montón', other: 'montones' })}: contado.`,
   savedSlates: (n) => `${many(n, SLATE)}: guardado.`,
-  undoAll: 'Deshacer todo'
+  undoAll: { piles: 'Deshacer este recuento', slates: 'Deshacer estas pizarras' }
 };

@@ -2,9 +2,43 @@ import { pluralizer } from '../plural.ts';
 import type { Catalogue } from '../words.svelte.ts';
 
 const many = pluralizer('es');
+const SLATE = { one: 'pizarra', other: 'pizarras' };
 
 export const sortOptions: Catalogue['sortOptions'] = {
   title: 'Opciones de este teléfono',
+  pallets: {
+    none: 'Aún no hay palés',
+    noneWhy: 'Anote el primer palé, para contar cada pizarra donde vino.',
+    chooserTitle: 'Palés',
+    chooserHint:
+      'Toque el palé del que toma pizarras. Tenga varios abiertos: tomar de tres o más mezcla el color.',
+    keepOpen: 'Abierto',
+    name: 'Nombre en el palé',
+    slates: 'Pizarras que trae',
+    slatesHint: 'Según la etiqueta. 0 si nadie lo sabe.',
+    mixed: 'Varias longitudes mezcladas',
+    add: 'Añadir palé',
+    addTitle: 'Otro palé',
+    nameMissing: 'Dé un nombre al palé, por ejemplo A.',
+    nameTaken: (name) => `Ya hay un palé ${name}. Dé otro nombre a este.`,
+    slatesWrong: 'Escriba un número entero de 0 a 100 000.'
+  },
+  day: {
+    title: 'El día hasta ahora',
+    sorted: (n) => `${many(n, SLATE)} hoy`,
+    worked: (time) => `${time} clasificando, sin las pausas`,
+    ofJob: 'Las cifras son de la obra, nunca de una persona.',
+    setAsideTitle: 'Apartadas, toda la obra'
+  },
+  undo: {
+    cut: 'Aquí solo se deshacen las últimas 20 anotaciones. De las lecturas más viejas, Grados nombra la que se sale.',
+    title: 'Últimos diez registros',
+    none: 'Nada que deshacer.'
+  },
+  checked: {
+    belongs: (pile) => `Va en ${pile}.`,
+    put: (pile) => `Ponerla en ${pile}`
+  },
   palletRemoved: {
     remove: 'Quitar este palé',
     done: (label) => `Palé ${label} quitado.`,

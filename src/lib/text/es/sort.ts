@@ -12,7 +12,8 @@ export const sort: Catalogue['sort'] = {
     hint: 'Un calibre que escribe funciona siempre.'
   },
   sample: {
-    count: (label: string, done: number, of: number) => `${label}: ${done} de ${of}.`,
+    count: (label: string, done: number, of: number) =>
+      `Palé ${label}: ${done > of ? `${done} medidas` : `${done} de ${of}`}.`,
     take: (label: string) => `Tome el palé ${label}`,
     enough: 'Ya basta de medir: fije los grados.',
     list: (done: number, of: number, label: string, layer: number, place: number) =>
@@ -20,23 +21,9 @@ export const sort: Catalogue['sort'] = {
     toList: 'Medirla'
   },
   pallet: {
+    named: (label) => `palé ${label}`,
     label: 'Del palé',
     more: 'Palés',
-    none: 'Aún no hay palés',
-    noneWhy: 'Anote el primer palé, para contar cada pizarra donde vino.',
-    chooserTitle: 'Palés',
-    chooserHint:
-      'Toque el palé del que toma pizarras. Tenga varios abiertos: tomar de tres o más mezcla el color.',
-    keepOpen: 'Abierto',
-    name: 'Nombre en el palé',
-    slates: 'Pizarras que trae',
-    slatesHint: 'Según la etiqueta. 0 si nadie lo sabe.',
-    mixed: 'Varias longitudes mezcladas',
-    add: 'Añadir palé',
-    addTitle: 'Otro palé',
-    nameMissing: 'Dé un nombre al palé, por ejemplo A.',
-    nameTaken: (name) => `Ya hay un palé ${name}. Dé otro nombre a este.`,
-    slatesWrong: 'Escriba un número entero de 0 a 100 000.',
     left: (left, slates) =>
       slates === 0
         ? 'sin contar'
@@ -140,9 +127,7 @@ export const sort: Catalogue['sort'] = {
   },
   undo: {
     last: 'Deshacer',
-    title: 'Últimos diez registros',
     list: 'Registros',
-    none: 'Nada que deshacer.',
     gauged: (thickness, pile) => `${thickness}, ${pile}`,
     sample: (thickness) => `${thickness}, medida`,
     tapped: (pile) => `${pile}, a mano`,
@@ -157,7 +142,7 @@ export const sort: Catalogue['sort'] = {
     skip: 'Ahora no'
   },
   sides: {
-    next: 'Pizarra siguiente: izquierda y derecha',
+    next: 'Pizarra siguiente: mida el lado izquierdo y el derecho',
     this: 'Izquierda y derecha'
   },
   tail: {
@@ -181,12 +166,7 @@ export const sort: Catalogue['sort'] = {
     total: 'Todo'
   },
   day: {
-    button: 'El día',
-    title: 'El día hasta ahora',
-    sorted: (n) => `${many(n, SLATE)} hoy`,
-    worked: (time) => `${time} clasificando, sin las pausas`,
-    ofJob: 'Las cifras son de la obra, nunca de una persona.',
-    setAsideTitle: 'Apartadas, toda la obra'
+    button: 'El día'
   },
   options: {
     button: 'Opciones',

@@ -59,5 +59,5 @@ export const sortCount: Catalogue['sortCount'] = {
   saving: 'Enregistrement…',
   savedPiles: (n) => `${many(n, { one: 'tas compté', other: 'tas comptés' })}.`,
   savedSlates: (n) => `${many(n, SLATE)} : enregistré.`,
-  undoAll: 'Tout défaire'
+  undoAll: { piles: 'Annuler ce comptage', slates: 'Annuler ces ardoises' }
 };

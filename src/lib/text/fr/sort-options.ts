@@ -2,9 +2,43 @@ import { pluralizer } from '../plural.ts';
 import type { Catalogue } from '../words.svelte.ts';
 
 const many = pluralizer('fr');
+const SLATE = { one: 'ardoise', other: 'ardoises' };
 
 export const sortOptions: Catalogue['sortOptions'] = {
   title: 'Options de ce téléphone',
+  pallets: {
+    none: 'Pas encore de palette',
+    noneWhy: 'Notez la première palette, pour compter chaque ardoise là d’où elle vient.',
+    chooserTitle: 'Palettes',
+    chooserHint:
+      'Touchez la palette d’où vous prenez. Gardez-en plusieurs ouvertes : prendre sur trois ou plus mélange les teintes.',
+    keepOpen: 'Ouverte',
+    name: 'Nom sur la palette',
+    slates: 'Nombre d’ardoises',
+    slatesHint: 'Selon l’étiquette. 0 si personne ne sait.',
+    mixed: 'Plusieurs longueurs mélangées',
+    add: 'Ajouter la palette',
+    addTitle: 'Autre palette',
+    nameMissing: 'Donnez un nom à la palette, par exemple A.',
+    nameTaken: (name) => `Il y a déjà une palette ${name}. Donnez un autre nom.`,
+    slatesWrong: 'Tapez un nombre entier de 0 à 100 000.'
+  },
+  day: {
+    title: 'La journée jusqu’ici',
+    sorted: (n) => `${many(n, SLATE)} aujourd’hui`,
+    worked: (time) => `${time} de tri, sans les pauses`,
+    ofJob: 'Les chiffres sont ceux du chantier, jamais d’une personne.',
+    setAsideTitle: 'Écartées, tout le chantier'
+  },
+  undo: {
+    cut: 'Seules les 20 dernières saisies s’annulent ici. Parmi les mesures plus anciennes, Classes nomme celle qui sort du lot.',
+    title: 'Dix dernières saisies',
+    none: 'Rien à défaire.'
+  },
+  checked: {
+    belongs: (pile) => `Elle va sur ${pile}.`,
+    put: (pile) => `La mettre sur ${pile}`
+  },
   palletRemoved: {
     remove: 'Retirer cette palette',
     done: (label) => `Palette ${label} retirée.`,

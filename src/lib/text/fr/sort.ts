@@ -12,7 +12,8 @@ export const sort: Catalogue['sort'] = {
     hint: 'Un calibre qui écrit marche à tout moment.'
   },
   sample: {
-    count: (label: string, done: number, of: number) => `${label} : ${done} sur ${of}.`,
+    count: (label: string, done: number, of: number) =>
+      `Palette ${label} : ${done > of ? `${done} mesurées` : `${done} sur ${of}`}.`,
     take: (label: string) => `Prenez la palette ${label}`,
     enough: 'Assez de mesures : fixez les classes.',
     list: (done: number, of: number, label: string, layer: number, place: number) =>
@@ -20,23 +21,9 @@ export const sort: Catalogue['sort'] = {
     toList: 'La mesurer'
   },
   pallet: {
+    named: (label) => `palette ${label}`,
     label: 'De la palette',
     more: 'Palettes',
-    none: 'Pas encore de palette',
-    noneWhy: 'Notez la première palette, pour compter chaque ardoise là d’où elle vient.',
-    chooserTitle: 'Palettes',
-    chooserHint:
-      'Touchez la palette d’où vous prenez. Gardez-en plusieurs ouvertes : prendre sur trois ou plus mélange les teintes.',
-    keepOpen: 'Ouverte',
-    name: 'Nom sur la palette',
-    slates: 'Nombre d’ardoises',
-    slatesHint: 'Selon l’étiquette. 0 si personne ne sait.',
-    mixed: 'Plusieurs longueurs mélangées',
-    add: 'Ajouter la palette',
-    addTitle: 'Autre palette',
-    nameMissing: 'Donnez un nom à la palette, par exemple A.',
-    nameTaken: (name) => `Il y a déjà une palette ${name}. Donnez un autre nom.`,
-    slatesWrong: 'Tapez un nombre entier de 0 à 100 000.',
     left: (left, slates) =>
       slates === 0 ? 'non compté' : left === 0 ? 'vide' : many(left, { other: 'restent' }),
     measured: (n) => many(n, { one: 'mesurée', other: 'mesurées' }),
@@ -137,9 +124,7 @@ export const sort: Catalogue['sort'] = {
   },
   undo: {
     last: 'Défaire',
-    title: 'Dix dernières saisies',
     list: 'Saisies',
-    none: 'Rien à défaire.',
     gauged: (thickness, pile) => `${thickness}, ${pile}`,
     sample: (thickness) => `${thickness}, mesurée`,
     tapped: (pile) => `${pile}, à la main`,
@@ -154,7 +139,7 @@ export const sort: Catalogue['sort'] = {
     skip: 'Plus tard'
   },
   sides: {
-    next: 'Ardoise suivante : gauche et droite',
+    next: 'Ardoise suivante : mesurez le côté gauche et le droit',
     this: 'Gauche et droite'
   },
   tail: {
@@ -178,12 +163,7 @@ export const sort: Catalogue['sort'] = {
     total: 'Tout'
   },
   day: {
-    button: 'La journée',
-    title: 'La journée jusqu’ici',
-    sorted: (n) => `${many(n, SLATE)} aujourd’hui`,
-    worked: (time) => `${time} de tri, sans les pauses`,
-    ofJob: 'Les chiffres sont ceux du chantier, jamais d’une personne.',
-    setAsideTitle: 'Écartées, tout le chantier'
+    button: 'La journée'
   },
   options: {
     button: 'Options',

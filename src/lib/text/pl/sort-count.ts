@@ -59,5 +59,5 @@ export const sortCount: Catalogue['sortCount'] = {
   savedPiles: (n) =>
     `Policzono: ${many(n, { one: 'stos', few: 'stosy', many: 'stosów', other: 'stosu' })}.`,
   savedSlates: (n) => `${many(n, SLATE)}: zapisano.`,
-  undoAll: 'Cofnij wszystko'
+  undoAll: { piles: 'Cofnij to liczenie', slates: 'Cofnij te płytki' }
 };

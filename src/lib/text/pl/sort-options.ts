@@ -2,9 +2,43 @@ import { pluralizer } from '../plural.ts';
 import type { Catalogue } from '../words.svelte.ts';
 
 const many = pluralizer('pl');
+const SLATE = { one: 'płytka', few: 'płytki', many: 'płytek', other: 'płytki' };
 
 export const sortOptions: Catalogue['sortOptions'] = {
   title: 'Opcje tego telefonu',
+  pallets: {
+    none: 'Nie ma jeszcze palety',
+    noneWhy: 'Wpisz pierwszą paletę, aby liczyć każdą płytkę tam, skąd pochodzi.',
+    chooserTitle: 'Palety',
+    chooserHint:
+      'Dotknij palety, z której bierzesz. Trzymaj kilka otwartych: branie z trzech lub więcej miesza barwę.',
+    keepOpen: 'Otwarta',
+    name: 'Nazwa na palecie',
+    slates: 'Liczba płytek',
+    slatesHint: 'Jak na etykiecie. 0, jeśli nikt nie wie.',
+    mixed: 'Różne długości razem',
+    add: 'Dodaj paletę',
+    addTitle: 'Następna paleta',
+    nameMissing: 'Nadaj palecie nazwę, na przykład A.',
+    nameTaken: (name) => `Jest już paleta ${name}. Nadaj tej inną nazwę.`,
+    slatesWrong: 'Wpisz liczbę całkowitą od 0 do 100 000.'
+  },
+  day: {
+    title: 'Dzień do tej pory',
+    sorted: (n) => `dziś ${many(n, SLATE)}`,
+    worked: (time) => `${time} sortowania bez przerw`,
+    ofJob: 'Liczby dotyczą budowy, nigdy osoby.',
+    setAsideTitle: 'Odłożone, cała budowa'
+  },
+  undo: {
+    cut: 'Tu można cofnąć tylko ostatnie 20 wpisów. Ze starszych odczytów Klasy wskażą ten, który odstaje.',
+    title: 'Ostatnie dziesięć wpisów',
+    none: 'Nie ma czego cofać.'
+  },
+  checked: {
+    belongs: (pile) => `Jej miejsce: ${pile}.`,
+    put: (pile) => `Połóż na: ${pile}`
+  },
   palletRemoved: {
     remove: 'Usuń tę paletę',
     done: (label) => `Paleta ${label} usunięta.`,

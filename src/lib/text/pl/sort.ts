@@ -13,7 +13,8 @@ export const sort: Catalogue['sort'] = {
     hint: 'Przyrząd, który pisze, działa zawsze.'
   },
   sample: {
-    count: (label: string, done: number, of: number) => `${label}: ${done} z ${of}.`,
+    count: (label: string, done: number, of: number) =>
+      `Paleta ${label}: ${done > of ? `zmierzono ${done}` : `${done} z ${of}`}.`,
     take: (label: string) => `Weź paletę ${label}`,
     enough: 'Pomiarów wystarczy: ustal klasy.',
     list: (done: number, of: number, label: string, layer: number, place: number) =>
@@ -21,23 +22,9 @@ export const sort: Catalogue['sort'] = {
     toList: 'Zmierz ją'
   },
   pallet: {
+    named: (label) => `paleta ${label}`,
     label: 'Z palety',
     more: 'Palety',
-    none: 'Nie ma jeszcze palety',
-    noneWhy: 'Wpisz pierwszą paletę, aby liczyć każdą płytkę tam, skąd pochodzi.',
-    chooserTitle: 'Palety',
-    chooserHint:
-      'Dotknij palety, z której bierzesz. Trzymaj kilka otwartych: branie z trzech lub więcej miesza barwę.',
-    keepOpen: 'Otwarta',
-    name: 'Nazwa na palecie',
-    slates: 'Liczba płytek',
-    slatesHint: 'Jak na etykiecie. 0, jeśli nikt nie wie.',
-    mixed: 'Różne długości razem',
-    add: 'Dodaj paletę',
-    addTitle: 'Następna paleta',
-    nameMissing: 'Nadaj palecie nazwę, na przykład A.',
-    nameTaken: (name) => `Jest już paleta ${name}. Nadaj tej inną nazwę.`,
-    slatesWrong: 'Wpisz liczbę całkowitą od 0 do 100 000.',
     left: (left, slates) =>
       slates === 0
         ? 'nie policzono'
@@ -141,9 +128,7 @@ export const sort: Catalogue['sort'] = {
   },
   undo: {
     last: 'Cofnij',
-    title: 'Ostatnie dziesięć wpisów',
     list: 'Wpisy',
-    none: 'Nie ma czego cofać.',
     gauged: (thickness, pile) => `${thickness}, ${pile}`,
     sample: (thickness) => `${thickness}, zmierzono`,
     tapped: (pile) => `${pile}, ręką`,
@@ -158,7 +143,7 @@ export const sort: Catalogue['sort'] = {
     skip: 'Nie teraz'
   },
   sides: {
-    next: 'Następna płytka: lewy i prawy bok',
+    next: 'Następna płytka: zmierz lewą i prawą stronę',
     this: 'Lewy i prawy bok'
   },
   tail: {
@@ -182,12 +167,7 @@ export const sort: Catalogue['sort'] = {
     total: 'Razem'
   },
   day: {
-    button: 'Dzień',
-    title: 'Dzień do tej pory',
-    sorted: (n) => `dziś ${many(n, SLATE)}`,
-    worked: (time) => `${time} sortowania bez przerw`,
-    ofJob: 'Liczby dotyczą budowy, nigdy osoby.',
-    setAsideTitle: 'Odłożone, cała budowa'
+    button: 'Dzień'
   },
   options: {
     button: 'Opcje',

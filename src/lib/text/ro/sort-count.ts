@@ -59,5 +59,5 @@ export const sortCount: Catalogue['sortCount'] = {
   saving: 'Se salvează…',
   savedPiles: (n) => `Numărate: ${many(n, { one: 'stivă', few: 'stive', other: 'de stive' })}.`,
   savedSlates: (n) => `${many(n, SLATE)}: salvat.`,
-  undoAll: 'Anulează tot'
+  undoAll: { piles: 'Anulează această numărare', slates: 'Anulează aceste plăci' }
 };

@@ -2,9 +2,43 @@ import { pluralizer } from '../plural.ts';
 import type { Catalogue } from '../words.svelte.ts';
 
 const many = pluralizer('ro');
+const SLATE = { one: 'placă', few: 'plăci', other: 'de plăci' };
 
 export const sortOptions: Catalogue['sortOptions'] = {
   title: 'Opțiunile acestui telefon',
+  pallets: {
+    none: 'Niciun palet încă',
+    noneWhy: 'Treceți primul palet, ca fiecare placă să fie numărată de unde vine.',
+    chooserTitle: 'Paleți',
+    chooserHint:
+      'Atingeți paletul din care luați. Țineți mai mulți deschiși: luând din trei sau mai mulți, culoarea se amestecă.',
+    keepOpen: 'Deschis',
+    name: 'Numele de pe palet',
+    slates: 'Plăci pe el',
+    slatesHint: 'Ca pe etichetă. 0 dacă nu știe nimeni.',
+    mixed: 'Mai multe lungimi amestecate',
+    add: 'Adaugă paletul',
+    addTitle: 'Alt palet',
+    nameMissing: 'Dați paletului un nume, de exemplu A.',
+    nameTaken: (name) => `Există deja paletul ${name}. Dați-i alt nume.`,
+    slatesWrong: 'Scrieți un număr întreg de la 0 la 100.000.'
+  },
+  day: {
+    title: 'Ziua până acum',
+    sorted: (n) => `${many(n, SLATE)} azi`,
+    worked: (time) => `${time} de sortare, fără pauze`,
+    ofJob: 'Cifrele sunt ale lucrării, niciodată ale unei persoane.',
+    setAsideTitle: 'Deoparte, toată lucrarea'
+  },
+  undo: {
+    cut: 'Aici se anulează doar ultimele 20 de înregistrări. Dintre măsurătorile mai vechi, Clase o numește pe cea ieșită din rând.',
+    title: 'Ultimele zece înregistrări',
+    none: 'Nimic de anulat.'
+  },
+  checked: {
+    belongs: (pile) => `Locul ei: ${pile}.`,
+    put: (pile) => `Pune-o pe ${pile}`
+  },
   palletRemoved: {
     remove: 'Elimină acest palet',
     done: (label) => `Paletul ${label} a fost eliminat.`,

@@ -13,7 +13,8 @@ export const sort: Catalogue['sort'] = {
     hint: 'Un șubler care scrie merge oricând.'
   },
   sample: {
-    count: (label: string, done: number, of: number) => `${label}: ${done} din ${of}.`,
+    count: (label: string, done: number, of: number) =>
+      `Paletul ${label}: ${done > of ? `${done} măsurate` : `${done} din ${of}`}.`,
     take: (label: string) => `Luați paletul ${label}`,
     enough: 'Destule măsurători: stabiliți clasele.',
     list: (done: number, of: number, label: string, layer: number, place: number) =>
@@ -21,23 +22,9 @@ export const sort: Catalogue['sort'] = {
     toList: 'Măsurați-o'
   },
   pallet: {
+    named: (label) => `paletul ${label}`,
     label: 'De pe paletul',
     more: 'Paleți',
-    none: 'Niciun palet încă',
-    noneWhy: 'Treceți primul palet, ca fiecare placă să fie numărată de unde vine.',
-    chooserTitle: 'Paleți',
-    chooserHint:
-      'Atingeți paletul din care luați. Țineți mai mulți deschiși: luând din trei sau mai mulți, culoarea se amestecă.',
-    keepOpen: 'Deschis',
-    name: 'Numele de pe palet',
-    slates: 'Plăci pe el',
-    slatesHint: 'Ca pe etichetă. 0 dacă nu știe nimeni.',
-    mixed: 'Mai multe lungimi amestecate',
-    add: 'Adaugă paletul',
-    addTitle: 'Alt palet',
-    nameMissing: 'Dați paletului un nume, de exemplu A.',
-    nameTaken: (name) => `Există deja paletul ${name}. Dați-i alt nume.`,
-    slatesWrong: 'Scrieți un număr întreg de la 0 la 100.000.',
     left: (left, slates) =>
       slates === 0
         ? 'nenumărat'
@@ -140,9 +127,7 @@ export const sort: Catalogue['sort'] = {
   },
   undo: {
     last: 'Anulează',
-    title: 'Ultimele zece înregistrări',
     list: 'Înregistrări',
-    none: 'Nimic de anulat.',
     gauged: (thickness, pile) => `${thickness}, ${pile}`,
     sample: (thickness) => `${thickness}, măsurată`,
     tapped: (pile) => `${pile}, cu mâna`,
@@ -157,7 +142,7 @@ export const sort: Catalogue['sort'] = {
     skip: 'Nu acum'
   },
   sides: {
-    next: 'Ardezia următoare: stânga și dreapta',
+    next: 'Ardezia următoare: măsurați partea stângă și cea dreaptă',
     this: 'Stânga și dreapta'
   },
   tail: {
@@ -181,12 +166,7 @@ export const sort: Catalogue['sort'] = {
     total: 'Tot'
   },
   day: {
-    button: 'Ziua',
-    title: 'Ziua până acum',
-    sorted: (n) => `${many(n, SLATE)} azi`,
-    worked: (time) => `${time} de sortare, fără pauze`,
-    ofJob: 'Cifrele sunt ale lucrării, niciodată ale unei persoane.',
-    setAsideTitle: 'Deoparte, toată lucrarea'
+    button: 'Ziua'
   },
   options: {
     button: 'Opțiuni',
