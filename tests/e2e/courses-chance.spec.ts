@@ -67,7 +67,9 @@ test('by the rule no pile is likelier to run out than the limit, the most even p
   await expect(
     page.getByText(/of the plans that keep as many slates back, none has/)
   ).toBeVisible();
-  await expect(page.getByText(/^(Thick|Medium|Thin) may run out: \d in \d+\./).first()).toBeVisible();
+  await expect(
+    page.getByText(/^(Thick|Medium|Thin) may run out: \d in \d+\./).first()
+  ).toBeVisible();
   expect(await shownChance(page)).toBeGreaterThan(10);
   expect(keptBack(await rowsAddUp(page))).toBeLessThan(keptBack(held));
   await page.setViewportSize({ width: 320, height: 640 });

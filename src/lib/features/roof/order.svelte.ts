@@ -46,7 +46,13 @@ export class RoofOrderState {
       ...(settings.layingPacePerHour !== null && { piecesPerHour: settings.layingPacePerHour }),
       ...(pricePerThousand !== undefined && { pricePerThousand })
     };
-    return roofOrder(roof.totals, { ...settings, ...keptShares(settings) }, nails, rates, slatesThere(view, roof));
+    return roofOrder(
+      roof.totals,
+      { ...settings, ...keptShares(settings) },
+      nails,
+      rates,
+      slatesThere(view, roof)
+    );
   }
 
   /** Whether the thickness of slates is known, which nails go by. */
