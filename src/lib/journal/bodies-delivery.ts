@@ -17,6 +17,10 @@ import { allDiffer } from './lists.ts';
 export const CLAIM_ASKS = ['credit', 'replacement', 'collection'] as const;
 export type ClaimAsk = (typeof CLAIM_ASKS)[number];
 
+/** What a buyer who takes the delivery can still ask for. */
+export const TAKER_ASKS = ['credit', 'replacement'] as const;
+export type TakerAsk = (typeof TAKER_ASKS)[number];
+
 /** A share of slates outside and the chance to accept such a delivery, both 0 to 1. */
 const riskPoint = v.object({
   share: v.pipe(v.number(), v.minValue(0), v.maxValue(1)),
@@ -111,6 +115,8 @@ export const DELIVERY_BODIES = {
     verdict: v.picklist(['take', 'query', 'refuse']),
     signedBy: shortText,
     note: longText,
+    /** What a buyer who takes the delivery asks for all the same; nothing where left out. */
+    asks: v.optional(v.pipe(v.array(v.picklist(TAKER_ASKS)), v.maxLength(TAKER_ASKS.length))),
     journalSha256: v.pipe(v.string(), v.hexadecimal()),
     events: whole
   })

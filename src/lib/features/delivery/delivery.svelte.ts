@@ -1,5 +1,5 @@
 import type { ClaimClock, LayersAlike } from '$lib/engine/delivery';
-import { type BodyOf, type JobView, partOf } from '$lib/journal';
+import { type BodyOf, type JobView, type TakerAsk, partOf } from '$lib/journal';
 import { journalSha256 } from '$lib/storage';
 import {
   type OfferedSlate,
@@ -114,13 +114,15 @@ export class DeliveryState {
   async sign(
     verdict: BodyOf<'verdictSigned'>['verdict'],
     signedBy: string,
-    note: string
+    note: string,
+    asks: readonly TakerAsk[] = []
   ): Promise<boolean> {
     if (this.isSigning) return false;
     this.isSigning = true;
     try {
       const { sha256, events } = await journalSha256(journalStore(), this.#job().jobId);
-      const body = { verdict, signedBy, note, journalSha256: sha256, events };
+      const asked = verdict === 'take' && asks.length > 0 && { asks: [...asks] };
+      const body = { verdict, signedBy, note, ...asked, journalSha256: sha256, events };
       return (await this.#job().act({ type: 'verdictSigned', body })) !== undefined;
     } finally {
       this.isSigning = false;

@@ -60,6 +60,10 @@ export const claim = {
   ask: { credit: 'a credit', replacement: 'replacement', collection: 'collection of the slates' },
   asksBy: (asks: readonly string[], by: string) =>
     `We ask for ${AND.format(asks)}${by ? `, by ${by}` : ''}.`,
+  /** What a buyer who takes the delivery asks for. */
+  askOfTaker: { credit: 'a credit', replacement: 'replacement of slates that are outside' },
+  takesAndAsks: (asks: readonly string[], by: string) =>
+    `We take it and ask for ${AND.format(asks)}${by ? `, by ${by}` : ''}.`,
   asksNothing: (by: string) => `We ask for your answer${by ? ` by ${by}` : ''}.`,
   hold: 'Until then we hole and fix none of these slates, and keep them as they came.',
   holdLaid: (courses: number) =>

@@ -28,6 +28,11 @@ export const verdict = {
   decidedBy,
   findingsAlone: (verdict: string) => `The findings alone say: ${verdict}.`,
   whyFindings: 'Why the findings say so',
+  takerAsks: {
+    title: 'Take it, and ask for',
+    names: { credit: 'A credit', replacement: 'Replacement of slates that are outside' },
+    nothing: 'Nothing ticked: message and claim ask for nothing.'
+  },
   takes: 'Taking it lets people hole and fix the slates, which can end your right to claim.',
   rule: 'We refuse only on limits that the order states or you confirmed from it. We query when the plan refuses on other limits, when count, label, tolerance or roof is in doubt, or the sample is unfinished. Else we take it.',
   why: 'Why',

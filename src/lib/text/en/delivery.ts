@@ -100,6 +100,7 @@ export const delivery = {
     gaugeCheckedOn: 'Gauge last checked on',
     measuredBy: 'Who measured',
     asks: 'What you ask for',
+    asksHint: 'If you query or refuse. Whoever takes the delivery chooses it when signing.',
     askNames: { credit: 'Credit', replacement: 'Replacement', collection: 'Collection' },
     answerBy: 'Answer wanted by',
     length: 'Length',
