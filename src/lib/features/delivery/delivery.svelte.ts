@@ -88,8 +88,12 @@ export class DeliveryState {
     return this.#engine.claimClock(arrivedOn, daysToClaim, this.#today);
   });
 
-  /** How alike the judged slates of one layer are; undefined where too few share a layer. */
+  /**
+   * How alike the judged slates of one layer are; undefined where too few share a layer, and where
+   * every slate was picked by itself: then it takes nothing from what the sample tells.
+   */
   readonly layersAlike: LayersAlike | undefined = $derived.by(() => {
+    if (!partOf(this.view, 'job').draws.some(({ value }) => value.fewLayers)) return undefined;
     const gauged = this.judging.flatMap(({ palletId, layer, thicknessMm }) =>
       thicknessMm === undefined ? [] : [{ palletId, layer, thicknessMm }]
     );

@@ -20,7 +20,8 @@ export const sheet = {
   thicknessText:
     'A slate’s thickness is the average of its points, in the tail third, away from the dressed edge.',
   layersAlike: (slates: number, worth: number) =>
-    `Slates of one layer are more alike than slates of different layers: these ${slates} tell as much as about ${worth} picked one by one. To be surer, draw from anywhere on the pallet.`,
+    `Slates of one layer are more alike than slates of different layers: of thickness these ${slates} tell as much as about ${worth} picked one by one.`,
+  layersAdvice: 'To be surer, draw another list one by one, anywhere on the pallet.',
   lists: (n: number) => `${n} lists were drawn; all their slates count.`,
   readings: 'Every reading that counts (pallet/layer/slate, millimetres)',
   readingColumns: {
