@@ -125,3 +125,39 @@ test('once a query is signed Job says so, beside what is measured for the grades
   await expect(page.locator('main .answer')).toContainText('Queried by Wren on ');
   await expect(page.locator('main')).toContainText(/Measure\s*80 of 80 listed/);
 });
+
+for (const fewLayers of [false, true])
+  test(`layers that are alike are told ${fewLayers ? 'as a fact to the supplier, with advice to ourselves' : 'nobody where each slate was drawn by itself'}`, async ({
+    page
+  }) => {
+    const acts = delivery(80).map((act) =>
+      act.type === 'sampleDrawn' ? { ...act, body: { ...act.body, fewLayers } } : act
+    );
+    const job = await seed(page, acts);
+    const told = page.getByText('picked one by one', { exact: false });
+    const advice = page.getByText('To be surer, draw');
+    const times = fewLayers ? 1 : 0;
+    await page.goto(`${job}/delivery/sheet`);
+    await expect(page.getByRole('heading', { name: 'Annex: limits' })).toBeVisible();
+    await expect(told).toHaveCount(times);
+    await expect(advice).toHaveCount(0);
+    await page.getByRole('button', { name: 'Sheet for yourself' }).click();
+    await expect(page.getByRole('heading', { name: 'Delivery sheet' })).toBeVisible();
+    await expect(told).toHaveCount(times);
+    await expect(advice).toHaveCount(times);
+  });
+
+test('slates looked over and never tried on a board are not told as tried', async ({ page }) => {
+  const job = await seed(page, delivery(80, { spare: { ring: 'clear', defects: [] } }));
+  for (const part of ['findings', 'sheet?paper=own', 'sheet']) {
+    await page.goto(`${job}/delivery/${part}`);
+    await expect(
+      page
+        .locator('main')
+        .getByText(/outside a limit|outside;/)
+        .first()
+    ).toBeVisible();
+    await openEveryFold(page);
+    expect(await page.locator('main').textContent()).not.toMatch(/tried rock|on a flat board/);
+  }
+});

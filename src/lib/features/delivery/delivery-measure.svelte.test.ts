@@ -229,6 +229,20 @@ describe('the fifth slate of the list', () => {
     expect(wizard.sides.isOn).toBe(false);
   });
 
+  it('says nothing of rocking where nobody answered', async () => {
+    fifth();
+    wizard.startSides();
+    read(6);
+    wizard.keep();
+    wizard = open();
+    expect(wizard.prompt).toEqual({ kind: 'side', side: 'right' });
+    read(6.4);
+    await wizard.save();
+    const [slate] = partOf(job.view, 'sample').slates;
+    expect(slate.value.points).toEqual([600, 640]);
+    expect(slate.value.rocks).toBeUndefined();
+  });
+
   it('may be measured on one side only, whatever was read', async () => {
     fifth();
     wizard.startSides();

@@ -156,6 +156,7 @@ export class MeasureWizard {
             ...(begun && { begun }),
             ...(ring && { ring }),
             ...(defects && { defects }),
+            ...(sides.isOn && { isSides: true }),
             ...sides.body
           }
         : undefined;
@@ -293,8 +294,14 @@ export class MeasureWizard {
   /** The slate in hand is measured left and right. */
   startSides(): void {
     this.#dropThickness();
-    this.sides.start();
+    this.#startSides();
     this.prompt = { kind: 'side', side: 'left' };
+  }
+
+  /** Left out, `rocks` is not tried: of a claim only what was answered counts. */
+  #startSides(rocks?: boolean): void {
+    this.sides.start();
+    this.sides.rocks = rocks;
   }
 
   /** It is measured on one side only: what is read of it counts. */
@@ -321,8 +328,7 @@ export class MeasureWizard {
     if (!kept || !isOpen) return;
     this.#chosen = kept.place;
     this.gauged = kept.gauged;
-    if (kept.rocks !== undefined) this.sides.start();
-    this.sides.rocks = kept.rocks ?? false;
+    if (kept.isSides ?? kept.rocks !== undefined) this.#startSides(kept.rocks);
     const wanted = this.sides.wanted(this.#job().settings.pointsPerSlate);
     const asked = kept.begun && this.#slate.resume(kept.begun, wanted);
     this.prompt = asked && this.sides.promptOf(asked);

@@ -153,6 +153,8 @@ export const measure = {
   again: 'Gauge again',
   undo: 'Undo last slate',
   saved: (what: string) => `Saved: ${what}`,
+  /** The answer to whether it rocks on a flat board. */
+  liesFlat: 'It lies flat',
   points: 'Points gauged on each slate',
   pointsHint: 'Or type all points of a slate at once: 6.20/6.30/6.10.',
   ring: 'Ring when tapped',
