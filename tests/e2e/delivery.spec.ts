@@ -1,4 +1,5 @@
 import type { Page } from '@playwright/test';
+import { saveSlate } from './claim-job.ts';
 import { expect, openEveryFold, openExample, openFolds, startJob, test } from './helpers.ts';
 
 /** Today where the browser of the tests is, moved by so many days. */
@@ -46,7 +47,7 @@ async function measureNext(page: Page, thickness: string): Promise<void> {
   await expect(
     page.getByText('Gauged. Add what else you see, then save.', { exact: false })
   ).toBeVisible();
-  await page.getByRole('button', { name: 'Save slate' }).click();
+  await saveSlate(page);
 }
 
 test('the example: three findings kept apart, a verdict, and what would change it', async ({
@@ -151,10 +152,10 @@ test('a new delivery: order, list, measuring, stack and photo, and a verdict', a
   await page.getByLabel('Face from flat').fill('-3');
   await expect(page.getByText('Type millimetres from 0 to 200.')).toBeVisible();
   await page.getByLabel('Face from flat').fill('2.5');
-  await page.getByRole('button', { name: 'Save slate' }).click();
+  await saveSlate(page);
   await expect(page.getByText('4 of 7 measured')).toBeVisible();
   await expect(page.locator('.verdict .title')).toHaveText('5.95 mm');
-  await page.getByRole('button', { name: 'Save slate' }).click();
+  await saveSlate(page);
   await measureNext(page, '6.05');
   await expect(page.locator('.verdict .title')).toHaveText(first);
   await measureNext(page, '5.75');

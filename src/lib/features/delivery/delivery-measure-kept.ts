@@ -13,6 +13,8 @@ export interface KeptSlate {
   readonly fields: Readonly<Record<string, string>>;
   readonly ring?: 'clear' | 'dull';
   readonly defects?: readonly SetAsideReason[];
+  /** Whether it is on the list already and gets its sizes. */
+  readonly isAgain?: boolean;
   /** Whether it is measured left and right; left out by older releases, which kept `rocks` then. */
   readonly isSides?: boolean;
   /** Whether it rocks on a flat board; undefined where it was not tried. */
@@ -47,7 +49,7 @@ export function keptSlate(jobId: string): KeptSlate | undefined {
 function isSlate(kept: unknown): kept is KeptSlate {
   if (typeof kept !== 'object' || kept === null) return false;
   const { place, gauged, begun, fields } = kept as Partial<KeptSlate>;
-  const { ring, defects, rocks, isSides } = kept as Partial<KeptSlate>;
+  const { ring, defects, rocks, isSides, isAgain } = kept as Partial<KeptSlate>;
   const isNumber = (value: unknown): boolean => typeof value === 'number' && Number.isFinite(value);
   return (
     typeof place === 'string' &&
@@ -58,7 +60,7 @@ function isSlate(kept: unknown): kept is KeptSlate {
     (begun === undefined || isKeptPoints(begun)) &&
     typeof fields === 'object' &&
     Object.values(fields).every((text) => typeof text === 'string') &&
-    [rocks, isSides].every((flag) => flag === undefined || typeof flag === 'boolean') &&
+    [rocks, isSides, isAgain].every((flag) => flag === undefined || typeof flag === 'boolean') &&
     (ring === undefined || ring === 'clear' || ring === 'dull') &&
     (defects === undefined ||
       (Array.isArray(defects) && defects.every((each) => SET_ASIDE_REASONS.includes(each))))

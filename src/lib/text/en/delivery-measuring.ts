@@ -164,6 +164,17 @@ export const measure = {
   more: 'Size, squareness, edge, bow',
   moreHint: 'On the slates of the full check. Leave empty what is not measured.',
   fullHere: 'Full check: measure size, squareness, edge and bow of this one.',
+  /** Sizes of the full check that are empty, as a slate is saved. */
+  sizesEmpty: (empty: readonly string[], isUnsized: boolean, full: number) =>
+    isUnsized
+      ? `No sizes yet: ${many(full, { one: 'slate is', other: 'slates are' })} to be measured in full.`
+      : `Still empty: ${AND.format(empty)}. This one is to be measured in full.`,
+  enterSizes: 'Enter the sizes',
+  sizesLater: 'Save, sizes later',
+  sizesWrong: (names: readonly string[]) => `Not saved: see ${AND.format(names)}.`,
+  sizesOpen: (slates: number) =>
+    `${many(slates, { one: 'slate of the full check lacks', other: 'slates of the full check lack' })} sizes: see “Still missing” below.`,
+  withoutSizes: (slates: number) => `Sizes missing: ${many(slates, SLATE)}`,
   fields: {
     lengthMm: 'Length',
     widthMm: 'Width',
