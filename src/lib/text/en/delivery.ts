@@ -169,6 +169,9 @@ export const delivery = {
     rate: 'Cost of an hour’s sorting',
     save: 'Save the order',
     saved: 'Saved.',
+    discard: 'Discard changes',
+    notSaved: 'Not saved.',
+    draftKept: 'The changes stay on this device until you save or discard them.',
     problems: {
       'not-a-number': (text: string) => `“${text}” is not a number. Type digits only.`,
       separators: (text: string) =>
