@@ -118,3 +118,21 @@ test('a wrong size is brought into view when the slate is saved', async ({ page 
   await expect(page.getByText('Not saved: see width.')).toBeVisible();
   await expect(page.getByText('0 of 3 measured')).toBeVisible();
 });
+
+test('a stack ten times too thin is asked about, and nothing is kept before', async ({ page }) => {
+  const job = await seedDelivery(page, delivery(10)); // its label says 540 mm
+  await page.goto(`${job}/delivery/measure`);
+  const total = page.getByLabel('Thickness of the stack');
+  await total.fill('54');
+  await page.getByRole('button', { name: 'Save stack' }).click();
+  await expect(total).toHaveAccessibleDescription(
+    'Not saved: 54 mm for 100 slates is 0.54 mm a slate; the label says 5.40 mm. Measure again.'
+  );
+  await expect(page.getByText('100 slates: ')).toHaveCount(0);
+  await page.getByRole('button', { name: 'It is 540 mm' }).click();
+  await expect(page.getByText('100 slates: 540 mm, 540 mm per 100')).toBeVisible();
+  await total.fill('54');
+  await page.getByRole('button', { name: 'Save stack' }).click();
+  await page.getByRole('button', { name: 'Keep 54 mm' }).click();
+  await expect(page.getByText('100 slates: 54 mm, 54 mm per 100')).toBeVisible();
+});

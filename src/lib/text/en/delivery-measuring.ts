@@ -211,6 +211,12 @@ export const measure = {
       `${many(slates, SLATE)}: ${total}, ${per100} per 100${label ? `, pallet ${label}` : ''}`,
     slatesWrong: 'Type how many slates: 1 to 1,000.',
     totalWrong: 'Type a thickness from 1 to 20,000 mm, without a mark for thousands.',
+    /** A height that may be misread, and the answers to it. */
+    doubt: (total: string, slates: number, slate: string, expected: string, isFromLabel: boolean) =>
+      `Not saved: ${total} for ${many(slates, SLATE)} is ${slate} a slate; the ${isFromLabel ? 'label' : 'order'} says ${expected}. Measure again.`,
+    doubtTitle: 'Which thickness is it?',
+    meant: (total: string) => `It is ${total}`,
+    asTyped: (total: string) => `Keep ${total}`,
     remove: 'Take back'
   },
   note: {
