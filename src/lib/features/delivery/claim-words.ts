@@ -46,7 +46,6 @@ export function sayLimits(
   numbers: NumberWords
 ): { readonly agreed: readonly SaidLimit[]; readonly queried: readonly SaidLimit[] } {
   const { delivery } = text;
-  const { claim } = delivery;
   const { thickness } = limits;
   const measured = MEASURED.map((name) => ({
     isAgreed: isCertain(limits[name].basis),
@@ -56,7 +55,7 @@ export function sayLimits(
   }));
   const marks = Object.entries(order.agreed ?? {}).flatMap(([name, limit]) =>
     limit && name in delivery.order.agreed.marks
-      ? [{ name: delivery.order.agreed.marks[name], figure: claim.none, where: limit.where }]
+      ? [{ name: delivery.order.agreed.marks[name], figure: '', where: limit.where }]
       : []
   );
   return {

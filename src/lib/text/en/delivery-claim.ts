@@ -28,8 +28,16 @@ export const claim = {
   range: (low: string, high: string) => `${low} to ${high}`,
   most: (mm: string) => `at most ${mm}`,
   below: (mm: string) => `below ${mm}`,
-  /** How many slates may have a mark that the order forbids. */
-  none: 'none',
+  counted: 'Counted and stacked',
+  palletsCounted: (pallets: readonly string[], total: string) =>
+    `Slates on the pallets: ${pallets.join('; ')}. Together ${total}.`,
+  palletCounted: (label: string, slates: string, layers: string) =>
+    `${label} ${slates}${layers && ` (${layers})`}`,
+  layersOf: (layers: number, perLayer: string) =>
+    `${many(layers, { one: 'layer', other: 'layers' })} of up to ${perLayer}`,
+  stacksMeasured: (stacks: readonly string[]) => `Stacks measured: ${stacks.join('; ')}.`,
+  stackMeasured: (slates: number, total: string, label: string) =>
+    `${label ? `pallet ${label}` : 'several pallets'}, ${many(slates, SLATE)}, ${total}`,
   queriedLimits: (limits: readonly string[]) =>
     `Not confirmed from the order, so asked about and no ground for refusing: ${limits.join('; ')}.`,
   limitWithSource: (name: string, figure: string, source: string) =>

@@ -47,6 +47,8 @@ export const sheet = {
     places: (n: number) =>
       `${many(n, { one: 'place of the list is', other: 'places of the list are' })} not measured.`,
     check: (check: string, n: string, of: string) => `${check}: measured on ${n} of ${of}.`,
+    checkAsked: (check: string, n: string, of: string) =>
+      `${check}: measured on ${n} of the ${of} asked.`,
     tolerance: 'No tolerance of thickness is agreed.',
     agreed: 'No other limit is confirmed from the order or contract: they can only query.',
     arrival: 'No arrival date or days to claim.',

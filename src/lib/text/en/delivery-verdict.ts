@@ -58,7 +58,7 @@ export const verdict = {
     'label-missing': () => 'The label does not say how thick 100 slates pack.',
     'stack-not-measured': () => 'No stack was measured against the label.',
     'stack-off-label': (f: Figures) =>
-      `100 slates measure ${f.measuredMmPer100}, the label says ${f.labelMmPer100}.`,
+      `100 slates measure ${f.measuredMmPer100}, the label says ${f.labelMmPer100}; the order allows ${f.allowedPercent} either way.`,
     'roof-short': (f: Figures) =>
       `Too few for the roof: ${f.usableLow} to ${f.usableHigh} usable, ${f.needed} needed.`,
     'roof-reserve-short': (f: Figures) =>
