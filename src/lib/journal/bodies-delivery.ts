@@ -117,6 +117,9 @@ export const DELIVERY_BODIES = {
     note: longText,
     /** What a buyer who takes the delivery asks for all the same; nothing where left out. */
     asks: v.optional(v.pipe(v.array(v.picklist(TAKER_ASKS)), v.maxLength(TAKER_ASKS.length))),
+    /** What the findings alone said, and a mark of what they rested on: order, pallets, readings. */
+    found: v.optional(v.picklist(['take', 'query', 'refuse'])),
+    ground: v.optional(v.pipe(v.string(), v.hexadecimal())),
     journalSha256: v.pipe(v.string(), v.hexadecimal()),
     events: whole
   })

@@ -13,7 +13,15 @@ const missingOf = (
   judging = judgingExample()
 ): string[] =>
   sayMissing(
-    { judged, judging, soFar: undefined, order, progress: undefined, signed: undefined },
+    {
+      judged,
+      judging,
+      soFar: undefined,
+      order,
+      progress: undefined,
+      signed: undefined,
+      isSignedStale: false
+    },
     0,
     text,
     numbers

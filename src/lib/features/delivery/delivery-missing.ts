@@ -37,7 +37,10 @@ function askedInFull(
 
 /** What the sheet lacks, in words: each a weak place in an argument. */
 export function sayMissing(
-  state: Pick<DeliveryState, 'judged' | 'soFar' | 'order' | 'progress' | 'signed' | 'judging'>,
+  state: Pick<
+    DeliveryState,
+    'judged' | 'soFar' | 'order' | 'progress' | 'signed' | 'isSignedStale' | 'judging'
+  >,
   photos: number,
   { delivery }: Catalogue,
   numbers: NumberWords
@@ -88,5 +91,6 @@ export function sayMissing(
   }
   if (photos === 0) missing.push(items.photos);
   if (!signed) missing.push(items.unsigned);
+  else if (state.isSignedStale) missing.push(items.stale);
   return missing;
 }

@@ -11,6 +11,7 @@ import {
   palletsSorted,
   signedVerdict
 } from '$lib/job';
+import { groundMark, isGroundChanged } from './signed-ground.ts';
 import type { NoFindings } from './delivery-judge.ts';
 import { today } from '$lib/app';
 import type { JobState } from '$lib/app';
@@ -100,6 +101,16 @@ export class DeliveryState {
     return this.#engine?.layersAlike(gauged);
   });
 
+  /** Whether order, pallets or readings are others than those that were signed. */
+  readonly isSignedStale = $derived.by(
+    () => !!this.signed && isGroundChanged(this.signed, this.view, this.judging)
+  );
+  /** The signature, where it holds for the figures as they are. */
+  readonly signedNow = $derived(this.isSignedStale ? undefined : this.signed);
+
+  /** What was decided of these figures, by whom and when. */
+  readonly signatureNow = $derived(this.isSignedStale ? undefined : this.signature);
+
   /** Entries made after the verdict in force was signed. */
   readonly entriesSinceSigning = $derived.by(() => {
     const events = this.#job().summary?.events ?? 0;
@@ -125,8 +136,13 @@ export class DeliveryState {
     this.isSigning = true;
     try {
       const { sha256, events } = await journalSha256(journalStore(), this.#job().jobId);
-      const asked = verdict === 'take' && asks.length > 0 && { asks: [...asks] };
-      const body = { verdict, signedBy, note, ...asked, journalSha256: sha256, events };
+      const body = {
+        ...{ verdict, signedBy, note },
+        ...(verdict === 'take' && asks.length > 0 && { asks: [...asks] }),
+        ...(this.found && { found: this.found }),
+        ground: groundMark(this.view, this.judging),
+        ...{ journalSha256: sha256, events }
+      };
       return (await this.#job().act({ type: 'verdictSigned', body })) !== undefined;
     } finally {
       this.isSigning = false;

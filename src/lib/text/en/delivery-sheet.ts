@@ -53,6 +53,7 @@ export const sheet = {
     agreed: 'No other limit is confirmed from the order or contract: they can only query.',
     arrival: 'No arrival date or days to claim.',
     papers: (papers: readonly string[]) => `Not entered: ${AND.format(papers)}.`,
+    stale: 'Order, pallets or readings changed after signing: sign again.',
     unsigned: 'No verdict is signed.',
     roof: 'No roof is entered: the third finding says nothing of it.'
   },

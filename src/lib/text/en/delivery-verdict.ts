@@ -164,5 +164,10 @@ export const verdict = {
   signButton: 'Sign',
   signing: 'Signing…',
   signed: (verdict: string, who: string, when: string) => `${verdict}: signed by ${who}, ${when}`,
-  signAgain: 'Sign another verdict'
+  signAgain: 'Sign another verdict',
+  /** Order or readings are others than those signed. */
+  stale: (verdict: string, who: string, when: string) =>
+    `Not signed as it stands: order, pallets or readings changed after ${who} signed “${verdict}” on ${when}.`,
+  signAfterChange: 'Sign again',
+  notePrinted: 'Printed on the claim, under the signature.'
 };
