@@ -108,6 +108,29 @@ test('Job and Delivery name what they count: for the grades, or of the sample li
   await expect(page.getByText('6 of 40 measured for grades')).toBeVisible();
 });
 
+test('of a refused delivery Job and the list say so first, and not what to do next', async ({
+  page
+}) => {
+  const signed = {
+    type: 'verdictSigned',
+    body: {
+      ...{ verdict: 'refuse', signedBy: 'Wren', note: '' },
+      ...{ journalSha256: '0'.repeat(64), events: 90 }
+    }
+  };
+  const job = await seed(page, [...delivery(80), signed]);
+  await page.goto(job);
+  await expect(
+    page.getByRole('heading', { name: 'Refused: do not sort, hole or fix' })
+  ).toBeVisible();
+  await expect(page.getByRole('heading', { name: /^Next:/ })).toHaveCount(0);
+  await page.getByRole('link', { name: 'Open the claim' }).click();
+  await expect(page.getByRole('heading', { name: 'Claim about a delivery' })).toBeVisible();
+  await page.goto('/');
+  await expect(page.getByText(/^Refused by Wren on /)).toBeVisible();
+  await expect(page.getByText(/^Next:/)).toHaveCount(0);
+});
+
 test('once a query is signed Job says so, beside what is measured for the grades', async ({
   page
 }) => {
