@@ -291,7 +291,6 @@ export const BODY: {
       signedBy: name,
       note: name,
       asks: fc.constantFrom(['credit' as const], ['credit' as const, 'replacement' as const]),
-      found: fc.constantFrom('take' as const, 'refuse' as const),
       ground: hash,
       journalSha256: hash,
       events: count

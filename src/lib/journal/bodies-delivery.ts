@@ -17,15 +17,14 @@ import { allDiffer } from './lists.ts';
 export const CLAIM_ASKS = ['credit', 'replacement', 'collection'] as const;
 export type ClaimAsk = (typeof CLAIM_ASKS)[number];
 
-/** What a buyer who takes the delivery can still ask for. */
-export const TAKER_ASKS = ['credit', 'replacement'] as const;
-export type TakerAsk = (typeof TAKER_ASKS)[number];
-
 /** A share of slates outside and the chance to accept such a delivery, both 0 to 1. */
 const riskPoint = v.object({
   share: v.pipe(v.number(), v.minValue(0), v.maxValue(1)),
   acceptance: v.pipe(v.number(), v.minValue(0), v.maxValue(1))
 });
+
+const asks = v.optional(v.pipe(v.array(v.picklist(CLAIM_ASKS)), v.maxLength(CLAIM_ASKS.length)));
+const hash = v.pipe(v.string(), v.hexadecimal());
 
 /** A delivery: what was ordered, the sample of it and the verdict. */
 export const DELIVERY_BODIES = {
@@ -72,7 +71,7 @@ export const DELIVERY_BODIES = {
     gaugeCheckedOn: v.optional(day),
     measuredBy: v.optional(shortText),
     /** What the claim asks for, and by when. */
-    asks: v.optional(v.pipe(v.array(v.picklist(CLAIM_ASKS)), v.maxLength(CLAIM_ASKS.length))),
+    asks,
     answerBy: v.optional(day),
     replacementDays: v.optional(whole),
     queryDays: v.optional(whole),
@@ -116,11 +115,10 @@ export const DELIVERY_BODIES = {
     signedBy: shortText,
     note: longText,
     /** What a buyer who takes the delivery asks for all the same; nothing where left out. */
-    asks: v.optional(v.pipe(v.array(v.picklist(TAKER_ASKS)), v.maxLength(TAKER_ASKS.length))),
-    /** What the findings alone said, and a mark of what they rested on: order, pallets, readings. */
-    found: v.optional(v.picklist(['take', 'query', 'refuse'])),
-    ground: v.optional(v.pipe(v.string(), v.hexadecimal())),
-    journalSha256: v.pipe(v.string(), v.hexadecimal()),
+    asks,
+    /** A mark of what it rests on: order, pallets, readings. */
+    ground: v.optional(hash),
+    journalSha256: hash,
     events: whole
   })
 } as const;

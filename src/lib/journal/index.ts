@@ -5,7 +5,7 @@ export {
   type SlateSpecBody,
   type SlopeBody
 } from './bodies.ts';
-export { CLAIM_ASKS, type ClaimAsk, TAKER_ASKS, type TakerAsk } from './bodies-delivery.ts';
+export { CLAIM_ASKS, type ClaimAsk } from './bodies-delivery.ts';
 export type { SlateSizeBody } from './bodies-roof.ts';
 export {
   BOUNDARY_METHODS,

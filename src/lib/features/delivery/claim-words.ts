@@ -11,6 +11,7 @@ import type { OfferedSlate } from '$lib/job';
 import type { BodyOf } from '$lib/journal';
 import type { Catalogue, NumberWords } from '$lib/text';
 import type { Judged, SoFar } from './delivery-judge.ts';
+import { TAKER_ASKS } from './taker-asks.ts';
 import { sayCount, sayLeftOut, sayLimitMm, sayReason } from './delivery-report.ts';
 import { sayCoverage, sayPlanSoFar } from './delivery-so-far.ts';
 import { sayOutside, sayOutsideSoFar } from './outside-words.ts';
@@ -208,7 +209,9 @@ export function sayAsks(
 ): string {
   const by = order?.answerBy ? numbers.day(order.answerBy) : '';
   if (answer === 'take') {
-    const asks = asksOfTaker.map((ask) => claim.askOfTaker[ask]);
+    const asks = TAKER_ASKS.filter((ask) => asksOfTaker.includes(ask)).map(
+      (ask) => claim.askOfTaker[ask]
+    );
     return asks.length > 0 ? claim.takesAndAsks(asks, by) : '';
   }
   const asks = (order?.asks ?? []).map((ask) => claim.ask[ask]);

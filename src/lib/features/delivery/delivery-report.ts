@@ -84,18 +84,17 @@ export function sayVerdict(
 }
 
 /** What the buyer signed: the answer, and the reason where it is not the one of the findings. */
-export type SignedAnswer = Pick<BodyOf<'verdictSigned'>, 'verdict' | 'note' | 'found'>;
+export type SignedAnswer = Pick<BodyOf<'verdictSigned'>, 'verdict' | 'note'>;
 
 /**
  * That the buyer answers otherwise than the findings alone would, and why; undefined before it is
- * signed and where the two agree. The findings are those that were signed, where they are known.
+ * signed and where the two agree.
  */
 export function sayDecision(
-  foundNow: Verdict,
+  found: Verdict,
   signed: SignedAnswer | undefined,
   { delivery: { verdict } }: Catalogue
 ): string | undefined {
-  const found = signed?.found ?? foundNow;
   if (!signed || signed.verdict === found) return undefined;
   const { byFindings, byBuyer, decided } = verdict;
   return decided(byFindings[found], byBuyer[signed.verdict], asSentence(signed.note));

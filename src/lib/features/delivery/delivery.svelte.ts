@@ -1,5 +1,5 @@
 import type { ClaimClock, LayersAlike } from '$lib/engine/delivery';
-import { type BodyOf, type JobView, type TakerAsk, partOf } from '$lib/journal';
+import { type BodyOf, type JobView, partOf } from '$lib/journal';
 import { journalSha256 } from '$lib/storage';
 import {
   type OfferedSlate,
@@ -12,6 +12,7 @@ import {
   signedVerdict
 } from '$lib/job';
 import { groundMark, isGroundChanged } from './signed-ground.ts';
+import type { TakerAsk } from './taker-asks.ts';
 import type { NoFindings } from './delivery-judge.ts';
 import { today } from '$lib/app';
 import type { JobState } from '$lib/app';
@@ -139,7 +140,6 @@ export class DeliveryState {
       const body = {
         ...{ verdict, signedBy, note },
         ...(verdict === 'take' && asks.length > 0 && { asks: [...asks] }),
-        ...(this.found && { found: this.found }),
         ground: groundMark(this.view, this.judging),
         ...{ journalSha256: sha256, events }
       };
