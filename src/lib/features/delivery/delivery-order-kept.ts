@@ -1,6 +1,11 @@
-import type { OrderForm } from './delivery-order.svelte.ts';
+import type { BodyOf } from '$lib/journal';
 
-const TEXTURES: readonly OrderForm['texture'][] = ['verySmooth', 'smooth', 'normal', 'textured'];
+/** A form of many texts, and choices in records of their own. */
+interface TypedOrder {
+  texture: NonNullable<BodyOf<'deliveryDeclared'>['texture']>;
+}
+
+const TEXTURES: readonly string[] = ['verySmooth', 'smooth', 'normal', 'textured'];
 
 const keyOf = (jobId: string): string => `evencourse.order-draft.${jobId}`;
 
@@ -8,7 +13,7 @@ const keyOf = (jobId: string): string => `evencourse.order-draft.${jobId}`;
  * Keeps a job's order as typed on this device until it is saved; undefined drops it. Where the browser
  * keeps nothing it lasts as long as the page.
  */
-export function keepOrder(jobId: string, form: OrderForm | undefined): void {
+export function keepOrder(jobId: string, form: TypedOrder | undefined): void {
   try {
     if (form) localStorage.setItem(keyOf(jobId), JSON.stringify(form));
     else localStorage.removeItem(keyOf(jobId));
@@ -21,7 +26,7 @@ export function keepOrder(jobId: string, form: OrderForm | undefined): void {
  * The order as it was typed and not saved; undefined where there is none. A field that is unknown or
  * of another kind reads as stored.
  */
-export function keptOrder(jobId: string, stored: OrderForm): OrderForm | undefined {
+export function keptOrder<Form extends TypedOrder>(jobId: string, stored: Form): Form | undefined {
   try {
     const kept: unknown = JSON.parse(localStorage.getItem(keyOf(jobId)) ?? 'null');
     if (!isRecord(kept)) return undefined;
