@@ -34,7 +34,7 @@ function sentencesOf(figures: ClaimFigures): string[] {
     `Arrived ${day(dayFromNow(-2))}`,
     `Thickness ${band} order, line 2`,
     'Length 495 mm to 505 mm order, line 1',
-    'No broken slate none terms, clause 4',
+    'No broken slate terms, clause 4',
     'width 245 mm to 255 mm (EN 12326-1',
     'squareness at most 5.0 mm (EN 12326-1',
     'edge at most 5.0 mm (EN 12326-1',
@@ -210,7 +210,16 @@ test('a claim written from an empty job: two pages and an annex, and every figur
     );
     expect(marked).toHaveLength(figures.outside);
     const last = annex.map(({ says }) => says).join('');
-    for (const words of ['broken corner', '6.90 mm, measured. Pallet A, layer'])
+    const counts = ['A', 'B', 'C', 'D', 'E'].map(
+      (label) => `${label} 1,000 (10 layers of up to 100)`
+    );
+    for (const words of [
+      'broken corner',
+      '6.90 mm, measured. Pallet A, layer',
+      `Slates on the pallets: ${counts.join('; ')}. Together 5,000.`,
+      'Stacks measured: several pallets, 100 slates, 622 mm.',
+      'Within the 3 % either way that the order allows.'
+    ])
       expect(last).toContain(spaceless(words));
   }
 

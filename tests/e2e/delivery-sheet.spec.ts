@@ -254,6 +254,39 @@ test('whoever answers otherwise than the findings gives a reason, which message 
   expect(paper[0]).toContain(withoutSpace(decision));
 });
 
+test('whoever takes it asks for nothing, unless he ticks what he asks for', async ({ page }) => {
+  const job = await openExample(page);
+  await page.goto(`${job}/delivery/order`);
+  await openFolds(page, 'Papers of the delivery');
+  await page.getByLabel('Replacement', { exact: true }).check();
+  await page.getByRole('button', { name: 'Save the order' }).click();
+  await expect(page.getByText('Saved.', { exact: true })).toBeVisible();
+  const claim = page.locator('.claim');
+  const message = page.getByLabel('Message to the supplier');
+  const sign = async (button: string, credit: boolean): Promise<void> => {
+    await page.goto(`${job}/delivery/findings`);
+    await page.getByRole('button', { name: button }).click();
+    await page.getByLabel('Signed by').fill('Wren');
+    await page.getByRole('button', { name: 'Take', exact: true }).click();
+    const nothing = page.getByText('Nothing ticked: message and claim ask for nothing.');
+    await expect(nothing).toBeVisible();
+    if (credit) await page.getByLabel('A credit').check();
+    await expect(nothing).toHaveCount(credit ? 0 : 1);
+    await page.getByLabel('Why you decide otherwise').fill('rain is coming');
+    await page.getByRole('button', { name: 'Sign', exact: true }).click();
+    await page.getByRole('link', { name: 'Sheet for the supplier' }).click();
+    await expect(claim.locator('.answer')).toContainText('the buyer takes it');
+  };
+  await sign('Sign the verdict', false);
+  for (const words of [await claim.innerText(), await message.inputValue()])
+    expect(words).not.toMatch(/we ask for|replacement/i);
+  await sign('Sign another verdict', true);
+  await expect(claim.getByText('We take it and ask for a credit.')).toBeVisible();
+  await expect(message).toHaveValue(/^We take it and ask for a credit\.$/m);
+  for (const words of [await claim.innerText(), await message.inputValue()])
+    expect(words).not.toMatch(/replacement/i);
+});
+
 test('the costs say which pace sorting is priced at', async ({ page }) => {
   const job = await openExample(page);
   await page.goto(`${job}/delivery/findings`);

@@ -108,6 +108,29 @@ test('Job and Delivery name what they count: for the grades, or of the sample li
   await expect(page.getByText('6 of 40 measured for grades')).toBeVisible();
 });
 
+test('of a refused delivery Job and the list say so first, and not what to do next', async ({
+  page
+}) => {
+  const signed = {
+    type: 'verdictSigned',
+    body: {
+      ...{ verdict: 'refuse', signedBy: 'Wren', note: '' },
+      ...{ journalSha256: '0'.repeat(64), events: 90 }
+    }
+  };
+  const job = await seed(page, [...delivery(80), signed]);
+  await page.goto(job);
+  await expect(
+    page.getByRole('heading', { name: 'Refused: do not sort, hole or fix' })
+  ).toBeVisible();
+  await expect(page.getByRole('heading', { name: /^Next:/ })).toHaveCount(0);
+  await page.getByRole('link', { name: 'Open the claim' }).click();
+  await expect(page.getByRole('heading', { name: 'Claim about a delivery' })).toBeVisible();
+  await page.goto('/');
+  await expect(page.getByText(/^Refused by Wren on /)).toBeVisible();
+  await expect(page.getByText(/^Next:/)).toHaveCount(0);
+});
+
 test('once a query is signed Job says so, beside what is measured for the grades', async ({
   page
 }) => {
@@ -124,4 +147,40 @@ test('once a query is signed Job says so, beside what is measured for the grades
   await page.goto(`${job}/delivery`);
   await expect(page.locator('main .answer')).toContainText('Queried by Wren on ');
   await expect(page.locator('main')).toContainText(/Measure\s*80 of 80 listed/);
+});
+
+for (const fewLayers of [false, true])
+  test(`layers that are alike are told ${fewLayers ? 'as a fact to the supplier, with advice to ourselves' : 'nobody where each slate was drawn by itself'}`, async ({
+    page
+  }) => {
+    const acts = delivery(80).map((act) =>
+      act.type === 'sampleDrawn' ? { ...act, body: { ...act.body, fewLayers } } : act
+    );
+    const job = await seed(page, acts);
+    const told = page.getByText('picked one by one', { exact: false });
+    const advice = page.getByText('To be surer, draw');
+    const times = fewLayers ? 1 : 0;
+    await page.goto(`${job}/delivery/sheet`);
+    await expect(page.getByRole('heading', { name: 'Annex: limits' })).toBeVisible();
+    await expect(told).toHaveCount(times);
+    await expect(advice).toHaveCount(0);
+    await page.getByRole('button', { name: 'Sheet for yourself' }).click();
+    await expect(page.getByRole('heading', { name: 'Delivery sheet' })).toBeVisible();
+    await expect(told).toHaveCount(times);
+    await expect(advice).toHaveCount(times);
+  });
+
+test('slates looked over and never tried on a board are not told as tried', async ({ page }) => {
+  const job = await seed(page, delivery(80, { spare: { ring: 'clear', defects: [] } }));
+  for (const part of ['findings', 'sheet?paper=own', 'sheet']) {
+    await page.goto(`${job}/delivery/${part}`);
+    await expect(
+      page
+        .locator('main')
+        .getByText(/outside a limit|outside;/)
+        .first()
+    ).toBeVisible();
+    await openEveryFold(page);
+    expect(await page.locator('main').textContent()).not.toMatch(/tried rock|on a flat board/);
+  }
 });

@@ -1,4 +1,5 @@
 import type { Page } from '@playwright/test';
+import { saveSlate } from './claim-job.ts';
 import { expect, openEveryFold, openExample, openFolds, startJob, test } from './helpers.ts';
 
 /** Today where the browser of the tests is, moved by so many days. */
@@ -46,7 +47,7 @@ async function measureNext(page: Page, thickness: string): Promise<void> {
   await expect(
     page.getByText('Gauged. Add what else you see, then save.', { exact: false })
   ).toBeVisible();
-  await page.getByRole('button', { name: 'Save slate' }).click();
+  await saveSlate(page);
 }
 
 test('the example: three findings kept apart, a verdict, and what would change it', async ({
@@ -151,10 +152,10 @@ test('a new delivery: order, list, measuring, stack and photo, and a verdict', a
   await page.getByLabel('Face from flat').fill('-3');
   await expect(page.getByText('Type millimetres from 0 to 200.')).toBeVisible();
   await page.getByLabel('Face from flat').fill('2.5');
-  await page.getByRole('button', { name: 'Save slate' }).click();
+  await saveSlate(page);
   await expect(page.getByText('4 of 7 measured')).toBeVisible();
   await expect(page.locator('.verdict .title')).toHaveText('5.95 mm');
-  await page.getByRole('button', { name: 'Save slate' }).click();
+  await saveSlate(page);
   await measureNext(page, '6.05');
   await expect(page.locator('.verdict .title')).toHaveText(first);
   await measureNext(page, '5.75');
@@ -242,6 +243,7 @@ test('bad input is refused beside its field, with what to do', async ({ page }) 
   await expect(page.getByLabel('Length', { exact: true })).toBeFocused();
   await expect(page.getByLabel('Slates ordered')).toHaveValue('0');
 
+  await page.getByRole('button', { name: 'Discard changes' }).click();
   await enterOrder(page, job);
   await page.getByRole('button', { name: 'Change pallet A' }).click();
   await page.getByLabel('Slates', { exact: true }).fill('400');
@@ -308,4 +310,36 @@ test('what is measured after sorting began is listed apart, and the screen says 
   await measureNext(page, '6.10');
   await page.goto(`${job}/delivery/findings`);
   await expect(page.getByText('No slate that counts is measured yet.')).toBeVisible();
+});
+
+test('an order that is typed and not saved is there again after another part was opened', async ({
+  page
+}) => {
+  const job = await startJob(page, 'Half an order');
+  await page.goto(`${job}/delivery/order`);
+  const thickness = page.getByLabel('Nominal thickness', { exact: true });
+  await thickness.fill('6,5');
+  await openFolds(page, 'Limits the order or contract states');
+  await page.getByRole('checkbox', { name: 'No dull ring' }).check();
+  await page
+    .getByRole('navigation', { name: 'Parts of the delivery screen' })
+    .getByRole('link', { name: 'Sample list' })
+    .click();
+  await expect(page.getByRole('heading', { name: 'Sample list' })).toBeVisible();
+  await page.reload();
+  await page
+    .getByRole('navigation', { name: 'Parts of the delivery screen' })
+    .getByRole('link', { name: 'Order and pallets' })
+    .click();
+  await expect(thickness).toHaveValue('6,5');
+  await expect(page.getByRole('checkbox', { name: 'No dull ring' })).toBeChecked();
+  await expect(page.getByText('The changes stay on this device until you save')).toBeVisible();
+  await page.getByLabel('No dull ring: where it says so').fill('terms, clause 4');
+  await page.getByRole('button', { name: 'Save the order' }).click();
+  await expect(page.getByText('Saved.', { exact: true })).toBeVisible();
+  await expect(page.getByText('The changes stay on this device')).toHaveCount(0);
+
+  await thickness.fill('7');
+  await page.getByRole('button', { name: 'Discard changes' }).click();
+  await expect(thickness).toHaveValue('6.5');
 });

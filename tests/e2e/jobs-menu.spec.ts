@@ -173,6 +173,11 @@ test('J36, J37: a job goes from this device only when backed up and named; its f
   const numbers = (await eventsOf(page, jobId)).map((event) => JSON.stringify(event));
   expect(numbers.length).toBeGreaterThan(0);
   await expect(page.getByText('1 entry not backed up')).toBeVisible();
+  menu = await choose(page, 'Long barn', 'Remove from this device');
+  await expect(
+    menu.getByText(/1 entry not backed up: it goes only once they are backed up or shared\./)
+  ).toBeVisible();
+  await expect(menu.getByText('brings it back')).toHaveCount(0);
 });
 
 test('J38: a page on which a removed job is still open says so and saves nothing more', async ({

@@ -285,13 +285,18 @@ export const BODY: {
       { maxLength: 2 }
     )
   }),
-  verdictSigned: fc.record({
-    verdict: fc.constantFrom('take' as const, 'query' as const),
-    signedBy: name,
-    note: name,
-    journalSha256: hash,
-    events: count
-  })
+  verdictSigned: fc.record(
+    {
+      verdict: fc.constantFrom('take' as const, 'query' as const),
+      signedBy: name,
+      note: name,
+      asks: fc.constantFrom(['credit' as const], ['credit' as const, 'replacement' as const]),
+      ground: hash,
+      journalSha256: hash,
+      events: count
+    },
+    { requiredKeys: ['verdict', 'signedBy', 'note', 'journalSha256', 'events'] }
+  )
 };
 
 /** Every type that has a count of its own. */

@@ -6,7 +6,8 @@ export const SIDES_EVERY = 5;
 /** Whether the slate in hand is measured left and right, and whether it rocks on a flat board. */
 export class BothSides {
   isOn = $state(false);
-  rocks = $state(false);
+  /** Undefined where it is not tried: then nothing of it is kept. */
+  rocks = $state<boolean | undefined>(false);
 
   /** Points to measure of the slate in hand. */
   wanted(pointsPerSlate: number): number {
@@ -30,6 +31,6 @@ export class BothSides {
 
   /** What goes into the journal with a slate measured left and right. */
   get body(): { rocks?: boolean } {
-    return this.isOn ? { rocks: this.rocks } : {};
+    return this.isOn && this.rocks !== undefined ? { rocks: this.rocks } : {};
   }
 }

@@ -23,6 +23,9 @@ const riskPoint = v.object({
   acceptance: v.pipe(v.number(), v.minValue(0), v.maxValue(1))
 });
 
+const asks = v.optional(v.pipe(v.array(v.picklist(CLAIM_ASKS)), v.maxLength(CLAIM_ASKS.length)));
+const hash = v.pipe(v.string(), v.hexadecimal());
+
 /** A delivery: what was ordered, the sample of it and the verdict. */
 export const DELIVERY_BODIES = {
   deliveryDeclared: v.object({
@@ -68,7 +71,7 @@ export const DELIVERY_BODIES = {
     gaugeCheckedOn: v.optional(day),
     measuredBy: v.optional(shortText),
     /** What the claim asks for, and by when. */
-    asks: v.optional(v.pipe(v.array(v.picklist(CLAIM_ASKS)), v.maxLength(CLAIM_ASKS.length))),
+    asks,
     answerBy: v.optional(day),
     replacementDays: v.optional(whole),
     queryDays: v.optional(whole),
@@ -111,7 +114,11 @@ export const DELIVERY_BODIES = {
     verdict: v.picklist(['take', 'query', 'refuse']),
     signedBy: shortText,
     note: longText,
-    journalSha256: v.pipe(v.string(), v.hexadecimal()),
+    /** What a buyer who takes the delivery asks for all the same; nothing where left out. */
+    asks,
+    /** A mark of what it rests on: order, pallets, readings. */
+    ground: v.optional(hash),
+    journalSha256: hash,
     events: whole
   })
 } as const;

@@ -19,8 +19,8 @@ export function sayShape(
   const told = taper.isMeasured
     ? text.taperMeasured(sd, taper.slates)
     : text.taperAssumed(sd, taper.slates, ENOUGH_TAPERS);
-  if (!twist || twist.tried + twist.setAside === 0) return [told];
-  const { tried, rocking, share, setAside } = twist;
+  if (!twist || twist.tried + twist.looksTwisted + twist.setAside === 0) return [told];
+  const { tried, rocking, share, lookedOver, looksTwisted, setAside } = twist;
   const parts = [
     share &&
       text.twist(
@@ -30,6 +30,7 @@ export function sayShape(
         numbers.percent(share.high),
         numbers.mm(kickAllowanceMm, 1)
       ),
+    looksTwisted > 0 && text.looksTwisted(looksTwisted, lookedOver),
     setAside > 0 && text.aside(setAside),
     text.noCure
   ].filter((part) => part !== undefined && part !== false);

@@ -22,6 +22,8 @@ export interface StackComparison {
   readonly differenceMmPer100: number;
   /** The same in per cent of the label. */
   readonly differencePercent: number;
+  /** Departure that the order allows, per cent of the label; undefined where it names none. */
+  readonly allowedPercent?: number;
   /** Whether it is within what the order allows; `no limit set` where it names none. */
   readonly outcome: 'pass' | 'fail' | 'no limit set';
   readonly basis: Basis;
@@ -74,6 +76,7 @@ export function checkStack(
       labelMmPer100,
       differenceMmPer100,
       differencePercent,
+      ...(allowedPercent !== undefined && { allowedPercent }),
       outcome: outcomeOf(differencePercent, allowedPercent),
       basis:
         allowedPercent === undefined

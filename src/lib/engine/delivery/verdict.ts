@@ -146,7 +146,8 @@ export function reasonsFromOrder({
       figures: {
         measuredMmPer100: stack.stack.measuredMmPer100,
         labelMmPer100: stack.stack.labelMmPer100,
-        differencePercent: stack.stack.differencePercent
+        differencePercent: stack.stack.differencePercent,
+        allowedPercent: stack.stack.allowedPercent ?? 0
       }
     });
   return reasons;

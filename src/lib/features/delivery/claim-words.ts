@@ -3,7 +3,6 @@ import {
   type ProductLimits,
   type SlateCheckName,
   type ToleranceLimit,
-  type Verdict,
   type VerdictReasonCode,
   checkSlate,
   isCertain
@@ -12,6 +11,7 @@ import type { OfferedSlate } from '$lib/job';
 import type { BodyOf } from '$lib/journal';
 import type { Catalogue, NumberWords } from '$lib/text';
 import type { Judged, SoFar } from './delivery-judge.ts';
+import { TAKER_ASKS } from './taker-asks.ts';
 import { sayCount, sayLeftOut, sayLimitMm, sayReason } from './delivery-report.ts';
 import { sayCoverage, sayPlanSoFar } from './delivery-so-far.ts';
 import { sayOutside, sayOutsideSoFar } from './outside-words.ts';
@@ -47,7 +47,6 @@ export function sayLimits(
   numbers: NumberWords
 ): { readonly agreed: readonly SaidLimit[]; readonly queried: readonly SaidLimit[] } {
   const { delivery } = text;
-  const { claim } = delivery;
   const { thickness } = limits;
   const measured = MEASURED.map((name) => ({
     isAgreed: isCertain(limits[name].basis),
@@ -57,7 +56,7 @@ export function sayLimits(
   }));
   const marks = Object.entries(order.agreed ?? {}).flatMap(([name, limit]) =>
     limit && name in delivery.order.agreed.marks
-      ? [{ name: delivery.order.agreed.marks[name], figure: claim.none, where: limit.where }]
+      ? [{ name: delivery.order.agreed.marks[name], figure: '', where: limit.where }]
       : []
   );
   return {
@@ -195,24 +194,33 @@ export function sayFound(said: Judged | SoFar, text: Catalogue, numbers: NumberW
 
 /**
  * What the buyer asks for and by when, and that the slates are kept meanwhile. Whoever takes the
- * delivery keeps nothing back; empty where they ask for nothing either.
+ * delivery keeps nothing back, and asks for what was chosen with the signature alone; empty where
+ * that is nothing.
  *
  * @param answer what was signed, or else what the findings say
  * @param coursesLaid courses begun with slates of the delivery
  */
 export function sayAsks(
   order: BodyOf<'deliveryDeclared'> | undefined,
-  answer: Verdict,
+  { verdict: answer, asks: asksOfTaker = [] }: AnswerWithAsks,
   coursesLaid: number,
   { delivery: { claim } }: Catalogue,
   numbers: NumberWords
 ): string {
-  const asks = (order?.asks ?? []).map((ask) => claim.ask[ask]);
   const by = order?.answerBy ? numbers.day(order.answerBy) : '';
-  if (answer === 'take') return asks.length > 0 ? claim.asksBy(asks, by) : '';
+  if (answer === 'take') {
+    const asks = TAKER_ASKS.filter((ask) => asksOfTaker.includes(ask)).map(
+      (ask) => claim.askOfTaker[ask]
+    );
+    return asks.length > 0 ? claim.takesAndAsks(asks, by) : '';
+  }
+  const asks = (order?.asks ?? []).map((ask) => claim.ask[ask]);
   const asked = asks.length > 0 ? claim.asksBy(asks, by) : claim.asksNothing(by);
   return `${asked} ${coursesLaid > 0 ? claim.holdLaid(coursesLaid) : claim.hold}`;
 }
+
+/** An answer, with what a buyer who takes asks for all the same. */
+type AnswerWithAsks = Pick<BodyOf<'verdictSigned'>, 'verdict' | 'asks'>;
 
 /** Why each slate that is outside is: its failed checks and defects; slates inside are left out. */
 export function whyOutside(

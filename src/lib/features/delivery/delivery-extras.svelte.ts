@@ -1,4 +1,6 @@
 import { type BodyOf, type Setting, partOf } from '$lib/journal';
+import { orderInForce } from '$lib/job';
+import { type StackDoubt, doubtOf } from './stack-doubt.ts';
 import { readBetween, readCount } from './delivery-fields.ts';
 import type { JobState } from '$lib/app';
 
@@ -18,6 +20,11 @@ export class DeliveryExtras {
     const read = readCount(this.stackSlates, MOST_IN_STACK);
     return read.ok && read.value ? read.value : undefined;
   });
+  #doubt = $state.raw<{ readonly typed: string; readonly doubt: StackDoubt }>();
+  /** Why the stack as typed is not kept yet: it may be misread. */
+  readonly doubt = $derived.by(() =>
+    this.#doubt?.typed === this.#typed() ? this.#doubt.doubt : undefined
+  );
   note = $state('');
   isNoteMissing = $state(false);
 
@@ -32,8 +39,12 @@ export class DeliveryExtras {
     () => partOf(this.#job().view, 'job').defects
   );
 
-  /** Keeps a measured stack. */
-  async addStack(): Promise<void> {
+  /**
+   * Keeps a measured stack. One whose height is odd for its slates is asked about first.
+   *
+   * @param isSure whether somebody said that the height is as typed
+   */
+  async addStack(isSure = false): Promise<void> {
     const { slates } = this;
     const read = readBetween(this.stackTotal, 1, THICKEST_STACK_MM, 'size-range');
     const totalMm = read.ok ? read.value : undefined;
@@ -41,9 +52,27 @@ export class DeliveryExtras {
       ...(slates === undefined ? (['slates'] as const) : []),
       ...(totalMm === undefined ? (['total'] as const) : [])
     ];
+    this.#doubt = undefined;
     if (slates === undefined || totalMm === undefined) return;
+    const doubt = isSure ? undefined : doubtOf(slates, totalMm, orderInForce(this.#job().view));
+    if (doubt) {
+      this.#doubt = { typed: this.#typed(), doubt };
+      return;
+    }
     const body = { palletId: this.stackPallet || null, slates, totalMm };
     if (await this.#job().act({ type: 'stackMeasured', body })) this.stackTotal = '';
+  }
+
+  /** Keeps the stack with the height that is likely. */
+  async addLikely(): Promise<void> {
+    const likelyMm = this.doubt?.likelyMm;
+    if (likelyMm === undefined) return;
+    this.stackTotal = String(likelyMm);
+    await this.addStack();
+  }
+
+  #typed(): string {
+    return `${this.stackSlates}|${this.stackTotal}`;
   }
 
   /** Keeps a note for the supplier. */

@@ -13,7 +13,11 @@ export interface KeptSlate {
   readonly fields: Readonly<Record<string, string>>;
   readonly ring?: 'clear' | 'dull';
   readonly defects?: readonly SetAsideReason[];
-  /** Whether it rocks on a flat board, where it is measured left and right. */
+  /** Whether it is on the list already and gets its sizes. */
+  readonly isAgain?: boolean;
+  /** Whether it is measured left and right; left out by older releases, which kept `rocks` then. */
+  readonly isSides?: boolean;
+  /** Whether it rocks on a flat board; undefined where it was not tried. */
   readonly rocks?: boolean;
 }
 
@@ -44,7 +48,8 @@ export function keptSlate(jobId: string): KeptSlate | undefined {
 
 function isSlate(kept: unknown): kept is KeptSlate {
   if (typeof kept !== 'object' || kept === null) return false;
-  const { place, gauged, begun, fields, ring, defects, rocks } = kept as Partial<KeptSlate>;
+  const { place, gauged, begun, fields } = kept as Partial<KeptSlate>;
+  const { ring, defects, rocks, isSides, isAgain } = kept as Partial<KeptSlate>;
   const isNumber = (value: unknown): boolean => typeof value === 'number' && Number.isFinite(value);
   return (
     typeof place === 'string' &&
@@ -55,7 +60,7 @@ function isSlate(kept: unknown): kept is KeptSlate {
     (begun === undefined || isKeptPoints(begun)) &&
     typeof fields === 'object' &&
     Object.values(fields).every((text) => typeof text === 'string') &&
-    (rocks === undefined || typeof rocks === 'boolean') &&
+    [rocks, isSides, isAgain].every((flag) => flag === undefined || typeof flag === 'boolean') &&
     (ring === undefined || ring === 'clear' || ring === 'dull') &&
     (defects === undefined ||
       (Array.isArray(defects) && defects.every((each) => SET_ASIDE_REASONS.includes(each))))

@@ -204,6 +204,66 @@ describe('a slate that is in hand when the page is left', () => {
   });
 });
 
+describe('a slate that gets the full check', () => {
+  const sizes = { lengthMm: '500', widthMm: '250', outOfSquareMm: '2', edgeBowMm: '1' };
+  const saved = () => partOf(job.view, 'sample').slates;
+
+  beforeEach(async () => {
+    const positions = [1, 2, 3].map((place) => ({ palletId: 'a', layer: 1, place, full: true }));
+    await job.act({ type: 'sampleDrawn', body: { seed: 2, plan: 'own', positions } });
+    wizard = open();
+  });
+
+  it('is not saved without its sizes, by button or by the next reading, before that is said', async () => {
+    read(5.9);
+    expect(await wizard.saveSound()).toBe(false);
+    expect(wizard.areSizesAsked).toBe(true);
+    read(6.1);
+    Object.assign(wizard.fields, sizes);
+    expect(await wizard.save()).toBe(false);
+    expect(saved()).toEqual([]);
+    await wizard.saveSizesLater();
+    expect(saved()[0].value).toMatchObject({ points: [590], sample: { lengthMm: 500 } });
+    expect(wizard.gauged?.thicknessMm).toBe(6.1); // what waited is in hand
+    await wizard.save(); // said once for this walk
+    expect(saved()).toHaveLength(2);
+    expect(wizard.withoutSizes.map(({ place }) => place)).toEqual([1, 2]);
+  });
+
+  it('is in hand again from the list, as it was saved, and gets its sizes', async () => {
+    wizard.startSides();
+    wizard.sides.rocks = true;
+    read(5.9, 6.1);
+    wizard.ring = 'dull';
+    wizard.fields.lengthMm = '499.5';
+    await wizard.saveSizesLater();
+    wizard.addSizes(wizard.withoutSizes[0]);
+    expect(wizard.place?.place).toBe(1);
+    expect(wizard.fields.lengthMm).toBe('499.5');
+    Object.assign(wizard.fields, sizes);
+    wizard.keep();
+    wizard = open(); // the page was left and opened again
+    wizard.fields.flatnessMm = '3';
+    expect(await wizard.save()).toBe(true);
+    expect(saved()).toHaveLength(1);
+    expect(saved()[0].value).toMatchObject({
+      points: [590, 610],
+      rocks: true,
+      sample: { lengthMm: 500, widthMm: 250, flatnessMm: 3, ring: 'dull' }
+    });
+    expect(wizard.withoutSizes).toEqual([]);
+    expect(wizard.progress?.measured).toBe(1);
+    expect(wizard.place?.place).toBe(2);
+  });
+
+  it('is saved as before where all its sizes are typed', async () => {
+    read(5.9);
+    Object.assign(wizard.fields, sizes, { flatnessMm: '3' });
+    expect(await wizard.saveSound()).toBe(true);
+    expect(wizard.withoutSizes).toEqual([]);
+  });
+});
+
 describe('the fifth slate of the list', () => {
   const fifth = () => wizard.goTo({ palletId: 'a', layer: 1, place: 5 });
 
@@ -227,6 +287,20 @@ describe('the fifth slate of the list', () => {
     const [slate] = partOf(job.view, 'sample').slates;
     expect(slate.value).toMatchObject({ points: [600, 640], rocks: true });
     expect(wizard.sides.isOn).toBe(false);
+  });
+
+  it('says nothing of rocking where nobody answered', async () => {
+    fifth();
+    wizard.startSides();
+    read(6);
+    wizard.keep();
+    wizard = open();
+    expect(wizard.prompt).toEqual({ kind: 'side', side: 'right' });
+    read(6.4);
+    await wizard.save();
+    const [slate] = partOf(job.view, 'sample').slates;
+    expect(slate.value.points).toEqual([600, 640]);
+    expect(slate.value.rocks).toBeUndefined();
   });
 
   it('may be measured on one side only, whatever was read', async () => {

@@ -1,4 +1,3 @@
-import { toHundredths } from '$lib/engine';
 import {
   type CaptureField,
   type GaugedSlate,
@@ -8,8 +7,7 @@ import {
   readPoints,
   startPoints
 } from '$lib/gauge';
-import type { NewEvent, SampleSlate, SetAsideReason } from '$lib/journal';
-import { readBetween } from './delivery-fields.ts';
+import { type NewEvent, type SetAsideReason, partOf } from '$lib/journal';
 import {
   type ListProgress,
   type OfferedSlate,
@@ -19,23 +17,20 @@ import {
   placeKey,
   sortingBegan
 } from '$lib/job';
+import {
+  FIELDS,
+  emptyFields,
+  lacksSizes,
+  typedFields,
+  wrongFields
+} from './delivery-slate-fields.ts';
+import { slateAct } from './delivery-slate-act.ts';
 import { type KeptSlate, keepSlate, keptSlate } from './delivery-measure-kept.ts';
 import { GaugeInput, type InputRefusal } from '$lib/app';
 import type { JobState } from '$lib/app';
 import type { Preferences } from '$lib/app';
 import { BothSides, SIDES_EVERY, SlateInHand } from '$lib/app';
 import type { Prompt } from '$lib/app';
-
-/** What else is measured of a slate, mm, with the largest value that is taken. */
-export const SLATE_FIELDS = {
-  lengthMm: 2000,
-  widthMm: 2000,
-  outOfSquareMm: 200,
-  edgeBowMm: 200,
-  flatnessMm: 200
-} as const;
-export type SlateField = keyof typeof SLATE_FIELDS;
-const FIELDS = Object.keys(SLATE_FIELDS) as SlateField[];
 
 /** A place of the list with the name of its pallet. */
 export type ListedPlace = ListProgress['places'][number];
@@ -46,9 +41,6 @@ const slateOf = (pointsMm: readonly number[]): GaugedSlate => {
   return addPoint({ ...startPoints(pointsMm.length), pointsMm: pointsMm.slice(0, -1) }, last)
     .slate as GaugedSlate;
 };
-
-const blankFields = (): Record<SlateField, string> =>
-  Object.fromEntries(FIELDS.map((field) => [field, ''])) as Record<SlateField, string>;
 
 /**
  * Measuring the sample: one place of the list after the other. What is gauged and seen of the slate
@@ -68,10 +60,16 @@ export class MeasureWizard {
   gauged = $state.raw<GaugedSlate>();
   prompt = $state.raw<Prompt>();
   refusal = $state.raw<InputRefusal>();
-  fields = $state(blankFields());
+  fields = $state(typedFields());
   ring = $state<'clear' | 'dull'>();
   /** Defects seen; undefined: not looked over. */
   defects = $state.raw<readonly SetAsideReason[]>();
+  /** Whether a save was tried while sizes of the full check were empty. */
+  areSizesAsked = $state(false);
+  /** Whether it was said that sizes come later: it holds until the page is left. */
+  areSizesLater = $state(false);
+  /** The slate that is on the list already and gets its sizes now. */
+  #again = $state.raw<{ readonly id: string; readonly place: string }>();
   /** Whether a save was tried with nothing to save. */
   isEmptyTried = $state(false);
   /**
@@ -91,7 +89,9 @@ export class MeasureWizard {
   );
   /** The place to measure now; undefined when all are measured. */
   readonly place: ListedPlace | undefined = $derived.by(() => {
-    const open = this.progress?.places.filter(({ isMeasured }) => !isMeasured) ?? [];
+    const { places = [] } = this.progress ?? {};
+    if (this.#again) return places.find((place) => placeKey(place) === this.#again?.place);
+    const open = places.filter(({ isMeasured }) => !isMeasured);
     const chosen = open.find((place) => placeKey(place) === this.#chosen);
     const waiting = (place: Place): number => this.#later.indexOf(placeKey(place));
     return chosen ?? [...open].sort((one, other) => waiting(one) - waiting(other))[0];
@@ -119,11 +119,20 @@ export class MeasureWizard {
       this.defects !== undefined ||
       FIELDS.some((field) => this.fields[field].trim() !== '')
   );
-  readonly wrongFields = $derived(
-    FIELDS.filter(
-      (field) => !readBetween(this.fields[field], 0, SLATE_FIELDS[field], 'negative').ok
-    )
+  readonly wrongFields = $derived(wrongFields(this.fields));
+  /** Whether the slate in hand gets the full check and a size is still empty. */
+  readonly lacksSizes = $derived.by(
+    () => !!this.gauged && !!this.place?.isFull && emptyFields(this.fields).length > 0
   );
+  /** Slates measured for the full check that lack a size, where sorting has not begun. */
+  readonly withoutSizes: readonly ListedPlace[] = $derived.by(() => {
+    const lacking = this.offered.filter(lacksSizes).map(placeKey);
+    return (this.progress?.places ?? []).filter(
+      (place) =>
+        lacking.includes(placeKey(place)) &&
+        sortingBegan(this.#job().view, place.palletId) === undefined
+    );
+  });
 
   constructor(job: () => JobState, preferences: Preferences) {
     this.#job = job;
@@ -156,6 +165,8 @@ export class MeasureWizard {
             ...(begun && { begun }),
             ...(ring && { ring }),
             ...(defects && { defects }),
+            ...(this.#again && { isAgain: true }),
+            ...(sides.isOn && { isSides: true }),
             ...sides.body
           }
         : undefined;
@@ -206,14 +217,19 @@ export class MeasureWizard {
   /** Keeps the slate in hand; false when there is nothing to keep or it was not saved. */
   async save(): Promise<boolean> {
     const place = this.place;
-    const act = place && this.#act(place);
+    const act = place && slateAct(place, this.progress?.draw.id ?? '', this);
     this.isEmptyTried = act === undefined;
-    if (!place || !act || this.isSaving || this.wrongFields.length > 0) return false;
+    this.areSizesAsked = this.lacksSizes && !this.areSizesLater;
+    if (!place || !act || this.isSaving || this.areSizesAsked || this.wrongFields.length > 0)
+      return false;
     this.isSaving = true;
+    const again = this.#again;
+    const before: NewEvent[] = again ? [{ type: 'entryVoided', body: { voids: again.id } }] : [];
     try {
-      const events = await this.#job().act(act, this.#preferences.values.nickname);
+      const events = await this.#job().act([...before, act], this.#preferences.values.nickname);
       if (!events) return false;
-      this.last = { id: events[0].id, place };
+      // To take back a slate that got its sizes would leave it on no list at all.
+      this.last = again ? undefined : { id: events[0].id, place };
       this.#chosen = undefined;
       this.#clear();
       return true;
@@ -221,6 +237,29 @@ export class MeasureWizard {
       this.isSaving = false;
       this.#goOn();
     }
+  }
+
+  /** Keeps the slate in hand without its sizes; those after it may lack theirs too. */
+  saveSizesLater(): Promise<boolean> {
+    this.areSizesLater = true;
+    return this.save();
+  }
+
+  /** Takes a slate that lacks sizes in hand again, as it was saved. */
+  addSizes(place: Place): void {
+    const key = placeKey(place);
+    const { id } = this.offered.find((slate) => lacksSizes(slate) && placeKey(slate) === key) ?? {};
+    const slate = partOf(this.#job().view, 'sample').slates.find((setting) => setting.id === id);
+    if (!id || !slate) return;
+    this.goTo(place);
+    this.#again = { id, place: key };
+    const { points, sample, rocks } = slate.value;
+    this.gauged = slateOf(points.map((point) => point / 100));
+    this.fields = typedFields(sample);
+    this.ring = sample.ring;
+    this.defects = sample.defects;
+    if (rocks !== undefined) this.#startSides(rocks);
+    this.areSizesAsked = true;
   }
 
   /** Takes the slate saved last back, and goes to its place. */
@@ -273,7 +312,8 @@ export class MeasureWizard {
       this.#waiting = others;
       this.#gauge(pointsMm);
     }
-    if (this.#waiting.length > 0 && this.gauged && !this.hasMarks && !this.isSaving)
+    const isPlain = this.gauged && !this.hasMarks;
+    if (this.#waiting.length > 0 && isPlain && !this.isSaving && !this.areSizesAsked)
       void this.save();
   }
 
@@ -293,8 +333,14 @@ export class MeasureWizard {
   /** The slate in hand is measured left and right. */
   startSides(): void {
     this.#dropThickness();
-    this.sides.start();
+    this.#startSides();
     this.prompt = { kind: 'side', side: 'left' };
+  }
+
+  /** Left out, `rocks` is not tried: of a claim only what was answered counts. */
+  #startSides(rocks?: boolean): void {
+    this.sides.start();
+    this.sides.rocks = rocks;
   }
 
   /** It is measured on one side only: what is read of it counts. */
@@ -315,14 +361,15 @@ export class MeasureWizard {
 
   /** Takes up the slate that was in hand when the page was left, if its place is still open. */
   #restore(kept: KeptSlate | undefined): void {
-    const isOpen = this.progress?.places.some(
-      (place) => !place.isMeasured && placeKey(place) === kept?.place
-    );
-    if (!kept || !isOpen) return;
+    const place = this.progress?.places.find((listed) => placeKey(listed) === kept?.place);
+    if (!kept || !place) return;
+    if (place.isMeasured) {
+      if (!kept.isAgain || !this.withoutSizes.some((each) => placeKey(each) === kept.place)) return;
+      this.addSizes(place);
+    }
     this.#chosen = kept.place;
     this.gauged = kept.gauged;
-    if (kept.rocks !== undefined) this.sides.start();
-    this.sides.rocks = kept.rocks ?? false;
+    if (kept.isSides ?? kept.rocks !== undefined) this.#startSides(kept.rocks);
     const wanted = this.sides.wanted(this.#job().settings.pointsPerSlate);
     const asked = kept.begun && this.#slate.resume(kept.begun, wanted);
     this.prompt = asked && this.sides.promptOf(asked);
@@ -331,40 +378,13 @@ export class MeasureWizard {
     this.defects = kept.defects;
   }
 
-  #act(place: ListedPlace): NewEvent | undefined {
-    const { palletId } = place;
-    const points = this.gauged?.pointsMm.map(toHundredths);
-    const sample = this.#sample(place);
-    if (points) {
-      const body = { palletId, points, gradesId: null, pile: null, sample, ...this.sides.body };
-      return { type: 'slateGauged', body };
-    }
-    const reason = this.defects?.[0] ?? (this.ring === 'dull' ? 'dullRing' : undefined);
-    return reason && { type: 'slateSetAside', body: { palletId, reason, use: 'return', sample } };
-  }
-
-  #sample({ layer, place }: ListedPlace): SampleSlate {
-    const measures: Partial<Record<SlateField, number>> = {};
-    for (const field of FIELDS) {
-      const read = readBetween(this.fields[field], 0, SLATE_FIELDS[field], 'negative');
-      if (read.ok && read.value !== undefined) measures[field] = read.value;
-    }
-    return {
-      drawId: this.progress?.draw.id ?? '',
-      layer,
-      place,
-      ...measures,
-      ...(this.ring && { ring: this.ring }),
-      ...(this.defects && { defects: [...this.defects] })
-    };
-  }
-
   #clear(): void {
     this.#dropThickness();
     this.input.clear();
-    this.fields = blankFields();
+    this.fields = typedFields();
     this.ring = undefined;
     this.defects = undefined;
-    this.isEmptyTried = false;
+    this.isEmptyTried = this.areSizesAsked = false;
+    this.#again = undefined;
   }
 }

@@ -184,9 +184,26 @@ describe('the message to the supplier', () => {
   it('holds nothing back of a delivery that is taken, and asks only for what was chosen', () => {
     const taken = messageOf(refused, 'take', 'the price came down');
     expect(taken).not.toMatch(/We ask|Until then|keep/);
-    const order = { supplier: '', asks: ['credit'] };
-    const credited = messageOf(refused, 'take', 'the price came down', { order });
-    expect(credited).toMatch(/^We ask for a credit\.$/m);
+    // What the order asks for is for whoever queries or refuses.
+    const order = { supplier: '', asks: ['replacement'], answerBy: '2026-12-12' };
+    const unasked = messageOf(refused, 'take', 'rain is coming', { order });
+    expect(unasked).toContain('We take it all the same, because: rain is coming.');
+    expect(unasked).not.toMatch(/ask for/);
+    const sign = { verdict: 'take', note: 'rain is coming', journalSha256: 'abc' };
+    const credited = messageOf(refused, undefined, '', {
+      order,
+      signed: { ...sign, asks: ['credit'] }
+    });
+    expect(credited).toMatch(/^We take it and ask for a credit, by 12 Dec 2026\.$/m);
+    expect(credited).not.toMatch(/replacement/);
+  });
+
+  it('asks for nothing where the findings take it and nobody signed', () => {
+    const verdict = { ...example.verdict, verdict: 'take' as const, reasons: [] };
+    const order = { supplier: '', asks: ['replacement'] };
+    const message = messageOf({ ...example, verdict }, undefined, '', { order });
+    expect(message).toContain('We take the delivery.');
+    expect(message).not.toMatch(/ask for/);
   });
 
   it('signed as the findings say is worded as before it was signed, with the fingerprint', () => {

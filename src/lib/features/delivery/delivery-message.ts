@@ -14,7 +14,7 @@ export interface MessageJob {
   /** Photos that the sheet shows. */
   readonly photos: number;
   /** Undefined before an answer is signed: then the message gives the one of the findings. */
-  readonly signed?: SignedAnswer & Pick<BodyOf<'verdictSigned'>, 'journalSha256'>;
+  readonly signed?: SignedAnswer & Pick<BodyOf<'verdictSigned'>, 'asks' | 'journalSha256'>;
 }
 
 /**
@@ -63,7 +63,7 @@ export function sayMessage(
           `${text.delivery.verdict.byFindings[advised]}.`,
           messageText.because(otherwise[answer], asSentence(signed?.note ?? ''))
         ]),
-    sayAsks(order, answer, coursesLaid, text, numbers),
+    sayAsks(order, signed ?? { verdict: advised }, coursesLaid, text, numbers),
     photos > 0 ? messageText.endWithPhotos : messageText.end,
     signed ? messageText.hash(signed.journalSha256) : ''
   ]

@@ -2,17 +2,26 @@ import { describe, expect, it } from 'vitest';
 import type { BodyOf, StoredEvent } from '$lib/journal';
 import { type Catalogue, NumberWords } from '$lib/text';
 import { delivery } from '$lib/text/en/delivery.ts';
-import { judgedExample } from '../../../../tests/support/test-delivery.ts';
+import { judgedExample, judgingExample } from '../../../../tests/support/test-delivery.ts';
 import { sayMissing } from './delivery-missing.ts';
 
 const text = { delivery } as Catalogue;
 const numbers = new NumberWords('en-GB');
 const missingOf = (
   judged: ReturnType<typeof judgedExample>,
-  order?: Parameters<typeof sayMissing>[0]['order']
+  order?: Parameters<typeof sayMissing>[0]['order'],
+  judging = judgingExample()
 ): string[] =>
   sayMissing(
-    { judged, soFar: undefined, order, progress: undefined, signed: undefined },
+    {
+      judged,
+      judging,
+      soFar: undefined,
+      order,
+      progress: undefined,
+      signed: undefined,
+      isSignedStale: false
+    },
     0,
     text,
     numbers
@@ -44,14 +53,18 @@ describe('what a sheet lacks', () => {
 
   it('is a check left out on one of those slates', () => {
     let isLeftOut = false;
-    const judged = judgedExample((event) => {
+    const leaveOut = (event: StoredEvent): StoredEvent => {
       if (isLeftOut || event.type !== 'slateGauged') return event;
       const { sample: measured } = event.body as BodyOf<'slateGauged'>;
       if (!measured?.lengthMm) return event;
       isLeftOut = true;
       const sample = { ...measured, lengthMm: undefined };
       return { ...event, body: { ...event.body, sample } } as StoredEvent;
-    });
-    expect(missingOf(judged)).toContain('Length: measured on 24 of 100.');
+    };
+    const judged = judgedExample(leaveOut);
+    isLeftOut = false;
+    const missing = missingOf(judged, undefined, judgingExample(leaveOut));
+    expect(missing).toContain('Length: measured on 24 of the 25 asked.');
+    expect(missing.join()).not.toContain('Width: measured');
   });
 });

@@ -13,9 +13,34 @@ const PAPERS = [
   'answerBy'
 ] as const;
 
+/** Checks of the full check, by what holds them. */
+const SIZES = {
+  length: 'lengthMm',
+  width: 'widthMm',
+  squareness: 'squarenessMm',
+  edge: 'edgeMm',
+  flatness: 'bowMm'
+} as const;
+
+/** Slates that chance picked for the full check, and those of them that a check was made on. */
+function askedInFull(
+  { judging, progress }: Pick<DeliveryState, 'judging' | 'progress'>,
+  check: keyof typeof SIZES
+): { readonly measured: number; readonly of: number } {
+  const full = judging.filter(({ isFull }) => isFull);
+  const open = progress?.places.filter(({ isFull, isMeasured }) => isFull && !isMeasured) ?? [];
+  return {
+    measured: full.filter(({ measured }) => measured[SIZES[check]] !== undefined).length,
+    of: full.length + open.length
+  };
+}
+
 /** What the sheet lacks, in words: each a weak place in an argument. */
 export function sayMissing(
-  state: Pick<DeliveryState, 'judged' | 'soFar' | 'order' | 'progress' | 'signed'>,
+  state: Pick<
+    DeliveryState,
+    'judged' | 'soFar' | 'order' | 'progress' | 'signed' | 'isSignedStale' | 'judging'
+  >,
   photos: number,
   { delivery }: Catalogue,
   numbers: NumberWords
@@ -43,7 +68,17 @@ export function sayMissing(
       const drawn = 'drawn' in found ? found.drawn : undefined;
       // Measured wherever chance picked a slate for the full check: nothing is missing.
       const isFull = drawn !== undefined && drawn.slates < evidence.judged;
-      if (measured < evidence.judged && !isFull)
+      const asked = check in SIZES ? askedInFull(state, check as keyof typeof SIZES) : undefined;
+      if (asked && asked.of > 0) {
+        if (asked.measured < asked.of)
+          missing.push(
+            items.checkAsked(
+              delivery.checks[check],
+              numbers.whole(asked.measured),
+              numbers.whole(asked.of)
+            )
+          );
+      } else if (measured < evidence.judged && !isFull)
         missing.push(
           items.check(
             delivery.checks[check],
@@ -56,5 +91,6 @@ export function sayMissing(
   }
   if (photos === 0) missing.push(items.photos);
   if (!signed) missing.push(items.unsigned);
+  else if (state.isSignedStale) missing.push(items.stale);
   return missing;
 }

@@ -18,6 +18,7 @@ import {
   readPercent,
   readTolerance
 } from './delivery-fields.ts';
+import { keepOrder, keptOrder } from './delivery-order-kept.ts';
 import type { JobState } from '$lib/app';
 
 type Order = BodyOf<'deliveryDeclared'>;
@@ -219,7 +220,7 @@ export function readOrder(form: OrderForm): { problems: OrderProblems; acts: New
   return { problems, acts };
 }
 
-/** The order being typed. What is typed stays until it is saved or the page is left. */
+/** The order being typed. What is typed stays on this device until it is saved or dropped. */
 export class OrderState {
   readonly #job: () => JobState;
   form = $state() as OrderForm;
@@ -231,7 +232,27 @@ export class OrderState {
 
   constructor(job: () => JobState) {
     this.#job = job;
-    this.form = orderFormOf(job().delivery, job().settings);
+    const stored = this.#stored();
+    this.form = keptOrder(job().jobId, stored) ?? stored;
+  }
+
+  /** Whether something is typed that is not saved. */
+  readonly isChanged = $derived.by(
+    () => JSON.stringify(this.form) !== JSON.stringify(this.#stored())
+  );
+
+  /** Keeps what is typed on this device. */
+  keep(): void {
+    keepOrder(this.#job().jobId, this.isChanged ? $state.snapshot(this.form) : undefined);
+  }
+
+  /** Drops what is typed and not saved. */
+  discard(): void {
+    this.form = this.#stored();
+  }
+
+  #stored(): OrderForm {
+    return orderFormOf(this.#job().delivery, this.#job().settings);
   }
 
   /** Keeps the order; false when a field cannot stand or it was not saved. */
@@ -240,6 +261,7 @@ export class OrderState {
     this.isBusy = true;
     try {
       this.isSaved = (await this.#job().act(this.read.acts)) !== undefined;
+      if (this.isSaved) this.discard(); // as it reads now that it is stored
       return this.isSaved;
     } finally {
       this.isBusy = false;

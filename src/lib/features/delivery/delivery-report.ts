@@ -52,8 +52,15 @@ function sayFigure(
 ): string {
   if (name === 'piles') return common.piles(value);
   if (/^share|Share$/.test(name)) return numbers.percent(value, 1);
+  if (name.endsWith('Percent')) return sayPercent(value, numbers);
   if (name.includes('MmPer100')) return numbers.mm(value, 0);
   return name.endsWith('Mm') ? numbers.mm(value, 2) : numbers.whole(value);
+}
+
+/** Per cent as they were entered: with a decimal only where they have one. */
+export function sayPercent(percent: number, numbers: NumberWords): string {
+  const decimals = [0, 1].find((some) => Math.abs(percent - Number(percent.toFixed(some))) < 1e-9);
+  return `${numbers.decimal(percent, decimals ?? 2)}\u00a0%`;
 }
 
 /** The reasons and what would change the answer, as a reader sees them. */

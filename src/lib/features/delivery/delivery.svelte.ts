@@ -11,6 +11,8 @@ import {
   palletsSorted,
   signedVerdict
 } from '$lib/job';
+import { groundMark, isGroundChanged } from './signed-ground.ts';
+import type { TakerAsk } from './taker-asks.ts';
 import type { NoFindings } from './delivery-judge.ts';
 import { today } from '$lib/app';
 import type { JobState } from '$lib/app';
@@ -88,13 +90,27 @@ export class DeliveryState {
     return this.#engine.claimClock(arrivedOn, daysToClaim, this.#today);
   });
 
-  /** How alike the judged slates of one layer are; undefined where too few share a layer. */
+  /**
+   * How alike the judged slates of one layer are; undefined where too few share a layer, and where
+   * every slate was picked by itself: then it takes nothing from what the sample tells.
+   */
   readonly layersAlike: LayersAlike | undefined = $derived.by(() => {
+    if (!partOf(this.view, 'job').draws.some(({ value }) => value.fewLayers)) return undefined;
     const gauged = this.judging.flatMap(({ palletId, layer, thicknessMm }) =>
       thicknessMm === undefined ? [] : [{ palletId, layer, thicknessMm }]
     );
     return this.#engine?.layersAlike(gauged);
   });
+
+  /** Whether order, pallets or readings are others than those that were signed. */
+  readonly isSignedStale = $derived.by(
+    () => !!this.signed && isGroundChanged(this.signed, this.view, this.judging)
+  );
+  /** The signature, where it holds for the figures as they are. */
+  readonly signedNow = $derived(this.isSignedStale ? undefined : this.signed);
+
+  /** What was decided of these figures, by whom and when. */
+  readonly signatureNow = $derived(this.isSignedStale ? undefined : this.signature);
 
   /** Entries made after the verdict in force was signed. */
   readonly entriesSinceSigning = $derived.by(() => {
@@ -114,13 +130,19 @@ export class DeliveryState {
   async sign(
     verdict: BodyOf<'verdictSigned'>['verdict'],
     signedBy: string,
-    note: string
+    note: string,
+    asks: readonly TakerAsk[] = []
   ): Promise<boolean> {
     if (this.isSigning) return false;
     this.isSigning = true;
     try {
       const { sha256, events } = await journalSha256(journalStore(), this.#job().jobId);
-      const body = { verdict, signedBy, note, journalSha256: sha256, events };
+      const body = {
+        ...{ verdict, signedBy, note },
+        ...(verdict === 'take' && asks.length > 0 && { asks: [...asks] }),
+        ground: groundMark(this.view, this.judging),
+        ...{ journalSha256: sha256, events }
+      };
       return (await this.#job().act({ type: 'verdictSigned', body })) !== undefined;
     } finally {
       this.isSigning = false;

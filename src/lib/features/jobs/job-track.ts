@@ -32,6 +32,8 @@ export interface JobTrack {
   readonly courses: number;
   readonly sorted: number;
   readonly laid: number;
+  /** By whom and when the delivery was refused; undefined where it was not. */
+  readonly refused?: { readonly by: string; readonly at: string };
 }
 
 /** Reads from a job's view how far it is. `roofCourses` as for `nextStep`. */
@@ -41,7 +43,11 @@ export function jobTrack(view: JobView, roofCourses?: number): JobTrack {
   const hasGrades = gradesOf(view) !== undefined;
   const open = toMeasure(view).reduce((sum, { slates }) => sum + slates, 0);
   const plan = current(partOf(view, 'plans').plans);
+  const signed = partOf(view, 'job').verdicts.at(-1);
   return {
+    ...(signed?.value.verdict === 'refuse' && {
+      refused: { by: signed.value.signedBy, at: signed.at }
+    }),
     next: nextStep(view, roofCourses),
     pallets: pallets.length,
     uncounted: pallets.filter(({ slates }) => slates === 0).length,

@@ -18,7 +18,8 @@ const aside = (reason: 'twisted' | 'broken', sample?: SampleSlate): NewEvent => 
 
 describe('twist', () => {
   it('is not told where nobody looked', () => {
-    const nothing = { tried: 0, rocking: 0, share: undefined, setAside: 0 };
+    const unlooked = { lookedOver: 0, looksTwisted: 0, setAside: 0 };
+    const nothing = { tried: 0, rocking: 0, share: undefined, ...unlooked };
     expect(twistOf(EMPTY_VIEW)).toEqual(nothing);
     expect(twistOf(new TestJournal().add(gauged()).view)).toEqual(nothing);
   });
@@ -40,7 +41,7 @@ describe('twist', () => {
     expect(atMost(2, share!.high)).toBeCloseTo(0.025, 9);
   });
 
-  it('counts a slate of a delivery once: by the board, else by what was seen of it', () => {
+  it('counts a slate of a delivery once: by the board, else as looked over', () => {
     const seen = (place: number, defects?: SampleSlate['defects']): SampleSlate => ({
       ...{ drawId: 'draw', layer: 1, place },
       ...(defects && { defects })
@@ -54,7 +55,16 @@ describe('twist', () => {
       aside('twisted'),
       aside('broken')
     );
-    expect(twistOf(journal.view)).toMatchObject({ tried: 4, rocking: 3, setAside: 1 });
+    expect(twistOf(journal.view)).toMatchObject({
+      ...{ tried: 1, rocking: 1 },
+      ...{ lookedOver: 3, looksTwisted: 2, setAside: 1 }
+    });
+  });
+
+  it('tells no share of slates that were looked over and never tried', () => {
+    const looked = { drawId: 'draw', layer: 1, place: 1, ring: 'clear' as const, defects: [] };
+    const { tried, share } = twistOf(new TestJournal().add(gauged(undefined, looked)).view);
+    expect({ tried, share }).toEqual({ tried: 0, share: undefined });
   });
 
   it('is as before once the slate is taken back', () => {

@@ -3,22 +3,25 @@ import { type JobView, palletIds, partOf } from '$lib/journal';
 
 /** How many slates of a job's sample rock on a flat board by more than the kick allowance. */
 export interface TwistOfJob {
-  /** Slates that were tried, or looked over for twist. */
+  /** Slates that were tried on a board. */
   readonly tried: number;
   readonly rocking: number;
   /** The share of the stock that rocks, 0 to 1, with 95 % confidence; undefined where none was tried. */
   readonly share: { readonly low: number; readonly high: number } | undefined;
-  /** Slates set aside as twisted or bowed beside those tried. */
+  /** Slates of a delivery's list that were looked over and not tried, and those that looked twisted. */
+  readonly lookedOver: number;
+  readonly looksTwisted: number;
+  /** Slates set aside as twisted or bowed beside those of a list. */
   readonly setAside: number;
 }
 
 /**
- * Twist among the slates measured: those tried on a flat board when measured left and right, and those
- * of a delivery's list that were looked over for defects. Slates set aside while sorting are told
- * apart: nobody picked them by chance.
+ * Twist among the slates measured. The share is of those tried on a flat board alone; slates of a
+ * delivery's list that were looked over are told apart, since the eye sees no step in millimetres, and
+ * so are slates set aside while sorting, which nobody picked by chance.
  */
 export function twistOf(view: JobView): TwistOfJob {
-  let [tried, rocking, setAside] = [0, 0, 0];
+  let [tried, rocking, lookedOver, looksTwisted, setAside] = [0, 0, 0, 0, 0];
   for (const palletId of palletIds(view)) {
     const { onBoard, setAside: aside } = partOf(view, `pallet:${palletId}`);
     rocking += onBoard.rocks ?? 0;
@@ -31,9 +34,9 @@ export function twistOf(view: JobView): TwistOfJob {
     if (value.setAside === 'twisted') setAside--;
     // one tried on a board is counted with its pallet
     if (value.rocks !== undefined || (!value.sample.defects && !isTwisted)) continue;
-    tried++;
-    if (isTwisted) rocking++;
+    lookedOver++;
+    if (isTwisted) looksTwisted++;
   }
   const share = tried > 0 ? clopperPearson(rocking, tried, 0.95) : undefined;
-  return { tried, rocking, share, setAside };
+  return { tried, rocking, share, lookedOver, looksTwisted, setAside };
 }

@@ -28,8 +28,16 @@ export const claim = {
   range: (low: string, high: string) => `${low} to ${high}`,
   most: (mm: string) => `at most ${mm}`,
   below: (mm: string) => `below ${mm}`,
-  /** How many slates may have a mark that the order forbids. */
-  none: 'none',
+  counted: 'Counted and stacked',
+  palletsCounted: (pallets: readonly string[], total: string) =>
+    `Slates on the pallets: ${pallets.join('; ')}. Together ${total}.`,
+  palletCounted: (label: string, slates: string, layers: string) =>
+    `${label} ${slates}${layers && ` (${layers})`}`,
+  layersOf: (layers: number, perLayer: string) =>
+    `${many(layers, { one: 'layer', other: 'layers' })} of up to ${perLayer}`,
+  stacksMeasured: (stacks: readonly string[]) => `Stacks measured: ${stacks.join('; ')}.`,
+  stackMeasured: (slates: number, total: string, label: string) =>
+    `${label ? `pallet ${label}` : 'several pallets'}, ${many(slates, SLATE)}, ${total}`,
   queriedLimits: (limits: readonly string[]) =>
     `Not confirmed from the order, so asked about and no ground for refusing: ${limits.join('; ')}.`,
   limitWithSource: (name: string, figure: string, source: string) =>
@@ -60,6 +68,10 @@ export const claim = {
   ask: { credit: 'a credit', replacement: 'replacement', collection: 'collection of the slates' },
   asksBy: (asks: readonly string[], by: string) =>
     `We ask for ${AND.format(asks)}${by ? `, by ${by}` : ''}.`,
+  /** What a buyer who takes the delivery asks for. */
+  askOfTaker: { credit: 'a credit', replacement: 'replacement of slates that are outside' },
+  takesAndAsks: (asks: readonly string[], by: string) =>
+    `We take it and ask for ${AND.format(asks)}${by ? `, by ${by}` : ''}.`,
   asksNothing: (by: string) => `We ask for your answer${by ? ` by ${by}` : ''}.`,
   hold: 'Until then we hole and fix none of these slates, and keep them as they came.',
   holdLaid: (courses: number) =>

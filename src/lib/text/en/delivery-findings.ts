@@ -165,9 +165,9 @@ export const findings = {
   stack: (measured: string, label: string, percent: string) =>
     `Stack of 100: ${measured}; the label says ${label}, ${percent}.`,
   stackStates: {
-    pass: 'Within what the order allows.',
-    fail: 'Beyond what the order allows.',
-    'no limit set': 'The order sets no limit.'
+    pass: (allowed: string) => `Within the ${allowed} either way that the order allows.`,
+    fail: (allowed: string) => `Beyond the ${allowed} either way that the order allows.`,
+    'no limit set': () => 'The order sets no limit.'
   },
   stackAir:
     'A stack holds air between the slates, so it is not compared with the average of the sample.',

@@ -153,6 +153,8 @@ export const measure = {
   again: 'Gauge again',
   undo: 'Undo last slate',
   saved: (what: string) => `Saved: ${what}`,
+  /** The answer to whether it rocks on a flat board. */
+  liesFlat: 'It lies flat',
   points: 'Points gauged on each slate',
   pointsHint: 'Or type all points of a slate at once: 6.20/6.30/6.10.',
   ring: 'Ring when tapped',
@@ -162,6 +164,17 @@ export const measure = {
   more: 'Size, squareness, edge, bow',
   moreHint: 'On the slates of the full check. Leave empty what is not measured.',
   fullHere: 'Full check: measure size, squareness, edge and bow of this one.',
+  /** Sizes of the full check that are empty, as a slate is saved. */
+  sizesEmpty: (empty: readonly string[], isUnsized: boolean, full: number) =>
+    isUnsized
+      ? `No sizes yet: ${many(full, { one: 'slate is', other: 'slates are' })} to be measured in full.`
+      : `Still empty: ${AND.format(empty)}. This one is to be measured in full.`,
+  enterSizes: 'Enter the sizes',
+  sizesLater: 'Save, sizes later',
+  sizesWrong: (names: readonly string[]) => `Not saved: see ${AND.format(names)}.`,
+  sizesOpen: (slates: number) =>
+    `${many(slates, { one: 'slate of the full check lacks', other: 'slates of the full check lack' })} sizes: see “Still missing” below.`,
+  withoutSizes: (slates: number) => `Sizes missing: ${many(slates, SLATE)}`,
   fields: {
     lengthMm: 'Length',
     widthMm: 'Width',
@@ -198,6 +211,12 @@ export const measure = {
       `${many(slates, SLATE)}: ${total}, ${per100} per 100${label ? `, pallet ${label}` : ''}`,
     slatesWrong: 'Type how many slates: 1 to 1,000.',
     totalWrong: 'Type a thickness from 1 to 20,000 mm, without a mark for thousands.',
+    /** A height that may be misread, and the answers to it. */
+    doubt: (total: string, slates: number, slate: string, expected: string, isFromLabel: boolean) =>
+      `Not saved: ${total} for ${many(slates, SLATE)} is ${slate} a slate; the ${isFromLabel ? 'label' : 'order'} says ${expected}. Measure again.`,
+    doubtTitle: 'Which thickness is it?',
+    meant: (total: string) => `It is ${total}`,
+    asTyped: (total: string) => `Keep ${total}`,
     remove: 'Take back'
   },
   note: {

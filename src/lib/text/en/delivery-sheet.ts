@@ -20,7 +20,8 @@ export const sheet = {
   thicknessText:
     'A slate’s thickness is the average of its points, in the tail third, away from the dressed edge.',
   layersAlike: (slates: number, worth: number) =>
-    `Slates of one layer are more alike than slates of different layers: these ${slates} tell as much as about ${worth} picked one by one. To be surer, draw from anywhere on the pallet.`,
+    `Slates of one layer are more alike than slates of different layers: of thickness these ${slates} tell as much as about ${worth} picked one by one.`,
+  layersAdvice: 'To be surer, draw another list one by one, anywhere on the pallet.',
   lists: (n: number) => `${n} lists were drawn; all their slates count.`,
   readings: 'Every reading that counts (pallet/layer/slate, millimetres)',
   readingColumns: {
@@ -46,10 +47,13 @@ export const sheet = {
     places: (n: number) =>
       `${many(n, { one: 'place of the list is', other: 'places of the list are' })} not measured.`,
     check: (check: string, n: string, of: string) => `${check}: measured on ${n} of ${of}.`,
+    checkAsked: (check: string, n: string, of: string) =>
+      `${check}: measured on ${n} of the ${of} asked.`,
     tolerance: 'No tolerance of thickness is agreed.',
     agreed: 'No other limit is confirmed from the order or contract: they can only query.',
     arrival: 'No arrival date or days to claim.',
     papers: (papers: readonly string[]) => `Not entered: ${AND.format(papers)}.`,
+    stale: 'Order, pallets or readings changed after signing: sign again.',
     unsigned: 'No verdict is signed.',
     roof: 'No roof is entered: the third finding says nothing of it.'
   },

@@ -28,6 +28,11 @@ export const verdict = {
   decidedBy,
   findingsAlone: (verdict: string) => `The findings alone say: ${verdict}.`,
   whyFindings: 'Why the findings say so',
+  takerAsks: {
+    title: 'Take it, and ask for',
+    names: { credit: 'A credit', replacement: 'Replacement of slates that are outside' },
+    nothing: 'Nothing ticked: message and claim ask for nothing.'
+  },
   takes: 'Taking it lets people hole and fix the slates, which can end your right to claim.',
   rule: 'We refuse only on limits that the order states or you confirmed from it. We query when the plan refuses on other limits, when count, label, tolerance or roof is in doubt, or the sample is unfinished. Else we take it.',
   why: 'Why',
@@ -53,7 +58,7 @@ export const verdict = {
     'label-missing': () => 'The label does not say how thick 100 slates pack.',
     'stack-not-measured': () => 'No stack was measured against the label.',
     'stack-off-label': (f: Figures) =>
-      `100 slates measure ${f.measuredMmPer100}, the label says ${f.labelMmPer100}.`,
+      `100 slates measure ${f.measuredMmPer100}, the label says ${f.labelMmPer100}; the order allows ${f.allowedPercent} either way.`,
     'roof-short': (f: Figures) =>
       `Too few for the roof: ${f.usableLow} to ${f.usableHigh} usable, ${f.needed} needed.`,
     'roof-reserve-short': (f: Figures) =>
@@ -159,5 +164,10 @@ export const verdict = {
   signButton: 'Sign',
   signing: 'Signing…',
   signed: (verdict: string, who: string, when: string) => `${verdict}: signed by ${who}, ${when}`,
-  signAgain: 'Sign another verdict'
+  signAgain: 'Sign another verdict',
+  /** Order or readings are others than those signed. */
+  stale: (verdict: string, who: string, when: string) =>
+    `Not signed as it stands: order, pallets or readings changed after ${who} signed “${verdict}” on ${when}.`,
+  signAfterChange: 'Sign again',
+  notePrinted: 'Printed on the claim, under the signature.'
 };

@@ -100,6 +100,7 @@ export const delivery = {
     gaugeCheckedOn: 'Gauge last checked on',
     measuredBy: 'Who measured',
     asks: 'What you ask for',
+    asksHint: 'If you query or refuse. Whoever takes the delivery chooses it when signing.',
     askNames: { credit: 'Credit', replacement: 'Replacement', collection: 'Collection' },
     answerBy: 'Answer wanted by',
     length: 'Length',
@@ -168,6 +169,9 @@ export const delivery = {
     rate: 'Cost of an hour’s sorting',
     save: 'Save the order',
     saved: 'Saved.',
+    discard: 'Discard changes',
+    notSaved: 'Not saved.',
+    draftKept: 'The changes stay on this device until you save or discard them.',
     problems: {
       'not-a-number': (text: string) => `“${text}” is not a number. Type digits only.`,
       separators: (text: string) =>

@@ -9,6 +9,12 @@ const count = (n: number): string => n.toLocaleString('en');
 /** Words of what a job's page shows one tap deeper: its piles and its counts. */
 export const jobFolds = {
   waiting,
+  /** A delivery that was refused, in place of the next step. */
+  refused: {
+    title: 'Refused: do not sort, hole or fix',
+    why: 'Keep the slates as they came until the supplier answers.',
+    claim: 'Open the claim'
+  },
   facts: {
     stock: 'Stock',
     sample: 'Sample list',

@@ -18,6 +18,8 @@ export const jobMenu = {
   removeHow: 'Only this device loses the job. Everybody else keeps theirs.',
   backBy: {
     file: (moment: string) => `Its backup of ${moment} brings it back.`,
+    notAll: (n: number) =>
+      `${common.entries(n)} not backed up: it goes only once they are backed up or shared.`,
     crew: 'An invitation to the crew brings it back.'
   },
   typeName: (name: string) => `To remove it, type its name: ${name}`,
