@@ -41,7 +41,7 @@ export { chooseLanguage, startLanguage } from './language.ts';
 export { newJobId } from './new-job.ts';
 export { useOwnLetters } from './own-letters.ts';
 export { pageTimer } from './page-timer.ts';
-export { MARK_DIGITS, printMark } from './print-mark.ts';
+export { printMark } from './print-mark.ts';
 export { pilesAside } from './piles-aside.ts';
 export { PlanState } from './plan.svelte.ts';
 export { Preferences, preferences, type LearntSerialGauge } from './preferences.svelte.ts';

@@ -17,10 +17,13 @@ import { allDiffer } from './lists.ts';
 export const CLAIM_ASKS = ['credit', 'replacement', 'collection'] as const;
 export type ClaimAsk = (typeof CLAIM_ASKS)[number];
 
+const share = v.pipe(v.number(), v.minValue(0), v.maxValue(1));
+const percent = v.optional(v.pipe(v.number(), v.minValue(0), v.maxValue(100)));
+
 /** A share of slates outside and the chance to accept such a delivery, both 0 to 1. */
 const riskPoint = v.object({
-  share: v.pipe(v.number(), v.minValue(0), v.maxValue(1)),
-  acceptance: v.pipe(v.number(), v.minValue(0), v.maxValue(1))
+  share,
+  acceptance: share
 });
 
 const asks = v.optional(v.pipe(v.array(v.picklist(CLAIM_ASKS)), v.maxLength(CLAIM_ASKS.length)));
@@ -34,7 +37,7 @@ export const DELIVERY_BODIES = {
     lengthMm: v.optional(lengthMm),
     widthMm: v.optional(lengthMm),
     nominalThicknessMm: v.optional(lengthMm),
-    tolerancePercent: v.optional(v.pipe(v.number(), v.minValue(0), v.maxValue(100))),
+    tolerancePercent: percent,
     /** Where the order or contract states the tolerance. */
     toleranceWhere: v.optional(shortText),
     /** Limits confirmed from the order or contract, one by one, each with where it is written. */
@@ -56,7 +59,7 @@ export const DELIVERY_BODIES = {
     pricePerThousand: v.optional(amount),
     currency: v.optional(v.pipe(v.string(), v.maxLength(8))),
     stackOf100Mm: v.optional(lengthMm),
-    stackTolerancePercent: v.optional(v.pipe(v.number(), v.minValue(0), v.maxValue(100))),
+    stackTolerancePercent: percent,
     arrivedOn: v.optional(day),
     daysToClaim: v.optional(whole),
     /** The buyer as the claim names them, and the papers of the delivery. */
@@ -79,7 +82,7 @@ export const DELIVERY_BODIES = {
     returnCost: v.optional(amount),
     creditPerThousand: v.optional(amount),
     /** Kickers per 100 joints that are accepted without sorting. */
-    acceptableKickersPer100: v.optional(v.pipe(v.number(), v.minValue(0), v.maxValue(100)))
+    acceptableKickersPer100: percent
   }),
   sampleDrawn: v.object({
     seed: v.pipe(v.number(), v.integer()),
