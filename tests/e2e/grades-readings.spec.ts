@@ -66,7 +66,7 @@ test('readings that wait for an answer are named on Job and on Grades, and lead 
   await page.goto(`/job/${jobId}/sort`);
   await page.getByRole('button', { name: 'Gauge', exact: true }).click();
   for (const text of ['15.2', '15.4']) await gauge(page, text);
-  await expect(verdict(page)).toContainText('15.40 mm');
+  await expect(verdict(page)).toContainText(/15\.40 mm[^]*saved/);
   for (const screen of ['', '/grades']) {
     await page.goto(`/job/${jobId}${screen}`);
     await expect(

@@ -46,7 +46,7 @@ export function verdictWords(on: OnScreen, text: Catalogue, numbers: NumberWords
   if (on.prompt) return promptWords(on.prompt, plain, text, numbers);
   if (!on.told) {
     const title = on.way === 'gauge' ? sort.ready.gauge : sort.ready.hand;
-    return plain('idle', title, on.sample ? saySample(on.sample, sort) : sort.ready.hint);
+    return plain('idle', title, on.sample ? saySample(on.sample, sort) : '');
   }
   const isUnsaved = on.saveStatus === 'not-saved';
   const { saving, saved, notSaved } = sort.told;

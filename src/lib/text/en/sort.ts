@@ -8,8 +8,7 @@ export const sort = {
   title: 'Sort',
   ready: {
     gauge: 'Gauge a slate',
-    hand: 'Tap the pile of each slate',
-    hint: 'A gauge that types works at any time.'
+    hand: 'Tap the pile of each slate'
   },
   /** Where the sorter is in the sample before grades, or on the delivery's list. */
   sample: {

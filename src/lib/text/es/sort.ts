@@ -8,8 +8,7 @@ export const sort: Catalogue['sort'] = {
   title: 'Clasificar',
   ready: {
     gauge: 'Mida una pizarra',
-    hand: 'Toque el montón de cada pizarra',
-    hint: 'Un calibre que escribe funciona siempre.'
+    hand: 'Toque el montón de cada pizarra'
   },
   sample: {
     count: (label: string, done: number, of: number) =>

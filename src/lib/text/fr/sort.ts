@@ -8,8 +8,7 @@ export const sort: Catalogue['sort'] = {
   title: 'Trier',
   ready: {
     gauge: 'Mesurez une ardoise',
-    hand: 'Touchez le tas de chaque ardoise',
-    hint: 'Un calibre qui écrit marche à tout moment.'
+    hand: 'Touchez le tas de chaque ardoise'
   },
   sample: {
     count: (label: string, done: number, of: number) =>

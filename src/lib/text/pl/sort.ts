@@ -9,8 +9,7 @@ export const sort: Catalogue['sort'] = {
   title: 'Sortuj',
   ready: {
     gauge: 'Zmierz płytkę',
-    hand: 'Dotknij stosu każdej płytki',
-    hint: 'Przyrząd, który pisze, działa zawsze.'
+    hand: 'Dotknij stosu każdej płytki'
   },
   sample: {
     count: (label: string, done: number, of: number) =>

@@ -9,8 +9,7 @@ export const sort: Catalogue['sort'] = {
   title: 'Sortare',
   ready: {
     gauge: 'Măsurați o placă',
-    hand: 'Atingeți stiva fiecărei plăci',
-    hint: 'Un șubler care scrie merge oricând.'
+    hand: 'Atingeți stiva fiecărei plăci'
   },
   sample: {
     count: (label: string, done: number, of: number) =>
