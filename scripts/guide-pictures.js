@@ -16,9 +16,9 @@ const EXAMPLE = {
   grades: { path: '/grades', ready: /joints? in 100 will show/ },
   sort: { path: '/sort', ready: /Tap the pile of each slate/ },
   roof: { path: '/roof', ready: /courses/ },
-  courses: { path: '/courses', ready: /Thick/ },
+  courses: { path: '/courses', ready: /Most even/ },
   lay: { path: '/lay', ready: /course 1 of/ },
-  findings: { path: '/delivery/findings', ready: /./ }
+  findings: { path: '/delivery/findings', ready: /Verdict:/ }
 };
 
 mkdirSync(FOLDER, { recursive: true });
@@ -56,7 +56,7 @@ try {
     await page.keyboard.type(reading);
     await page.keyboard.press('Enter');
   }
-  await page.getByText('5.80 mm').first().waitFor();
+  await page.locator('.verdict', { hasText: '5.80 mm' }).getByText('saved').waitFor();
   await shot('measure');
 
   // The worked example is sorted by hand: a new job was just set to the gauge.
