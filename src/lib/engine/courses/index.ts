@@ -63,5 +63,5 @@ export type {
   StockKnowledge,
   WayOut
 } from './way-out-types.ts';
-export { toBuy, waysOut } from './ways-out.ts';
+export { waysOut } from './ways-out.ts';
 export { type CoursesApart, coursesApart } from './apart-at-joins.ts';

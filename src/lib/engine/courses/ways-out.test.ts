@@ -5,7 +5,8 @@ import type { PlanRequest, Shortage } from './plan-types.ts';
 import { planCourses } from './planner.ts';
 import { aCourse, aPile, aRequest } from '../../../../tests/support/course-requests.ts';
 import type { StockKnowledge, WayOut } from './way-out-types.ts';
-import { toBuy, waysOut } from './ways-out.ts';
+import { toBuy } from '../roof/index.ts';
+import { waysOut } from './ways-out.ts';
 
 function ways(request: PlanRequest, knowledge?: StockKnowledge): WayOut[] {
   const short = planCourses(request);

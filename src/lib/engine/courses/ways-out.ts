@@ -1,7 +1,7 @@
 import { EngineError } from '../errors.ts';
 import { momentsOfBins, type ThicknessBins } from '../thickness/index.ts';
 import { toHundredths } from '../units.ts';
-import type { CourseDemand } from '../roof/index.ts';
+import { type CourseDemand, toBuy } from '../roof/index.ts';
 import { layingOrder, piecesOfCourse } from './laying-order.ts';
 import { least, leastPair } from './least.ts';
 import { moveThresholds, sortAgain } from './move-threshold.ts';
@@ -172,18 +172,6 @@ function orderSlates(
     if (!best || isCheaper(way, best)) best = way;
   }
   return best ? [best] : [];
-}
-
-/**
- * How many must come so that some are there once a share of all of them is kept back, rounded up.
- *
- * @throws EngineError `out-of-range` for a share of 1 or more
- * @example 104 that are lacking, 4.5 % kept back → 109
- */
-export function toBuy(lacking: number, reserveShare = 0): number {
-  if (!(reserveShare < 1))
-    throw new EngineError('out-of-range', `reserve is ${reserveShare}; give less than 1`);
-  return Math.ceil(Number((lacking / (1 - reserveShare)).toFixed(9)));
 }
 
 function isCheaper(one: OrderSlates, other: OrderSlates): boolean {

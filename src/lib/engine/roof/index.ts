@@ -67,7 +67,8 @@ export {
   type OrderedSlates,
   type RoofOrder,
   roofOrder,
-  type SlatesThere
+  type SlatesThere,
+  toBuy
 } from './order.ts';
 export { type OutOfSquare, type SharedBatten } from './out-of-square.ts';
 export { slopeProblems } from './slope-problems.ts';

@@ -72,6 +72,18 @@ export interface RoofOrder {
 }
 
 /**
+ * How many must come so that some are there once a share of all of them is kept back, rounded up.
+ *
+ * @throws EngineError `out-of-range` for a share of 1 or more
+ * @example 104 that are lacking, 4.5 % kept back → 109
+ */
+export function toBuy(lacking: number, reserveShare = 0): number {
+  if (!(reserveShare < 1))
+    throw new EngineError('out-of-range', `reserve is ${reserveShare}; give less than 1`);
+  return upTo(lacking / (1 - reserveShare));
+}
+
+/**
  * What to order for a whole roof.
  *
  * Breakage and spares are shares of the slates that come, as piles keep them back, rounded up to whole
@@ -104,8 +116,6 @@ export function roofOrder(
   for (const name of ['breakageShare', 'sparesShare', 'battenWasteShare'] as const)
     requireShare(allowances[name], name);
   const { breakageShare, sparesShare } = allowances;
-  if (breakageShare + sparesShare >= 1)
-    throw new EngineError('out-of-range', 'breakage and spares are all slates; give less');
   const { piecesPerHour, pricePerThousand } = rates;
   if (piecesPerHour !== undefined && !(piecesPerHour > 0))
     throw new EngineError('out-of-range', `pace is ${piecesPerHour} an hour; give more than 0`);
@@ -115,7 +125,7 @@ export function roofOrder(
     throw new EngineError('out-of-range', `battens are ${battenLengthMm} mm; give more than 0`);
   const battensM = totals.battenM * (1 + allowances.battenWasteShare);
   const slatesOf = (kind: OrderedSlates['kind'], takes: number): OrderedSlates => {
-    const needed = upTo(takes / (1 - breakageShare - sparesShare));
+    const needed = toBuy(takes, breakageShare + sparesShare);
     const spares = Math.min(needed - takes, Math.round(needed * sparesShare));
     return { kind, takes, breakage: needed - takes - spares, spares, needed, order: needed };
   };
