@@ -6,6 +6,18 @@ import { eventsOf, seedJob } from './seed-job.ts';
 const change = (page: Page, slope: string, lower: string) =>
   page.getByRole('slider', { name: new RegExp(`^${slope}: where ${lower} ends`) });
 
+/** Opens an own plan of two slopes whose first change was moved down by one course. */
+async function ownMovedDown(page: Page) {
+  const jobId = await seedJob(page, twoSlopesSorted(220));
+  await page.goto(`/job/${jobId}/courses`);
+  await way(page, 'My own').check({ force: true });
+  const thick = change(page, 'South', '1 Thick');
+  const was = Number(await thick.getAttribute('aria-valuenow'));
+  await thick.focus();
+  await thick.press('ArrowDown');
+  return { jobId, thick, was };
+}
+
 test('the worked example stands under all three plans, each drawn and with its one line', async ({
   page
 }) => {
@@ -24,13 +36,7 @@ test('the worked example stands under all three plans, each drawn and with its o
 test('an own plan is made with the keys and a course, says what it breaks, is undone, and is used', async ({
   page
 }) => {
-  const jobId = await seedJob(page, twoSlopesSorted(220));
-  await page.goto(`/job/${jobId}/courses`);
-  await way(page, 'My own').check({ force: true });
-  const thick = change(page, 'South', '1 Thick');
-  const was = Number(await thick.getAttribute('aria-valuenow'));
-  await thick.focus();
-  await thick.press('ArrowDown');
+  const { jobId, thick, was } = await ownMovedDown(page);
   await expect(thick).toHaveAttribute('aria-valuenow', String(was - 1));
   // the other slope changes at the same height and follows
   await expect(change(page, 'North', '1 Thick')).toHaveAttribute('aria-valuenow', String(was - 1));
@@ -74,13 +80,7 @@ test('an own plan is made with the keys and a course, says what it breaks, is un
 test('an own plan that is not in use yet is there after another screen and after a reload', async ({
   page
 }) => {
-  const jobId = await seedJob(page, twoSlopesSorted(220));
-  await page.goto(`/job/${jobId}/courses`);
-  await way(page, 'My own').check({ force: true });
-  const thick = change(page, 'South', '1 Thick');
-  const was = Number(await thick.getAttribute('aria-valuenow'));
-  await thick.focus();
-  await thick.press('ArrowDown');
+  const { jobId, thick, was } = await ownMovedDown(page);
   const said = page.getByText(new RegExp(`^Thick 1–${was - 1} ·`));
   await expect(said).toBeVisible();
   const goTo = (name: string) => page.getByRole('link', { name, exact: true }).first().click();
